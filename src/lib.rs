@@ -1,0 +1,4 @@
+//! Designs and checks low-tech planted freshwater tanks: a nutrient soil under
+//! a sand cap, planted heavily from the first day.
+//!
+//! Modules stand in layers; each may use only those above it in this list.

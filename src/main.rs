@@ -1,0 +1,3 @@
+//! The `lentic` command.
+
+fn main() {}
