@@ -2,3 +2,5 @@
 //! a sand cap, planted heavily from the first day.
 //!
 //! Modules stand in layers; each may use only those above it in this list.
+
+pub mod units;

@@ -1,0 +1,39 @@
+//! Physical quantities as people write them and as formulas need them.
+//!
+//! A quantity is a newtype over `f64` in one base unit. It is built and read
+//! with the unit named (`Length::from_cm(5.0)`, `depth.mm()`), parsed from text
+//! that carries its unit ([`Quantity::parse`]) and shown by [`show`], the one
+//! place that rounds.
+
+pub mod analyte;
+pub mod constants;
+pub mod error;
+pub mod parse;
+pub mod quantity;
+pub mod show;
+pub mod size;
+
+mod chemistry;
+mod heat;
+mod light;
+mod matter;
+mod share;
+mod space;
+mod time;
+mod transport;
+
+#[cfg(test)]
+mod tests;
+
+pub use analyte::Analyte;
+pub use chemistry::{Alkalinity, Concentration, Hardness};
+pub use error::QuantityError;
+pub use heat::{Power, Pressure, Temperature};
+pub use light::{LuminousFlux, PhotonFlux};
+pub use matter::{Content, Density, Mass, Sorption};
+pub use quantity::{Quantity, Unit};
+pub use share::Share;
+pub use show::UnitSystem;
+pub use space::{Area, Length, Volume};
+pub use time::{Duration, Flow};
+pub use transport::{Diffusivity, MassRate, SurfaceTension, Transmittance, Velocity, Viscosity};

@@ -1,0 +1,127 @@
+//! Quantities as people read them: the one place that rounds.
+
+use super::{Concentration, Flow, Length, Mass, Pressure, Temperature, Volume};
+
+/// The units results are shown in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum UnitSystem {
+    /// Centimetres, litres, kilograms, degrees Celsius.
+    #[default]
+    Metric,
+    /// Inches, US gallons, pounds, degrees Fahrenheit.
+    Us,
+}
+
+impl UnitSystem {
+    /// A depth or thickness: "40 mm", "1.6 in".
+    pub fn depth(self, depth: Length) -> String {
+        match self {
+            Self::Metric => format!("{} mm", fixed(depth.mm(), 0)),
+            Self::Us => format!("{} in", fixed(depth.inches(), 1)),
+        }
+    }
+
+    /// An outer or inner dimension: "60 cm", "23.6 in".
+    pub fn dimension(self, length: Length) -> String {
+        match self {
+            Self::Metric => format!("{} cm", fixed(length.cm(), 1)),
+            Self::Us => format!("{} in", fixed(length.inches(), 1)),
+        }
+    }
+
+    /// A grain size, always metric as sieves are named: "0.46 mm".
+    pub fn grain(self, size: Length) -> String {
+        format!("{} mm", significant(size.mm(), 2))
+    }
+
+    /// A volume of water or tank: "54.9 L", "14.5 US gal".
+    pub fn volume(self, volume: Volume) -> String {
+        match self {
+            Self::Metric => format!("{} L", significant(volume.litres(), 3)),
+            Self::Us => format!("{} US gal", significant(volume.us_gal(), 3)),
+        }
+    }
+
+    /// A volume of soil or sand: "4.5 L", "4.1 dry qt".
+    pub fn bulk_volume(self, volume: Volume) -> String {
+        match self {
+            Self::Metric => format!("{} L", significant(volume.litres(), 2)),
+            Self::Us => format!("{} dry qt", significant(volume.dry_qt(), 2)),
+        }
+    }
+
+    /// A mass: "12.3 kg", "27 lb"; under a tenth in grams or ounces.
+    pub fn mass(self, mass: Mass) -> String {
+        match self {
+            Self::Metric if mass.kg() < 0.1 => format!("{} g", significant(mass.g(), 2)),
+            Self::Metric => format!("{} kg", significant(mass.kg(), 3)),
+            Self::Us if mass.lb() < 0.25 => format!("{} oz", significant(mass.lb() * 16.0, 2)),
+            Self::Us => format!("{} lb", significant(mass.lb(), 3)),
+        }
+    }
+
+    /// A plant's fresh mass, in grams in either system.
+    pub fn plant_mass(self, mass: Mass) -> String {
+        format!("{} g", significant(mass.g(), 2))
+    }
+
+    /// A temperature: "24 C", "75 F".
+    pub fn temperature(self, temperature: Temperature) -> String {
+        match self {
+            Self::Metric => format!("{} C", fixed(temperature.celsius(), 1)),
+            Self::Us => format!("{} F", fixed(temperature.fahrenheit(), 1)),
+        }
+    }
+
+    /// A pressure on a floor: "4.4 kPa", "92 psf".
+    pub fn floor_pressure(self, pressure: Pressure) -> String {
+        match self {
+            Self::Metric => format!("{} kPa", significant(pressure.kpa(), 2)),
+            Self::Us => format!("{} psf", significant(pressure.psf(), 2)),
+        }
+    }
+
+    /// A concentration, metric in either system as test kits are: "0.25 mg/L".
+    pub fn concentration(self, concentration: Concentration) -> String {
+        format!("{} mg/L", significant(concentration.mg_l(), 2))
+    }
+
+    /// A flow of air or water: "0.5 L/min", "30 gal/h".
+    pub fn flow(self, flow: Flow) -> String {
+        match self {
+            Self::Metric => format!("{} L/min", significant(flow.l_min(), 2)),
+            Self::Us => format!(
+                "{} US gal/h",
+                significant(flow.l_min() * 60.0 / super::constants::L_PER_US_GAL, 2)
+            ),
+        }
+    }
+}
+
+/// A number with `digits` significant figures and no needless zeros.
+pub fn significant(value: f64, digits: u8) -> String {
+    if value == 0.0 || !value.is_finite() {
+        return "0".to_owned();
+    }
+    let magnitude = value.abs().log10().floor();
+    let decimals = (f64::from(digits) - 1.0 - magnitude).max(0.0);
+    let step = 10_f64.powf(f64::from(digits) - 1.0 - magnitude);
+    let rounded = (value * step).round() / step;
+    // Ten decimals show any value that a tank can have.
+    fixed(rounded, decimals.min(10.0) as u8)
+}
+
+/// A number with at most `decimals` decimals and no needless zeros.
+pub fn fixed(value: f64, decimals: u8) -> String {
+    let text = format!("{value:.0$}", usize::from(decimals));
+    let text = if text.contains('.') {
+        text.trim_end_matches('0').trim_end_matches('.')
+    } else {
+        &text
+    };
+    if text == "-0" {
+        "0".to_owned()
+    } else {
+        text.to_owned()
+    }
+}
