@@ -4,3 +4,5 @@
 //! Modules stand in layers; each may use only those above it in this list.
 
 pub mod units;
+
+pub mod numerics;

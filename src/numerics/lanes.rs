@@ -1,0 +1,120 @@
+//! Eight numbers that go through the same arithmetic together.
+
+use std::array;
+use std::ops::{Add, AddAssign, Div, Mul, Neg, Sub, SubAssign};
+
+use super::real::Real;
+
+/// Members of an ensemble that share one time step.
+pub const LANES: usize = 8;
+
+/// One number for each of eight members.
+///
+/// The loops over a fixed-size array become vector instructions by themselves.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Lanes(pub [f64; LANES]);
+
+impl Lanes {
+    fn zip(self, other: Self, function: impl Fn(f64, f64) -> f64) -> Self {
+        Self(array::from_fn(|lane| function(self.0[lane], other.0[lane])))
+    }
+}
+
+impl Real for Lanes {
+    const PIVOTS: bool = false;
+
+    fn splat(value: f64) -> Self {
+        Self([value; LANES])
+    }
+
+    fn map(self, function: impl Fn(f64) -> f64) -> Self {
+        Self(self.0.map(function))
+    }
+
+    fn max(self, other: Self) -> Self {
+        self.zip(other, f64::max)
+    }
+
+    fn min(self, other: Self) -> Self {
+        self.zip(other, f64::min)
+    }
+
+    fn largest(self) -> f64 {
+        self.0.into_iter().fold(f64::NEG_INFINITY, |worst, lane| {
+            if lane > worst || lane.is_nan() {
+                lane
+            } else {
+                worst
+            }
+        })
+    }
+}
+
+impl Neg for Lanes {
+    type Output = Self;
+
+    fn neg(self) -> Self {
+        self.map(|lane| -lane)
+    }
+}
+
+/// Writes an operator for lanes with lanes and for lanes with one number.
+macro_rules! operator {
+    ($operator:ident, $method:ident) => {
+        impl $operator for Lanes {
+            type Output = Self;
+
+            fn $method(self, other: Self) -> Self {
+                self.zip(other, f64::$method)
+            }
+        }
+
+        impl $operator<f64> for Lanes {
+            type Output = Self;
+
+            fn $method(self, other: f64) -> Self {
+                self.map(|lane| lane.$method(other))
+            }
+        }
+    };
+}
+
+operator!(Add, add);
+operator!(Sub, sub);
+operator!(Mul, mul);
+operator!(Div, div);
+
+impl AddAssign for Lanes {
+    fn add_assign(&mut self, other: Self) {
+        *self = *self + other;
+    }
+}
+
+impl SubAssign for Lanes {
+    fn sub_assign(&mut self, other: Self) {
+        *self = *self - other;
+    }
+}
+
+#[cfg(test)]
+#[allow(clippy::float_cmp, reason = "these results must be exact")]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn each_lane_keeps_its_own_number() {
+        let numbers = Lanes([1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0]);
+        let result = (numbers * 2.0 - numbers) / numbers + 1.0;
+        assert_eq!(result, Lanes([2.0; LANES]));
+        assert_eq!((-numbers).max(Lanes::splat(-3.5)).0[3], -3.5);
+        assert_eq!((-numbers).max(Lanes::splat(-3.5)).0[1], -2.0);
+    }
+
+    #[test]
+    fn one_bad_lane_spoils_the_largest() {
+        let mut numbers = Lanes([1.0; LANES]);
+        assert_eq!(numbers.largest(), 1.0);
+        numbers.0[2] = f64::NAN;
+        assert!(numbers.largest().is_nan());
+    }
+}

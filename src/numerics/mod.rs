@@ -1,0 +1,12 @@
+//! Numerical methods without any knowledge of tanks.
+
+pub mod bags;
+pub mod correlation;
+pub mod distribution;
+pub mod lanes;
+pub mod linear;
+pub mod quantile;
+pub mod real;
+pub mod rodas;
+pub mod root;
+pub mod sobol;

@@ -1,0 +1,118 @@
+//! The scalar a model is written in: one number, or eight at once.
+//!
+//! A model that is generic over [`Real`] runs as plain `f64` for a single tank
+//! and as [`Lanes`](super::lanes::Lanes) for eight members of an ensemble,
+//! from the same source lines.
+
+use std::ops::{Add, AddAssign, Div, Mul, Neg, Sub, SubAssign};
+
+/// Arithmetic shared by one number and by eight numbers in step.
+pub trait Real:
+    Copy
+    + std::fmt::Debug
+    + Send
+    + Sync
+    + Neg<Output = Self>
+    + Add<Output = Self>
+    + Sub<Output = Self>
+    + Mul<Output = Self>
+    + Div<Output = Self>
+    + Add<f64, Output = Self>
+    + Sub<f64, Output = Self>
+    + Mul<f64, Output = Self>
+    + Div<f64, Output = Self>
+    + AddAssign
+    + SubAssign
+{
+    /// Whether rows may be exchanged in an elimination. Eight members would
+    /// each want another order, so lanes go without.
+    const PIVOTS: bool;
+
+    /// The same number in every lane.
+    fn splat(value: f64) -> Self;
+
+    /// Applies a function of one number to each lane.
+    #[must_use]
+    fn map(self, function: impl Fn(f64) -> f64) -> Self;
+
+    /// The larger of the two, lane by lane.
+    #[must_use]
+    fn max(self, other: Self) -> Self;
+
+    /// The smaller of the two, lane by lane.
+    #[must_use]
+    fn min(self, other: Self) -> Self;
+
+    /// The largest lane; not a number if any lane is not a number.
+    fn largest(self) -> f64;
+
+    /// e to this power.
+    #[must_use]
+    fn exp(self) -> Self {
+        self.map(f64::exp)
+    }
+
+    /// Natural logarithm.
+    #[must_use]
+    fn ln(self) -> Self {
+        self.map(f64::ln)
+    }
+
+    /// Square root.
+    #[must_use]
+    fn sqrt(self) -> Self {
+        self.map(f64::sqrt)
+    }
+
+    /// Magnitude.
+    #[must_use]
+    fn abs(self) -> Self {
+        self.map(f64::abs)
+    }
+
+    /// This number to the power of another.
+    #[must_use]
+    fn powf(self, exponent: Self) -> Self {
+        (self.ln() * exponent).exp()
+    }
+
+    /// One less this number: the share that is left.
+    #[must_use]
+    fn complement(self) -> Self {
+        Self::splat(1.0) - self
+    }
+
+    /// This number, or zero where it is negative.
+    #[must_use]
+    fn positive_part(self) -> Self {
+        self.max(Self::splat(0.0))
+    }
+}
+
+impl Real for f64 {
+    const PIVOTS: bool = true;
+
+    fn splat(value: f64) -> Self {
+        value
+    }
+
+    fn map(self, function: impl Fn(f64) -> f64) -> Self {
+        function(self)
+    }
+
+    fn max(self, other: Self) -> Self {
+        f64::max(self, other)
+    }
+
+    fn min(self, other: Self) -> Self {
+        f64::min(self, other)
+    }
+
+    fn largest(self) -> f64 {
+        self
+    }
+
+    fn powf(self, exponent: Self) -> Self {
+        f64::powf(self, exponent)
+    }
+}

@@ -1,0 +1,374 @@
+//! Integration of stiff differential equations with an adaptive step.
+//!
+//! The method is the stiffly accurate Rosenbrock method of order 4(3) known as
+//! RODAS: six stages, one matrix factorisation per step, an embedded error
+//! estimate and a continuous solution of order 3. It needs no Newton iteration
+//! and remembers nothing of earlier steps, so a run can be cut at every event
+//! and started again at full order.
+//!
+//! # Source
+//! Hairer and Wanner, *Solving Ordinary Differential Equations II*, 2nd ed.
+//! 1996, section IV.7 and IV.10; coefficients of their code RODAS, METH = 1.
+//! Step size control after Gustafsson, as given there.
+
+mod pace;
+mod tableau;
+
+use thiserror::Error;
+
+use super::linear::Factors;
+use super::real::Real;
+use pace::Pace;
+use tableau::{CURVE_WEIGHT, GAMMA, NODE, STAGE_WEIGHT, STAGES, STATE_WEIGHT, TIME_WEIGHT};
+
+/// A system of `N` ordinary differential equations.
+pub trait System<R: Real, const N: usize> {
+    /// Rate of change of each state at a time.
+    fn rates(&self, time: f64, state: &[R; N]) -> [R; N];
+
+    /// Slope of each rate (row) with each state (column); by differences
+    /// unless the system knows better.
+    fn jacobian(&self, time: f64, state: &[R; N], rates: &[R; N]) -> [[R; N]; N] {
+        difference_jacobian(state, rates, N, |shifted| self.rates(time, shifted))
+    }
+
+    /// Slope of each rate with time at a fixed state; by a difference unless
+    /// the system knows better.
+    fn time_slope(&self, time: f64, state: &[R; N], rates: &[R; N]) -> [R; N] {
+        let shift = (f64::EPSILON * time.abs().max(1e-5)).sqrt();
+        let later = self.rates(time + shift, state);
+        std::array::from_fn(|row| (later[row] - rates[row]) / shift)
+    }
+}
+
+/// Jacobian by forward differences in the first `columns` states; the rates
+/// must not depend on the rest.
+pub fn difference_jacobian<R: Real, const N: usize>(
+    state: &[R; N],
+    rates: &[R; N],
+    columns: usize,
+    rates_at: impl Fn(&[R; N]) -> [R; N],
+) -> [[R; N]; N] {
+    let mut jacobian = [[R::splat(0.0); N]; N];
+    let mut shifted = *state;
+    for column in 0..columns.min(N) {
+        let wanted = (state[column].abs().max(R::splat(1e-5)) * f64::EPSILON).sqrt();
+        shifted[column] = state[column] + wanted;
+        let shift = shifted[column] - state[column];
+        let there = rates_at(&shifted);
+        for row in 0..N {
+            jacobian[row][column] = (there[row] - rates[row]) / shift;
+        }
+        shifted[column] = state[column];
+    }
+    jacobian
+}
+
+/// Accuracy asked of a run, and how much work it may take.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Control<const N: usize> {
+    /// Error allowed per step as a share of the state.
+    pub relative: f64,
+    /// Error allowed per step where the state is near zero.
+    pub absolute: [f64; N],
+    /// First step tried; guessed from the first rates where absent.
+    pub first_step: Option<f64>,
+    /// Longest step allowed.
+    pub longest_step: f64,
+    /// Steps, accepted or not, after which the run is given up.
+    pub most_steps: u32,
+}
+
+impl<const N: usize> Control<N> {
+    /// A run with the given tolerances and steps of any length.
+    pub fn new(relative: f64, absolute: [f64; N]) -> Self {
+        Self {
+            relative,
+            absolute,
+            first_step: None,
+            longest_step: f64::INFINITY,
+            most_steps: 100_000,
+        }
+    }
+}
+
+/// Work done by a run.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Statistics {
+    /// Steps taken.
+    pub accepted: u32,
+    /// Steps tried and repeated shorter.
+    pub rejected: u32,
+    /// Evaluations of the rates, those for the Jacobian left out.
+    pub evaluations: u32,
+    /// Jacobians formed.
+    pub jacobians: u32,
+}
+
+impl std::ops::AddAssign for Statistics {
+    fn add_assign(&mut self, other: Self) {
+        self.accepted += other.accepted;
+        self.rejected += other.rejected;
+        self.evaluations += other.evaluations;
+        self.jacobians += other.jacobians;
+    }
+}
+
+/// Why a run could not be finished.
+#[derive(Debug, Clone, Copy, PartialEq, Error)]
+pub enum IntegrationError {
+    /// The error estimate stays above the tolerance however short the step.
+    #[error("step fell to {step:e} at time {time} and is still too inaccurate")]
+    StepTooSmall {
+        /// Time reached.
+        time: f64,
+        /// Step that would be needed.
+        step: f64,
+    },
+    /// The allowed number of steps is used up.
+    #[error("{steps} steps reached only time {time}")]
+    TooManySteps {
+        /// Time reached.
+        time: f64,
+        /// Steps taken and rejected.
+        steps: u32,
+    },
+    /// A rate or a state is infinite or not a number.
+    #[error("the rates or the state left the finite numbers at time {time}")]
+    NotFinite {
+        /// Time reached.
+        time: f64,
+    },
+    /// The end of the run lies before its start.
+    #[error("a run cannot go back from time {start} to {end}")]
+    Backward {
+        /// Start asked for.
+        start: f64,
+        /// End asked for.
+        end: f64,
+    },
+}
+
+/// One accepted step with its continuous solution.
+#[derive(Debug, Clone)]
+pub struct Step<R, const N: usize> {
+    /// Time at which the step starts.
+    pub start: f64,
+    /// Time at which the step ends.
+    pub end: f64,
+    /// State at the start.
+    pub from: [R; N],
+    /// State at the end.
+    pub to: [R; N],
+    curve: [[R; N]; 2],
+}
+
+impl<R: Real, const N: usize> Step<R, N> {
+    /// State at a time within the step.
+    pub fn at(&self, time: f64) -> [R; N] {
+        let share = (time - self.start) / (self.end - self.start);
+        let rest = 1.0 - share;
+        std::array::from_fn(|row| {
+            let bend = self.curve[0][row] + self.curve[1][row] * share;
+            self.from[row] * rest + (self.to[row] + bend * rest) * share
+        })
+    }
+}
+
+/// Runs a system from a start to an end and shows every accepted step to
+/// `on_step`; gives the last state and the work done.
+///
+/// With lanes all members share the step, and the one with the largest error
+/// decides on it.
+///
+/// # Errors
+/// [`IntegrationError`], with the time reached.
+pub fn integrate<R: Real, const N: usize>(
+    system: &impl System<R, N>,
+    (start, end): (f64, f64),
+    initial: [R; N],
+    control: &Control<N>,
+    mut on_step: impl FnMut(&Step<R, N>),
+) -> Result<([R; N], Statistics), IntegrationError> {
+    if end < start {
+        return Err(IntegrationError::Backward { start, end });
+    }
+    let mut statistics = Statistics::default();
+    let mut time = start;
+    let mut state = initial;
+    let mut pace = Pace::new();
+    let mut step = first_step(system, (start, end), &state, control);
+    while time < end {
+        let base = Base::new(system, time, &state);
+        statistics.evaluations += 2;
+        statistics.jacobians += 1;
+        if !largest_magnitude(&base.rates).is_finite() {
+            return Err(IntegrationError::NotFinite { time });
+        }
+        loop {
+            if statistics.accepted + statistics.rejected >= control.most_steps {
+                let steps = control.most_steps;
+                return Err(IntegrationError::TooManySteps { time, steps });
+            }
+            let last = time + 1.01 * step >= end;
+            let length = if last { end - time } else { step };
+            let (trial, error) = base.advance(system, length, control);
+            statistics.evaluations += 5;
+            let (accepted, next) = pace.judge(length, error);
+            step = next.min(control.longest_step);
+            if accepted {
+                statistics.accepted += 1;
+                time = if last { end } else { time + length };
+                state = trial.to;
+                on_step(&Step { end: time, ..trial });
+                break;
+            }
+            statistics.rejected += 1;
+            if step <= 16.0 * f64::EPSILON * time.abs().max(end - start) {
+                return Err(if error.is_finite() {
+                    IntegrationError::StepTooSmall { time, step }
+                } else {
+                    IntegrationError::NotFinite { time }
+                });
+            }
+        }
+    }
+    Ok((state, statistics))
+}
+
+/// Everything that depends on the start of a step but not on its length.
+struct Base<'a, R, const N: usize> {
+    time: f64,
+    state: &'a [R; N],
+    rates: [R; N],
+    jacobian: [[R; N]; N],
+    time_slope: [R; N],
+}
+
+impl<'a, R: Real, const N: usize> Base<'a, R, N> {
+    fn new(system: &impl System<R, N>, time: f64, state: &'a [R; N]) -> Self {
+        let rates = system.rates(time, state);
+        Self {
+            time,
+            state,
+            rates,
+            jacobian: system.jacobian(time, state, &rates),
+            time_slope: system.time_slope(time, state, &rates),
+        }
+    }
+
+    /// Tries a step: the step itself and its error over the tolerance.
+    fn advance(
+        &self,
+        system: &impl System<R, N>,
+        length: f64,
+        control: &Control<N>,
+    ) -> (Step<R, N>, f64) {
+        let factors = Factors::new(self.shifted_jacobian(length));
+        let mut stages = [[R::splat(0.0); N]; STAGES];
+        let mut place = *self.state;
+        for stage in 0..STAGES {
+            let rates = if stage == 0 {
+                self.rates
+            } else {
+                place = *self.state;
+                add_weighted(&mut place, STATE_WEIGHT[stage], &stages, 1.0);
+                system.rates(self.time + NODE[stage] * length, &place)
+            };
+            let mut right = rates;
+            add_weighted(&mut right, STAGE_WEIGHT[stage], &stages, 1.0 / length);
+            for (entry, slope) in right.iter_mut().zip(&self.time_slope) {
+                *entry += *slope * (TIME_WEIGHT[stage] * length);
+            }
+            stages[stage] = factors.solve(&right);
+        }
+        let change = &stages[STAGES - 1];
+        let to = std::array::from_fn(|row| place[row] + change[row]);
+        let error = scaled_size(change, self.state, &to, control);
+        let curve = CURVE_WEIGHT.map(|weights| {
+            let mut bend = [R::splat(0.0); N];
+            add_weighted(&mut bend, &weights, &stages, 1.0);
+            bend
+        });
+        let step = Step {
+            start: self.time,
+            end: self.time + length,
+            from: *self.state,
+            to,
+            curve,
+        };
+        (step, error)
+    }
+
+    fn shifted_jacobian(&self, length: f64) -> [[R; N]; N] {
+        let mut matrix = self.jacobian.map(|row| row.map(|entry| -entry));
+        for (row, entries) in matrix.iter_mut().enumerate() {
+            entries[row] = entries[row] + 1.0 / (GAMMA * length);
+        }
+        matrix
+    }
+}
+
+fn add_weighted<R: Real, const N: usize>(
+    sum: &mut [R; N],
+    weights: &[f64],
+    stages: &[[R; N]; STAGES],
+    scale: f64,
+) {
+    for (weight, stage) in weights.iter().zip(stages) {
+        for (entry, value) in sum.iter_mut().zip(stage) {
+            *entry += *value * (*weight * scale);
+        }
+    }
+}
+
+/// Root mean square of a change over the tolerance, in the worst lane.
+fn scaled_size<R: Real, const N: usize>(
+    change: &[R; N],
+    from: &[R; N],
+    to: &[R; N],
+    control: &Control<N>,
+) -> f64 {
+    let mut sum = R::splat(0.0);
+    let mut count = 0.0;
+    for row in 0..N {
+        let size = from[row].abs().max(to[row].abs());
+        let scaled = change[row] / (size * control.relative + control.absolute[row]);
+        sum += scaled * scaled;
+        count += 1.0;
+    }
+    (sum / count).sqrt().largest()
+}
+
+fn largest_magnitude<R: Real, const N: usize>(values: &[R; N]) -> f64 {
+    let mut sum = R::splat(0.0);
+    for value in values {
+        sum += value.abs();
+    }
+    sum.largest()
+}
+
+/// A first step over which the state changes by about a hundredth.
+fn first_step<R: Real, const N: usize>(
+    system: &impl System<R, N>,
+    (start, end): (f64, f64),
+    state: &[R; N],
+    control: &Control<N>,
+) -> f64 {
+    let guess = || {
+        let rates = system.rates(start, state);
+        let size = scaled_size(state, state, state, control);
+        let speed = scaled_size(&rates, state, state, control);
+        let step = 0.01 * size / speed;
+        if step.is_finite() && step > 0.0 {
+            step
+        } else {
+            1e-6 * (end - start)
+        }
+    };
+    control
+        .first_step
+        .unwrap_or_else(guess)
+        .min(control.longest_step)
+        .min(end - start)
+}
