@@ -6,3 +6,5 @@
 pub mod units;
 
 pub mod numerics;
+
+pub mod source;
