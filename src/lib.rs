@@ -8,3 +8,5 @@ pub mod units;
 pub mod numerics;
 
 pub mod source;
+
+pub mod finding;
