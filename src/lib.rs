@@ -10,3 +10,5 @@ pub mod numerics;
 pub mod source;
 
 pub mod finding;
+
+pub mod catalogue;

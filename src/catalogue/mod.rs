@@ -1,0 +1,32 @@
+//! Things bought, planted and kept, as rows of embedded tables.
+//!
+//! Every row says what its numbers rest on; numbers that vary are a
+//! [`Band`](crate::source::Band). A row is found by its name, its label or a
+//! trade word, however it is cased and spaced: [`find`].
+
+mod animal;
+mod cap;
+mod device;
+mod listing;
+mod plant;
+mod row;
+mod sign;
+mod size;
+mod soil;
+mod stone;
+mod topic;
+
+#[cfg(test)]
+mod tests;
+
+pub use animal::{Animal, animals};
+pub use cap::{Cap, CapCaution, Grains, caps};
+pub use device::{Device, FlowKind, devices};
+pub use listing::{LISTS_AS_OF, Listing, RestrictedList};
+pub use plant::{Form, Group, Plant, Portion, plants};
+pub use row::{Row, Unknown, find};
+pub use sign::{Sign, signs};
+pub use size::{Printed, TankSize, sizes};
+pub use soil::{Soil, SoilKind, soils};
+pub use stone::{Stone, stones};
+pub use topic::{Topic, topic, topics};

@@ -1,0 +1,177 @@
+//! Water plants.
+
+use std::collections::BTreeMap;
+
+use serde::{Deserialize, Serialize};
+
+use super::listing::{Listing, RestrictedList};
+use super::row::row;
+use crate::source::{Band, Basis};
+
+/// The part a plant has in taking up the flush.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Group {
+    /// Floats, with leaves in the air.
+    Floater,
+    /// Grows fast under water.
+    Fast,
+    /// Grows too slowly to count in the first month.
+    Slow,
+}
+
+impl Group {
+    /// The group in one word for people.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Floater => "floater",
+            Self::Fast => "fast",
+            Self::Slow => "slow",
+        }
+    }
+}
+
+/// The way a plant grows, by which its numbers are filled in where none is measured.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Form {
+    /// Duckweeds and floating ferns of their size.
+    SmallFloating,
+    /// Floating rosettes and ferns.
+    LargeFloating,
+    /// A stem that lives under water, rooted or not.
+    SubmergedStem,
+    /// A stem that lives under and above water, here under it.
+    AmphibiousStem,
+    /// A rosette that spreads by runners.
+    RunnerRosette,
+    /// A rosette that stays in its place.
+    SlowRosette,
+    /// Grows on stone and wood.
+    Epiphyte,
+    /// A moss.
+    Moss,
+}
+
+/// A portion in which plants are sold or handled.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Portion {
+    /// One cut stem.
+    Stem,
+    /// A bunch of stems.
+    Bunch,
+    /// A potted plant, without pot and wool.
+    Pot,
+    /// A cup of laboratory-grown plants.
+    Cup,
+    /// A loose, drained handful.
+    Handful,
+    /// One single plant.
+    Piece,
+}
+
+impl Portion {
+    /// Every portion.
+    pub const ALL: &'static [Self] = &[
+        Self::Stem,
+        Self::Bunch,
+        Self::Pot,
+        Self::Cup,
+        Self::Handful,
+        Self::Piece,
+    ];
+
+    /// One of them in words.
+    pub const fn singular(self) -> &'static str {
+        match self {
+            Self::Stem => "stem",
+            Self::Bunch => "bunch",
+            Self::Pot => "pot",
+            Self::Cup => "cup",
+            Self::Handful => "handful",
+            Self::Piece => "piece",
+        }
+    }
+
+    /// Several of them in words.
+    pub const fn plural(self) -> &'static str {
+        match self {
+            Self::Stem => "stems",
+            Self::Bunch => "bunches",
+            Self::Pot => "pots",
+            Self::Cup => "cups",
+            Self::Handful => "handfuls",
+            Self::Piece => "pieces",
+        }
+    }
+}
+
+/// A water plant.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Plant {
+    /// Species in snake case.
+    pub name: String,
+    /// Trade name for people.
+    pub label: String,
+    /// Latin name as printed.
+    pub latin: String,
+    /// Further trade names and Latin synonyms.
+    #[serde(default)]
+    pub aliases: Vec<String>,
+    /// Its part in taking up the flush.
+    pub group: Group,
+    /// The way it grows.
+    pub form: Form,
+    /// Relative growth per day with nutrients, light and warmth in plenty.
+    pub rgr_good_per_d: Band,
+    /// Relative growth per day in modest light without added carbon dioxide.
+    pub rgr_low_per_d: Band,
+    /// Dry mass per fresh mass.
+    pub dry_per_fresh: Band,
+    /// Nitrogen in the dry mass.
+    pub n_pct: Band,
+    /// Dry mass that closes the surface (floaters) or plants the floor densely on day one (others).
+    pub full_cover_g_dry_m2: Band,
+    /// Standing crop at which growth ends.
+    pub max_g_dry_m2: Band,
+    /// Lowest, best and highest temperature for growth.
+    pub temperature_c: Band,
+    /// Fresh mass of the portions in which it is handled.
+    #[serde(default)]
+    pub fresh_g: BTreeMap<Portion, Band>,
+    /// Whether it draws nitrogen from the air, and so is no sink for that in the water.
+    #[serde(default)]
+    pub fixes_nitrogen: bool,
+    /// Whether it thrives in shade.
+    #[serde(default)]
+    pub shade_plant: bool,
+    /// Whether its leaves take carbon dioxide from the air.
+    #[serde(default)]
+    pub air_leaves: bool,
+    /// How it floats, for a plant that also grows rooted or under water.
+    pub floating_form: Option<String>,
+    /// Its places on lists of restricted plants; see [`super::LISTS_AS_OF`].
+    #[serde(default)]
+    pub listed: Vec<Listing>,
+    /// What its growth in plenty rests on. Growth in modest light, portions and
+    /// day-one densities are judgement and temperature limits practice, unless
+    /// the note says otherwise.
+    pub basis: Basis,
+    /// Keys of the sources.
+    #[serde(default)]
+    pub source: Vec<String>,
+    /// What to know about it.
+    #[serde(default)]
+    pub note: String,
+}
+
+row!(Plant, "plant", plants, "data/plants.toml");
+
+impl Plant {
+    /// Its place on one list, if it is there.
+    pub fn listing(&self, list: RestrictedList) -> Option<&Listing> {
+        self.listed.iter().find(|listing| listing.list == list)
+    }
+}

@@ -1,0 +1,181 @@
+//! What all rows share: a name, a basis, and being found by what people type.
+
+use serde::Deserialize;
+use serde::de::DeserializeOwned;
+use thiserror::Error;
+
+use crate::source::Basis;
+
+/// A row of an embedded table.
+pub trait Row: Sized + 'static {
+    /// What one row is, as in "no soil of this name".
+    const KIND: &'static str;
+
+    /// The whole table, in its own order.
+    fn all() -> &'static [Self];
+
+    /// The name in snake case, as specs write it and results repeat it.
+    fn name(&self) -> &str;
+
+    /// The name for people.
+    fn label(&self) -> &str;
+
+    /// Further spellings: trade words, synonyms.
+    fn aliases(&self) -> &[String];
+
+    /// What the row's numbers mainly rest on.
+    fn basis(&self) -> Basis;
+
+    /// The keys of the sources its numbers come from.
+    fn sources(&self) -> &[String];
+
+    /// Every spelling under which the row is found.
+    fn spellings(&self) -> impl Iterator<Item = &str> {
+        let aliases = self.aliases().iter().map(String::as_str);
+        [self.name(), self.label()].into_iter().chain(aliases)
+    }
+}
+
+/// A name that no row bears.
+#[derive(Debug, Clone, PartialEq, Eq, Error)]
+#[error("no {kind} \"{text}\" in the catalogue")]
+pub struct Unknown {
+    /// What was looked for, as in "soil".
+    pub kind: &'static str,
+    /// The name as written.
+    pub text: String,
+    /// The nearest spelling that would have been found.
+    pub suggestion: Option<&'static str>,
+}
+
+/// The row that bears a name, whatever its case, spacing, hyphens and plural.
+///
+/// # Errors
+/// No row bears it; the nearest spelling is suggested if one is near.
+///
+/// # Example
+/// ```
+/// use lentic::catalogue::{self, Cap, Plant};
+/// let cap = catalogue::find::<Cap>("Pool filter sand")?;
+/// assert_eq!(cap.name, "filter_sand");
+/// let unknown = catalogue::find::<Plant>("dukweed").unwrap_err();
+/// assert_eq!(unknown.suggestion, Some("duckweed"));
+/// # Ok::<(), catalogue::Unknown>(())
+/// ```
+pub fn find<R: Row>(text: &str) -> Result<&'static R, Unknown> {
+    let wanted = plain(text);
+    let found = R::all()
+        .iter()
+        .find(|row| row.spellings().any(|spelling| plain(spelling) == wanted));
+    found.ok_or_else(|| Unknown {
+        kind: R::KIND,
+        text: text.to_owned(),
+        suggestion: nearest::<R>(&wanted),
+    })
+}
+
+/// The spelling nearest to a plain text, if it is off by a third of it or less.
+fn nearest<R: Row>(wanted: &str) -> Option<&'static str> {
+    let allowed = wanted.chars().count() / 3;
+    R::all()
+        .iter()
+        .flat_map(Row::spellings)
+        .map(|spelling| {
+            (
+                strsim::damerau_levenshtein(&plain(spelling), wanted),
+                spelling,
+            )
+        })
+        .filter(|&(distance, _)| distance <= allowed)
+        .min_by_key(|&(distance, _)| distance)
+        .map(|(_, spelling)| spelling)
+}
+
+/// A spelling without case, plural and what parts its words.
+///
+/// A mark between two digits stays, as a hyphen: "2.5" is not "25".
+pub(super) fn plain(text: &str) -> String {
+    let lower = text.to_lowercase();
+    let words = lower
+        .split(|c: char| !c.is_alphanumeric())
+        .filter(|word| !word.is_empty());
+    let mut joined = String::new();
+    for word in words {
+        if joined.ends_with(char::is_numeric) && word.starts_with(char::is_numeric) {
+            joined.push('-');
+        }
+        joined.push_str(&singular(word));
+    }
+    joined
+}
+
+/// A word without its English plural; Latin endings lose their `s` alike in
+/// query and table, so that they still meet.
+fn singular(word: &str) -> String {
+    if let Some(stem) = word.strip_suffix("ies") {
+        return format!("{stem}y");
+    }
+    if let Some(stem) = word.strip_suffix("sses") {
+        return format!("{stem}ss");
+    }
+    let keeps = ["ss", "us", "is"].iter().any(|end| word.ends_with(end));
+    match word.strip_suffix('s') {
+        Some(stem) if !keeps && stem.len() > 1 => stem.to_owned(),
+        _ => word.to_owned(),
+    }
+}
+
+/// Reads an embedded table, whose rows stand under `[[row]]`.
+#[expect(
+    clippy::expect_used,
+    reason = "the tables are embedded and a test parses each"
+)]
+pub(super) fn read<R: DeserializeOwned>(table: &str) -> Vec<R> {
+    #[derive(Deserialize)]
+    #[serde(deny_unknown_fields)]
+    struct Table<R> {
+        row: Vec<R>,
+    }
+    let table: Table<R> = toml::from_str(table).expect("the embedded table is well formed");
+    table.row
+}
+
+/// Makes a struct with the shared fields the row of an embedded table.
+macro_rules! row {
+    ($row:ident, $kind:literal, $all:ident, $file:literal) => {
+        #[doc = concat!("Every ", $kind, " of the catalogue.")]
+        pub fn $all() -> &'static [$row] {
+            static TABLE: std::sync::OnceLock<Vec<$row>> = std::sync::OnceLock::new();
+            TABLE.get_or_init(|| super::row::read(include_str!($file)))
+        }
+
+        impl super::row::Row for $row {
+            const KIND: &'static str = $kind;
+
+            fn all() -> &'static [Self] {
+                $all()
+            }
+
+            fn name(&self) -> &str {
+                &self.name
+            }
+
+            fn label(&self) -> &str {
+                &self.label
+            }
+
+            fn aliases(&self) -> &[String] {
+                &self.aliases
+            }
+
+            fn basis(&self) -> crate::source::Basis {
+                self.basis
+            }
+
+            fn sources(&self) -> &[String] {
+                &self.source
+            }
+        }
+    };
+}
+pub(super) use row;

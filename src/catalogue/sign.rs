@@ -1,0 +1,28 @@
+//! Signs that a keeper sees, smells or counts.
+
+use serde::{Deserialize, Serialize};
+
+use super::row::row;
+use crate::source::Basis;
+
+/// A sign that something may be amiss, or is as usual for the tank's age.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Sign {
+    /// Name in snake case.
+    pub name: String,
+    /// Name for people.
+    pub label: String,
+    /// Other words for it.
+    #[serde(default)]
+    pub aliases: Vec<String>,
+    /// What the row rests on.
+    pub basis: Basis,
+    /// Keys of the sources.
+    #[serde(default)]
+    pub source: Vec<String>,
+    /// How to tell it.
+    pub note: String,
+}
+
+row!(Sign, "sign", signs, "data/signs.toml");
