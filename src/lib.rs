@@ -12,3 +12,5 @@ pub mod source;
 pub mod finding;
 
 pub mod catalogue;
+
+pub mod geometry;
