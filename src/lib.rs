@@ -14,3 +14,9 @@ pub mod finding;
 pub mod catalogue;
 
 pub mod geometry;
+
+pub mod substrate;
+
+pub mod plants;
+
+pub mod water;

@@ -1,0 +1,72 @@
+//! Light at the water surface from what is known of the lamp.
+
+use std::f64::consts::PI;
+
+use crate::source::Band;
+use crate::units::{Area, Length, LuminousFlux};
+
+/// Photons per lumen of white LEDs of 4000 to 6500 K, umol/s: from memory, the spectra of
+/// common lamps lie in this band.
+const UMOL_S_PER_LUMEN: Band = Band::new(0.012, 0.0145, 0.017);
+/// What the cover glass, the housing and the tank's rim leave of it: judgement.
+const LEFT_OVER: Band = Band::new(0.6, 0.8, 0.95);
+/// A lamp that lets shade plants live, umol/(m2 s): judgement.
+const LOW: Band = Band::new(15.0, 30.0, 45.0);
+/// A common lamp for plants without added carbon dioxide: judgement.
+const MEDIUM: Band = Band::new(40.0, 60.0, 90.0);
+/// A strong lamp, which calls for many plants: judgement.
+const HIGH: Band = Band::new(80.0, 120.0, 200.0);
+
+/// How bright a lamp is said to be.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Brightness {
+    /// For shade plants.
+    Low,
+    /// For plants without added carbon dioxide.
+    Medium,
+    /// More than those need.
+    High,
+}
+
+/// Photon flux density that a brightness in words stands for, umol/(m2 s).
+pub const fn from_words(brightness: Brightness) -> Band {
+    match brightness {
+        Brightness::Low => LOW,
+        Brightness::Medium => MEDIUM,
+        Brightness::High => HIGH,
+    }
+}
+
+/// Photon flux density at the water under a lamp of known luminous flux, umol/(m2 s).
+///
+/// ```text
+/// PAR = flux per lumen share left / A,   share = A / (A + pi h^2)
+/// ```
+///
+/// `share` is what a small lamp that shines downwards by the cosine law sends into a
+/// disc of area `A` at distance `h`.
+///
+/// # Source
+/// Geometry of a Lambertian point source; the factors are memory and judgement.
+///
+/// # Example
+/// ```
+/// use lentic::plants::light::from_lumens;
+/// use lentic::units::{Area, Length, LuminousFlux};
+/// let par = from_lumens(
+///     LuminousFlux::from_lumens(1400.0),
+///     Length::from_cm(10.0),
+///     Area::from_cm2(1290.0),
+/// );
+/// assert!(par.contains(100.0));
+/// ```
+pub fn from_lumens(flux: LuminousFlux, height: Length, surface: Area) -> Band {
+    let area_m2 = surface.m2();
+    let share = area_m2 / (area_m2 + PI * height.m().powi(2));
+    let par = |per_lumen: f64, left: f64| flux.lumens() * per_lumen * share * left / area_m2;
+    Band::new(
+        par(UMOL_S_PER_LUMEN.low, LEFT_OVER.low),
+        par(UMOL_S_PER_LUMEN.typical, LEFT_OVER.typical),
+        par(UMOL_S_PER_LUMEN.high, LEFT_OVER.high),
+    )
+}

@@ -1,0 +1,204 @@
+//! A cap as a barrier: what crosses it, how soon, and how thick it must be.
+
+use super::S_PER_DAY;
+use crate::units::{Concentration, Density, Duration, Length, Share, Sorption};
+use std::f64::consts::PI;
+
+/// How far a cap poured by hand is out, cm: judgement, the low end of 0.5 to 1.
+pub const PLACING_ERROR_CM: f64 = 0.5;
+
+/// What crosses a cap by diffusion once nothing changes any more, mg/m2/d.
+///
+/// ```text
+/// J = phi Ds (C0 - Cw) / L
+/// ```
+///
+/// `phi Ds` is the effective diffusion coefficient, `C0` the concentration at
+/// the cap's base, `Cw` that in the water.
+///
+/// # Limits
+/// Diffusion alone. Burrows, roots, bubbles and replanting raise it.
+///
+/// # Source
+/// Fick's first law.
+///
+/// # Example
+/// ```
+/// use lentic::substrate::isolation::steady_flux_mg_m2_d;
+/// use lentic::units::{Concentration, Length};
+/// // Ammonium at 25 C through sand with 40 % pores.
+/// let flux = steady_flux_mg_m2_d(2.7994e-10, Concentration::from_mg_l(20.0), Length::from_cm(5.0));
+/// assert!((flux - 9.675).abs() < 0.01);
+/// ```
+pub fn steady_flux_mg_m2_d(
+    effective_m2_s: f64,
+    difference: Concentration,
+    thickness: Length,
+) -> f64 {
+    let g_m2_s = effective_m2_s * difference.mg_l() / thickness.m();
+    g_m2_s * 1e3 * S_PER_DAY
+}
+
+/// The thickness of still cap that lets no more than the allowed flux through.
+///
+/// ```text
+/// Ti = phi Ds C0 / J
+/// ```
+pub fn isolation_thickness(
+    effective_m2_s: f64,
+    difference: Concentration,
+    allowed_mg_m2_d: f64,
+) -> Length {
+    let allowed_g_m2_s = allowed_mg_m2_d * 1e-3 / S_PER_DAY;
+    Length::from_m(effective_m2_s * difference.mg_l() / allowed_g_m2_s)
+}
+
+/// The parts of a cap's thickness in guidance for capping sediment in place.
+///
+/// Erosion is zero in a tank and consolidation zero in sand, so neither has a part.
+///
+/// # Source
+/// Palermo, Maynord, Miller & Reible 1998, EPA 905-B96-004; USACE DOER-1 (1998).
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct CapParts {
+    /// To: what careless placing takes away.
+    pub placing: Length,
+    /// Tb: what burrowing animals mix.
+    pub burrowing: Length,
+    /// Ti: what is left to hold the flux back.
+    pub isolation: Length,
+}
+
+impl CapParts {
+    /// The thickness needed, the sum of the parts.
+    pub fn needed(&self) -> Length {
+        self.placing + self.burrowing + self.isolation
+    }
+}
+
+/// How many times slower a sorbed solute moves than a free one.
+///
+/// ```text
+/// R = 1 + rho_b Kd / phi
+/// ```
+pub fn retardation(dry_bulk: Density, sorption: Sorption, porosity: Share) -> f64 {
+    1.0 + sorbed_store(dry_bulk, sorption) / porosity.fraction()
+}
+
+/// What a layer holds per unit of pore-water concentration, as a share of its volume.
+///
+/// ```text
+/// phi + rho_b Kd
+/// ```
+pub fn capacity(dry_bulk: Density, sorption: Sorption, porosity: Share) -> f64 {
+    porosity.fraction() + sorbed_store(dry_bulk, sorption)
+}
+
+/// What the grains hold, `rho_b Kd`.
+fn sorbed_store(dry_bulk: Density, sorption: Sorption) -> f64 {
+    dry_bulk.kg_l() * sorption.l_kg()
+}
+
+/// The time in which diffusion spreads across a layer.
+///
+/// ```text
+/// t = R L^2 / (2 Ds)
+/// ```
+///
+/// `Ds` is the coefficient in the pores, without the pore share.
+pub fn spreading_time(thickness: Length, pore_m2_s: f64, retardation: f64) -> Duration {
+    seconds(retardation * thickness.m().powi(2) / (2.0 * pore_m2_s))
+}
+
+/// The delay of the amount that has crossed against the steady flux.
+///
+/// ```text
+/// t = R L^2 / (6 Ds)
+/// ```
+pub fn time_lag(thickness: Length, pore_m2_s: f64, retardation: f64) -> Duration {
+    spreading_time(thickness, pore_m2_s, retardation) / 3.0
+}
+
+/// The time in which the soil's store falls to 1/e through the cap.
+///
+/// ```text
+/// tau = (phi + rho_b Kd)_soil H L / (phi Ds)_cap
+/// ```
+pub fn emptying_time(
+    soil_capacity: f64,
+    soil: Length,
+    cap: Length,
+    cap_effective_m2_s: f64,
+) -> Duration {
+    seconds(soil_capacity * soil.m() * cap.m() / cap_effective_m2_s)
+}
+
+/// A duration from seconds.
+fn seconds(value: f64) -> Duration {
+    Duration::from_days(value / S_PER_DAY)
+}
+
+/// Below this scaled time the series in images converges faster.
+const IMAGES_BELOW: f64 = 0.3;
+/// Terms that leave an error under 1e-12 in either series.
+const TERMS: i32 = 4;
+
+/// Flux out of an empty cap over its steady flux, at the scaled time `Ds t / (R L^2)`.
+///
+/// A constant concentration stands below from time zero, none above.
+///
+/// ```text
+/// J/Jss = 1 + 2 sum (-1)^n exp(-n^2 pi^2 T)
+///       = 2/sqrt(pi T) sum exp(-(2n+1)^2 / 4T)      the same sum, for small T
+/// ```
+///
+/// # Source
+/// Crank, The Mathematics of Diffusion, plane sheet. Guidance for capping
+/// sediment calls 5 % breakthrough and 95 % steady.
+pub fn approach_to_steady(scaled_time: f64) -> f64 {
+    if scaled_time <= 0.0 {
+        return 0.0;
+    }
+    if scaled_time < IMAGES_BELOW {
+        let images: f64 = (0..TERMS)
+            .map(|n| (-f64::from(2 * n + 1).powi(2) / (4.0 * scaled_time)).exp())
+            .sum();
+        return 2.0 / (PI * scaled_time).sqrt() * images;
+    }
+    let modes: f64 = (1..=TERMS)
+        .map(|n| {
+            let sign = if n % 2 == 0 { 1.0 } else { -1.0 };
+            sign * (-f64::from(n * n) * PI * PI * scaled_time).exp()
+        })
+        .sum();
+    1.0 + 2.0 * modes
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_two_series_meet() {
+        let below = approach_to_steady(IMAGES_BELOW - 1e-12);
+        let above = approach_to_steady(IMAGES_BELOW);
+        assert!((below - above).abs() < 1e-10, "{below} against {above}");
+    }
+
+    #[test]
+    fn flux_rises_from_nothing_to_steady() {
+        assert!(approach_to_steady(0.0).abs() < 1e-15);
+        let rising: Vec<f64> = (1..=40)
+            .map(|n| approach_to_steady(f64::from(n) * 0.05))
+            .collect();
+        assert!(rising.windows(2).all(|pair| pair[0] < pair[1]));
+        assert!((rising[39] - 1.0).abs() < 1e-7);
+    }
+
+    #[test]
+    fn the_isolation_thickness_lets_exactly_the_allowed_flux_through() {
+        let base = Concentration::from_mg_l(20.0);
+        let thickness = isolation_thickness(2.8e-10, base, 10.0);
+        assert!((steady_flux_mg_m2_d(2.8e-10, base, thickness) - 10.0).abs() < 1e-12);
+    }
+}

@@ -1,0 +1,26 @@
+//! The bed: grains and filters, flow and diffusion through the cap, oxygen,
+//! gas, slopes, what to buy, and the verdicts on soil and cap.
+//!
+//! What belongs to water (surface tension, oxygen saturation, viscosity, free
+//! diffusion coefficients) comes in as an argument, so that nothing here
+//! depends on water chemistry.
+
+pub mod conductivity;
+pub mod diffusion;
+pub mod filter;
+pub mod gas;
+pub mod grading;
+pub mod isolation;
+pub mod oxygen;
+pub mod purchase;
+pub mod release;
+pub mod repose;
+pub mod sieve;
+pub mod soaking;
+pub mod soil_nitrogen;
+pub mod sulfide;
+pub mod throat;
+pub mod verdict;
+
+/// Seconds in a day: coefficients are per second, results per day.
+const S_PER_DAY: f64 = 86_400.0;
