@@ -20,3 +20,7 @@ pub mod substrate;
 pub mod plants;
 
 pub mod water;
+
+pub mod air;
+
+pub mod heat;

@@ -1,0 +1,49 @@
+//! How often the water is turned over, how fast it moves, and what plants make of it.
+
+use crate::source::Band;
+use crate::units::constants::L_PER_M3;
+use crate::units::{Area, Flow, Velocity, Volume};
+
+/// Speed over leaves above which photosynthesis of Vallisneria gains nothing
+/// more, cm/s (`nishihara_ackerman_2007`).
+pub const LEAF_SATURATION_CM_S: Band = Band::new(3.3, 4.5, 5.7);
+
+/// Speeds at which photosynthesis already rises up to sixfold over still water,
+/// cm/s (`westlake_1967`).
+pub const LEAF_RESPONSE_CM_S: Band = Band::new(0.02, 0.1, 0.5);
+
+/// Factor by which those speeds raised it at most (same source).
+pub const LEAF_RESPONSE_FACTOR: f64 = 6.0;
+
+/// Speeds inside natural beds of plants, cm/s (`losee_wetzel_1993`).
+pub const PLANT_BED_CM_S: Band = Band::new(0.03, 0.07, 0.46);
+
+/// Speeds to aim at in open water, cm/s (judgement).
+pub const OPEN_WATER_CM_S: Band = Band::new(0.2, 1.0, 5.0);
+
+/// Speed that leaves of submerged plants should not see, cm/s (judgement:
+/// photosynthesis fell and respiration rose from 1 to 8.6 cm/s in
+/// `madsen_1993`, from memory).
+pub const MOST_AT_PLANTS_CM_S: f64 = 10.0;
+
+/// Speed at which Lemna grew best, cm/s; a third and twice the flow were worse
+/// (`coughlan_2022`).
+pub const FLOATER_BEST_CM_S: f64 = 0.12;
+
+/// Speed that floating plants should not see, cm/s (common practice, no source).
+pub const MOST_AT_FLOATERS_CM_S: f64 = 1.0;
+
+/// Seconds in a minute.
+const SECONDS_PER_MINUTE: f64 = 60.0;
+
+/// How many times an hour a flow moves the whole water.
+pub fn turnover_per_h(flow: Flow, water: Volume) -> f64 {
+    flow.l_h() / water.litres()
+}
+
+/// Mean speed of a flow through a cross-section of the tank: a scale for what
+/// plants feel, exceeded near an outlet and not reached behind leaves.
+pub fn section_velocity(flow: Flow, section: Area) -> Velocity {
+    let flow_m3_s = flow.l_min() / (L_PER_M3 * SECONDS_PER_MINUTE);
+    Velocity::from_m_s(flow_m3_s / section.m2())
+}

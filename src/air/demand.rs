@@ -1,0 +1,85 @@
+//! Oxygen used by animals, by plants in the dark and by the bed.
+
+use crate::source::{Band, Validity};
+use crate::units::constants::{SECONDS_PER_DAY, molar_mass};
+use crate::units::{Area, Concentration, Length, Mass, MassRate, Temperature};
+use crate::water::{Solute, diffusivity};
+
+/// Temperatures of the fish measured.
+pub const FISH_TEMPERATURE: Validity = Validity::new("water temperature", "C", 0.0, 30.0);
+/// Body masses for which the line stands; below it may err by a factor of 2.
+pub const FISH_MASS: Validity = Validity::new("body mass", "g", 1.0, 1000.0);
+
+/// Oxygen use of a fish that swims about, over that at rest (from memory).
+pub const SWIMMING_FACTOR: Band = Band::new(1.5, 1.75, 2.0);
+/// The same of a fish that has been fed (from memory).
+pub const FED_FACTOR: Band = Band::new(2.0, 2.5, 3.0);
+
+/// Dark respiration of submerged plants at 22.5 C, mg O2 per g dry mass and hour
+/// (from memory, after `owens_maris_1964` and `mcdonnell_weeter_1971`). A third or
+/// more comes out of the plant's own gas at first (`sorrell_1989`).
+pub const PLANT_DARK_MG_G_H: Band = Band::new(0.5, 1.5, 3.0);
+
+/// Oxygen use of soil under sand at 20 C, g/(m2 d) (judgement; river beds
+/// 0.14-9.8, mean of a polluted one 0.62: `rong_2016`).
+pub const BED_G_M2_D: Band = Band::new(0.3, 0.8, 2.0);
+/// The same in the first weeks after flooding, at most (judgement).
+pub const NEW_BED_G_M2_D: f64 = 4.0;
+
+/// Growth of plant respiration per ten degrees (from memory).
+const PLANT_Q10: f64 = 2.0;
+/// Growth of the bed's oxygen use per degree (`thomann_1972`, from memory).
+const BED_THETA: f64 = 1.065;
+
+/// Oxygen use of a resting fish.
+///
+/// ```text
+/// R = exp(15.7 - 5020 / T) (M / 50 g)^0.80     mmol O2/h, T in K
+/// ```
+///
+/// # Valid range
+/// [`FISH_TEMPERATURE`] and [`FISH_MASS`].
+///
+/// # Source
+/// Clarke and Johnston 1999 (`clarke_johnston_1999`): the Arrhenius line of 69
+/// species at 50 g, and the mass exponent of all data.
+///
+/// # Example
+/// ```
+/// use lentic::{air::demand::fish_at_rest, units::{Mass, Temperature}};
+/// let rate = fish_at_rest(Mass::from_g(5.0), Temperature::from_celsius(25.0));
+/// assert!((rate.mg_h() - 1.6266).abs() < 0.008);
+/// ```
+pub fn fish_at_rest(body: Mass, temperature: Temperature) -> MassRate {
+    let mmol_h = (15.7 - 5020.0 / temperature.kelvin()).exp() * (body.g() / 50.0).powf(0.80);
+    MassRate::from_mg_h(mmol_h * molar_mass::O2)
+}
+
+/// Oxygen use of plants in the dark; `rate_mg_g_h` as [`PLANT_DARK_MG_G_H`].
+pub fn plants_in_the_dark(dry: Mass, temperature: Temperature, rate_mg_g_h: f64) -> MassRate {
+    let warmth = PLANT_Q10.powf((temperature.celsius() - 22.5) / 10.0);
+    MassRate::from_mg_h(rate_mg_g_h * warmth * dry.g())
+}
+
+/// Oxygen use of the bed; `rate_g_m2_d` as [`BED_G_M2_D`].
+pub fn bed(floor: Area, temperature: Temperature, rate_g_m2_d: f64) -> MassRate {
+    let warmth = BED_THETA.powf(temperature.celsius() - 20.0);
+    MassRate::from_g_d(rate_g_m2_d * warmth * floor.m2())
+}
+
+/// The most oxygen that can diffuse to the bed through a film of still water.
+///
+/// ```text
+/// D C / d
+/// ```
+pub fn bed_limit(
+    floor: Area,
+    temperature: Temperature,
+    oxygen: Concentration,
+    film: Length,
+) -> MassRate {
+    let d_m2_s = diffusivity(Solute::Oxygen, temperature).m2_s();
+    // mg/L is g/m3.
+    let g_m2_s = d_m2_s * oxygen.mg_l() / film.m();
+    MassRate::from_g_d(g_m2_s * SECONDS_PER_DAY * floor.m2())
+}
