@@ -24,3 +24,7 @@ pub mod water;
 pub mod air;
 
 pub mod heat;
+
+pub mod design;
+
+pub mod spec;

@@ -1,0 +1,252 @@
+//! The rules that tie several keys of a draft together.
+
+use super::measured::{hardscape, water_level};
+use super::planted::{Areas, Planted};
+use super::{Amount, Design, Device, Draft, EventKind, Planting, Violation};
+use crate::catalogue::{Group, Portion};
+use crate::geometry::{Bed, GeometryError, Measured, Vessel, Wall};
+use crate::units::{Length, Share, Volume};
+
+/// Least free water that counts as a tank: judgement, a glass of water.
+const LEAST_WATER: Volume = Volume::from_litres(0.2);
+
+/// Measures a draft; lists every rule it breaks.
+pub(super) fn check(draft: Draft) -> Result<Design, Vec<Violation>> {
+    let mut violations = Vec::new();
+    let measured = measure(&draft, &mut violations);
+    check_plants(&draft, &mut violations);
+    check_change(&draft, &mut violations);
+    match measured {
+        Some((vessel, bed)) if violations.is_empty() => {
+            let areas = Areas {
+                surface: vessel.surface(water_level(&draft, &vessel)),
+                floor: bed.area(),
+            };
+            let planted = Planted::of(&draft.plants, areas);
+            Ok(Design::new(draft, vessel, bed, planted))
+        }
+        _ => Err(violations),
+    }
+}
+
+/// The vessel and the bed in it, where both can be.
+fn measure(draft: &Draft, violations: &mut Vec<Violation>) -> Option<(Vessel, Bed)> {
+    let vessel = match vessel(draft) {
+        Ok(vessel) => vessel,
+        Err(error) => {
+            violations.push(of_geometry(&error));
+            return None;
+        }
+    };
+    if let Some(violation) = freeboard(draft, &vessel) {
+        violations.push(violation);
+    }
+    if let Some(violation) = layers(draft, &vessel) {
+        violations.push(violation);
+        return None;
+    }
+    let bed = match Bed::new(&vessel, draft.soil.depth, draft.cap.depth) {
+        Ok(bed) => bed,
+        Err(error) => {
+            violations.push(of_geometry(&error));
+            return None;
+        }
+    };
+    if violations.is_empty() {
+        violations.extend(free_water(draft, &vessel, &bed));
+        violations.extend(air_depth(draft, &vessel));
+    }
+    Some((vessel, bed))
+}
+
+fn vessel(draft: &Draft) -> Result<Vessel, GeometryError> {
+    let tank = &draft.tank;
+    let measured = if tank.outside {
+        Measured::Outside
+    } else {
+        Measured::Inside
+    };
+    let wall = Wall {
+        sides: tank.wall,
+        bottom: tank.bottom,
+    };
+    Vessel::new(&tank.shape, measured, wall)
+}
+
+fn of_geometry(error: &GeometryError) -> Violation {
+    let (at_fault, other) = error.dimensions();
+    Violation {
+        key: at_fault.key().to_owned(),
+        other: other.map(|dimension| dimension.key().to_owned()),
+        found: error.found(),
+        rule: error.rule(),
+        help: error.way_out(),
+    }
+}
+
+fn freeboard(draft: &Draft, vessel: &Vessel) -> Option<Violation> {
+    let (freeboard, height) = (draft.tank.freeboard, vessel.height());
+    (freeboard >= height).then(|| Violation {
+        key: "tank.freeboard".to_owned(),
+        other: Some("tank.height".to_owned()),
+        found: format!("the freeboard is {}", shown(draft, freeboard)),
+        rule: format!(
+            "it is less than the inner height of {}",
+            shown(draft, height)
+        ),
+        help: "freeboard is the gap from the rim down to the water, often 2 to 4 cm".to_owned(),
+    })
+}
+
+fn layers(draft: &Draft, vessel: &Vessel) -> Option<Violation> {
+    let (soil, cap) = (draft.soil.depth.middle(), draft.cap.depth.middle());
+    if soil <= Length::ZERO {
+        return Some(Violation {
+            key: "soil.depth".to_owned(),
+            other: None,
+            found: "there is no soil".to_owned(),
+            rule: "the mean depth of the soil is over 0 mm".to_owned(),
+            help: "a first tank takes about 25 mm".to_owned(),
+        });
+    }
+    let height = vessel.height();
+    (soil + cap >= height).then(|| Violation {
+        key: "cap.depth".to_owned(),
+        other: Some("tank.height".to_owned()),
+        found: format!(
+            "{} of soil and {} of cap",
+            shown(draft, soil),
+            shown(draft, cap)
+        ),
+        rule: format!(
+            "together they are less than the inner height of {}",
+            shown(draft, height)
+        ),
+        help: "make the layers thinner or the tank higher".to_owned(),
+    })
+}
+
+fn free_water(draft: &Draft, vessel: &Vessel, bed: &Bed) -> Option<Violation> {
+    let over_bed = bed.water_below(water_level(draft, vessel));
+    let stones = hardscape(draft);
+    if over_bed < LEAST_WATER {
+        return Some(Violation {
+            key: "cap.depth".to_owned(),
+            other: Some("tank.freeboard".to_owned()),
+            found: format!("{} of water over the bed", draft.units.volume(over_bed)),
+            rule: format!("at least {} is left", draft.units.volume(LEAST_WATER)),
+            help: "make the layers thinner, the freeboard smaller or the tank higher".to_owned(),
+        });
+    }
+    (over_bed - stones < LEAST_WATER).then(|| Violation {
+        key: "hardscape[0].mass".to_owned(),
+        other: None,
+        found: format!(
+            "the stones displace {} of {} over the bed",
+            draft.units.volume(stones),
+            draft.units.volume(over_bed)
+        ),
+        rule: format!("at least {} is left", draft.units.volume(LEAST_WATER)),
+        help: "take fewer stones, or check the unit of their mass".to_owned(),
+    })
+}
+
+fn air_depth(draft: &Draft, vessel: &Vessel) -> Option<Violation> {
+    let level = water_level(draft, vessel);
+    (draft.air.device != Device::None && draft.air.depth > level).then(|| Violation {
+        key: "air.depth".to_owned(),
+        other: Some("tank.height".to_owned()),
+        found: format!("the device hangs {} deep", shown(draft, draft.air.depth)),
+        rule: format!("the water stands {} high", shown(draft, level)),
+        help: "depth is measured from the water surface down".to_owned(),
+    })
+}
+
+fn check_plants(draft: &Draft, violations: &mut Vec<Violation>) {
+    check_plantings("plants", &draft.plants, violations);
+    for (index, event) in draft.events.iter().enumerate() {
+        let (word, plantings) = match &event.kind {
+            EventKind::PlantsAdded(plantings) => ("plants_added", plantings),
+            EventKind::PlantsRemoved(plantings) => ("plants_removed", plantings),
+            _ => continue,
+        };
+        check_plantings(&format!("events[{index}].{word}"), plantings, violations);
+    }
+}
+
+fn check_plantings(list: &str, plantings: &[Planting], violations: &mut Vec<Violation>) {
+    let mut cover = Share::ZERO;
+    for (index, planting) in plantings.iter().enumerate() {
+        let key = format!("{list}[{index}].amount");
+        match planting.amount {
+            Amount::Portions(_, portion) if !planting.plant.fresh_g.contains_key(&portion) => {
+                let name = format!("{list}[{index}].name");
+                violations.push(unknown_portion(key, name, planting, portion));
+            }
+            Amount::Cover(share) if planting.plant.group == Group::Floater => {
+                cover = cover + share;
+                if cover > Share::from_fraction(1.0) {
+                    violations.push(too_much_cover(key, cover));
+                }
+            }
+            _ => {}
+        }
+    }
+}
+
+fn unknown_portion(key: String, name: String, planting: &Planting, portion: Portion) -> Violation {
+    let known: Vec<&str> = planting
+        .plant
+        .fresh_g
+        .keys()
+        .map(|portion| portion.plural())
+        .collect();
+    let choices = if known.is_empty() {
+        "a share (\"30 %\") or fresh grams (\"12 g\")".to_owned()
+    } else {
+        format!(
+            "{}, a share (\"30 %\") or fresh grams (\"12 g\")",
+            known.join(", ")
+        )
+    };
+    Violation {
+        key,
+        other: Some(name),
+        found: format!(
+            "{} is not counted in {}",
+            planting.plant.label,
+            portion.plural()
+        ),
+        rule: "a portion has a known mass".to_owned(),
+        help: format!("give {choices}"),
+    }
+}
+
+fn too_much_cover(key: String, cover: Share) -> Violation {
+    Violation {
+        key,
+        other: None,
+        found: format!("floaters cover {:.0} % with this one", cover.percent()),
+        rule: "together they cover at most 100 % of the surface".to_owned(),
+        help: "give smaller shares; from 66 % plants below starve".to_owned(),
+    }
+}
+
+fn check_change(draft: &Draft, violations: &mut Vec<Violation>) {
+    let Some(change) = draft.water.change else {
+        return;
+    };
+    if change.from > change.until {
+        violations.push(Violation {
+            key: "water.change".to_owned(),
+            other: None,
+            found: format!("from day {} until day {}", change.from, change.until),
+            rule: "the first day is not after the last".to_owned(),
+            help: "swap from and until".to_owned(),
+        });
+    }
+}
+
+fn shown(draft: &Draft, length: Length) -> String {
+    draft.units.dimension(length)
+}

@@ -1,0 +1,67 @@
+//! What was asked for, unchecked.
+
+use jiff::civil::Date;
+use serde::Serialize;
+
+use super::{
+    Air, CapLayer, Event, Feed, Goal, Harvest, Light, Planting, Reading, Room, SoilLayer, Stock,
+    Stone, Tank, Water,
+};
+use crate::catalogue::Sign;
+use crate::units::UnitSystem;
+
+/// A tank as asked for; every field may be changed before it is checked.
+#[derive(Debug, Clone)]
+pub struct Draft {
+    /// What the keeper calls it.
+    pub name: String,
+    /// How results are shown.
+    pub units: UnitSystem,
+    /// The day the soil is flooded, where the calendar is to have dates.
+    pub start: Option<Date>,
+    /// The vessel.
+    pub tank: Tank,
+    /// The nutrient layer.
+    pub soil: SoilLayer,
+    /// The layer that seals it.
+    pub cap: CapLayer,
+    /// Stones and wood.
+    pub hardscape: Vec<Stone>,
+    /// The planting of day one.
+    pub plants: Vec<Planting>,
+    /// The water and its changes.
+    pub water: Water,
+    /// The lamp.
+    pub light: Light,
+    /// Air or flow.
+    pub air: Air,
+    /// Animals and when they move in.
+    pub animals: Vec<Stock>,
+    /// What the animals are fed.
+    pub feed: Feed,
+    /// The room around the tank.
+    pub room: Room,
+    /// How floaters are thinned.
+    pub harvest: Harvest,
+    /// What is done on which day.
+    pub events: Vec<Event>,
+    /// What was measured on which day.
+    pub readings: Vec<Reading>,
+    /// What was seen.
+    pub signs: Vec<&'static Sign>,
+    /// What the keeper asks of the start.
+    pub goal: Goal,
+    /// Defaults that stand for what was not said.
+    pub assumed: Vec<Assumption>,
+}
+
+/// A default that stands for something not said.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Assumption {
+    /// The key that was left out.
+    pub key: String,
+    /// The value taken.
+    pub value: String,
+    /// Why this value.
+    pub why: String,
+}

@@ -1,0 +1,27 @@
+//! The whole tank: what was asked for, checked and measured.
+//!
+//! A [`Draft`] is plain data that anyone may fill in; [`Draft::check`] turns it
+//! into a [`Design`] or lists every [`Violation`]. A `Design` that exists is valid.
+
+mod bed;
+mod checks;
+mod draft;
+mod event;
+mod living;
+mod measured;
+mod planted;
+mod surroundings;
+mod tank;
+mod violation;
+
+pub use bed::{Bag, BagSize, CapGrading, CapLayer, SoilLayer, SoilProperties, Stone};
+pub use draft::{Assumption, Draft};
+pub use event::{Event, EventKind, Goal, Reading};
+pub use living::{Amount, Feed, Harvest, Planting, Stock};
+pub use measured::Design;
+pub use planted::{Areas, Biomass, Planted, closed};
+pub use surroundings::{
+    Air, Device, DutyHours, Light, LightClass, LightLevel, Room, Water, WaterChange,
+};
+pub use tank::{Material, Rim, Tank};
+pub use violation::Violation;

@@ -1,0 +1,118 @@
+//! The planting of day one by group, in grams and cover.
+
+use super::{Amount, Planting};
+use crate::catalogue::{Group, Plant};
+use crate::units::{Area, Mass, Share};
+
+/// Fresh and dry mass of the same plants.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Biomass {
+    /// Drained.
+    pub fresh: Mass,
+    /// Dried.
+    pub dry: Mass,
+}
+
+/// The areas that a share of cover is a share of.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Areas {
+    /// Of the water, for floaters.
+    pub surface: Area,
+    /// Of the bed, for all others.
+    pub floor: Area,
+}
+
+/// A planting by group.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Planted {
+    /// Floaters.
+    pub floating: Biomass,
+    /// The floaters among them that draw no nitrogen from the air.
+    pub feeding_floaters: Biomass,
+    /// Fast growers.
+    pub fast: Biomass,
+    /// Slow growers.
+    pub slow: Biomass,
+    /// Share of the surface under floaters; over one where they lie in layers.
+    pub cover: Share,
+    /// Share of the fast growers' leaves above the water.
+    pub emergent: Share,
+}
+
+impl Planting {
+    /// Fresh and dry mass; none where the plant is not sold by the portion counted.
+    pub fn biomass(&self, areas: Areas) -> Option<Biomass> {
+        let plant = self.plant;
+        let dry_per_fresh = plant.dry_per_fresh.typical;
+        let dry = match self.amount {
+            Amount::Cover(share) => {
+                let area = match plant.group {
+                    Group::Floater => areas.surface,
+                    Group::Fast | Group::Slow => areas.floor,
+                };
+                closed(plant, area) * share.fraction()
+            }
+            Amount::Fresh(fresh) => fresh * dry_per_fresh,
+            Amount::Portions(count, portion) => {
+                let grams = plant.fresh_g.get(&portion)?.typical;
+                Mass::from_g(count * grams * dry_per_fresh)
+            }
+        };
+        Some(Biomass {
+            fresh: dry / dry_per_fresh,
+            dry,
+        })
+    }
+}
+
+/// Dry mass of a plant that covers an area once.
+pub fn closed(plant: &Plant, area: Area) -> Mass {
+    Mass::from_g(plant.full_cover_g_dry_m2.typical * area.m2())
+}
+
+impl Planted {
+    /// Adds up a planting; portions without a mass count as nothing.
+    pub fn of(plantings: &[Planting], areas: Areas) -> Self {
+        let mut planted = Self::default();
+        let mut emergent_dry = Mass::ZERO;
+        for planting in plantings {
+            let Some(biomass) = planting.biomass(areas) else {
+                continue;
+            };
+            match planting.plant.group {
+                Group::Floater => planted.add_floater(planting.plant, biomass, areas.surface),
+                Group::Fast => {
+                    planted.fast += biomass;
+                    emergent_dry = emergent_dry + biomass.dry * planting.emergent.fraction();
+                }
+                Group::Slow => planted.slow += biomass,
+            }
+        }
+        if planted.fast.dry > Mass::ZERO {
+            planted.emergent = Share::from_fraction(emergent_dry / planted.fast.dry);
+        }
+        planted
+    }
+
+    fn add_floater(&mut self, plant: &Plant, biomass: Biomass, surface: Area) {
+        self.floating += biomass;
+        if !plant.fixes_nitrogen {
+            self.feeding_floaters += biomass;
+        }
+        self.cover = self.cover + Share::from_fraction(biomass.dry / closed(plant, surface));
+    }
+
+    /// Dry mass of a closed surface of this mix of floaters over a surface, g/m2;
+    /// none without floaters.
+    pub fn closed_surface_g_m2(&self, surface: Area) -> Option<f64> {
+        (self.cover > Share::ZERO)
+            .then(|| self.floating.dry.g() / surface.m2() / self.cover.fraction())
+    }
+}
+
+impl std::ops::AddAssign for Biomass {
+    fn add_assign(&mut self, other: Self) {
+        self.fresh = self.fresh + other.fresh;
+        self.dry = self.dry + other.dry;
+    }
+}

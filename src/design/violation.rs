@@ -1,0 +1,28 @@
+//! Why a draft is not a design.
+
+use std::fmt;
+
+/// One rule that a draft breaks.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Violation {
+    /// The key at fault: `cap.depth`.
+    pub key: String,
+    /// The key it disagrees with, where there is one.
+    pub other: Option<String>,
+    /// What was found, with its unit.
+    pub found: String,
+    /// The rule, with its number.
+    pub rule: String,
+    /// A way out.
+    pub help: String,
+}
+
+impl fmt::Display for Violation {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(
+            f,
+            "{}: {}: {}; {}",
+            self.key, self.found, self.rule, self.help
+        )
+    }
+}

@@ -1,0 +1,208 @@
+//! `[soil]`, `[cap]` and `[[hardscape]]`: what lies on the bottom.
+
+use super::catalogued::row;
+use super::misfit::Misfit;
+use super::section::Section;
+use super::value::{Entry, count, number, quantity, unread};
+use crate::catalogue;
+use crate::design::{Bag, BagSize, CapGrading, CapLayer, SoilLayer, SoilProperties, Stone};
+use crate::geometry::LayerDepth;
+use crate::units::error::{QuantityError, QuantityProblem};
+use crate::units::{Content, Density, Length, Mass, Quantity, Share, Sorption, Volume};
+
+/// Reads `[soil]`.
+pub(super) fn soil(section: &Section<'_>) -> Option<SoilLayer> {
+    let material = section.required("material", row::<catalogue::Soil>);
+    let depth = depth(section);
+    let soaked = section.defaulted("soaked", count);
+    let bags = bags(section);
+    let properties = soil_properties(&section.child("properties"));
+    Some(SoilLayer {
+        material: material?,
+        depth: depth?,
+        soaked: soaked?,
+        bags: bags?,
+        properties,
+    })
+}
+
+fn soil_properties(section: &Section<'_>) -> SoilProperties {
+    SoilProperties {
+        dry_bulk_density: section.optional("dry_bulk_density", quantity::<Density>),
+        porosity: section.optional("porosity", quantity::<Share>),
+        total_nitrogen: section.optional("total_nitrogen", quantity::<Content>),
+        mineral_nitrogen: section.optional("mineral_nitrogen", quantity::<Content>),
+        organic_matter: section.optional("organic_matter", quantity::<Share>),
+        ammonium_kd: section.optional("ammonium_kd", quantity::<Sorption>),
+    }
+}
+
+/// Reads `[cap]`.
+pub(super) fn cap(section: &Section<'_>) -> Option<CapLayer> {
+    let material = section.required("material", row::<catalogue::Cap>);
+    let depth = depth(section);
+    let bags = bags(section);
+    let grading = grading(&section.child("grading"));
+    let properties = section.child("properties");
+    let dry_bulk_density = properties.optional("dry_bulk_density", quantity::<Density>);
+    let porosity = properties.optional("porosity", quantity::<Share>);
+    Some(CapLayer {
+        material: material?,
+        depth: depth?,
+        bags: bags?,
+        grading,
+        dry_bulk_density,
+        porosity,
+    })
+}
+
+fn grading(section: &Section<'_>) -> CapGrading {
+    let size = |name| section.optional(name, quantity::<Length>);
+    CapGrading {
+        d10: size("d10"),
+        d15: size("d15"),
+        d50: size("d50"),
+        d85: size("d85"),
+    }
+}
+
+/// One depth, or depths at the edges.
+fn depth(section: &Section<'_>) -> Option<LayerDepth> {
+    if section.has_table("depth") {
+        return sloped(section);
+    }
+    section
+        .required("depth", quantity::<Length>)
+        .map(LayerDepth::Uniform)
+}
+
+fn sloped(section: &Section<'_>) -> Option<LayerDepth> {
+    let edges = section.child("depth");
+    let across = edge_pair(&edges, "back", "front");
+    let along = edge_pair(&edges, "left", "right");
+    match (across, along) {
+        (Pair::Absent, Pair::Absent) => {
+            section.report(
+                "depth",
+                Misfit::new(
+                    "no edge is given",
+                    "a sloped layer has back and front, left and right, or all four",
+                    "for example depth = { back = \"40 mm\", front = \"20 mm\" }",
+                ),
+            );
+            None
+        }
+        (Pair::Both(back, front), Pair::Absent) => Some(LayerDepth::BackToFront { back, front }),
+        (Pair::Absent, Pair::Both(left, right)) => Some(LayerDepth::LeftToRight { left, right }),
+        (Pair::Both(back, front), Pair::Both(left, right)) => {
+            four_edges(&edges, [back, front, left, right])
+        }
+        _ => None,
+    }
+}
+
+/// What is known of two opposite edges.
+enum Pair {
+    Absent,
+    Faulty,
+    Both(Length, Length),
+}
+
+fn edge_pair(edges: &Section<'_>, first: &str, second: &str) -> Pair {
+    if !edges.has(first) && !edges.has(second) {
+        return Pair::Absent;
+    }
+    let read = |name: &str, other: &str| {
+        if edges.has(name) {
+            return edges.optional(name, quantity::<Length>);
+        }
+        edges.missing(name, format!("{other} needs {name}"));
+        None
+    };
+    match (read(first, second), read(second, first)) {
+        (Some(first), Some(second)) => Pair::Both(first, second),
+        _ => Pair::Faulty,
+    }
+}
+
+/// Four edge depths, which lie on one plane only if both pairs have the same sum.
+fn four_edges(edges: &Section<'_>, depths: [Length; 4]) -> Option<LayerDepth> {
+    /// Rounding that a rule in millimetres allows.
+    const SLACK_MM: f64 = 0.1;
+    let [back, front, left, right] = depths;
+    let (across, along) = (back + front, left + right);
+    if (across - along).mm().abs() > SLACK_MM {
+        let sum = |length: Length| format!("{} mm", crate::units::show::fixed(length.mm(), 1));
+        edges.report(
+            "left",
+            Misfit::new(
+                format!("left and right add up to {}", sum(along)),
+                "on a flat slope back + front equals left + right, to 0.1 mm",
+                "give only back and front, or only left and right, or mend one of the four",
+            )
+            .beside(
+                edges.span("back"),
+                format!("back and front add up to {}", sum(across)),
+            ),
+        );
+        return None;
+    }
+    Some(LayerDepth::AllWalls {
+        back,
+        front,
+        left,
+        right,
+    })
+}
+
+fn bags(section: &Section<'_>) -> Option<Vec<Bag>> {
+    section.list("bags", |bag| {
+        let size = bag.required("size", bag_size);
+        let price = bag.optional("price", number);
+        Some(Bag { size: size?, price })
+    })
+}
+
+/// A volume or a mass.
+fn bag_size(entry: &Entry<'_>) -> Result<BagSize, Misfit> {
+    let text = entry.text()?;
+    let (size, content) = match (Volume::parse(text), Mass::parse(text)) {
+        (Ok(volume), _) => (BagSize::Volume(volume), volume.litres()),
+        (_, Ok(mass)) => (BagSize::Mass(mass), mass.kg()),
+        (Err(error), _) => return Err(no_bag_size(entry, &error)),
+    };
+    entry.within_limits(content, |bound| bound.parse().ok())?;
+    Ok(size)
+}
+
+fn no_bag_size(entry: &Entry<'_>, error: &QuantityError) -> Misfit {
+    const EXAMPLES: &str =
+        "for example size = \"10 L\", \"8 dry_qt\", \"1 ft3\", \"10 kg\" or \"50 lb\"";
+    let misfit = unread(entry, error);
+    let (found, help) = match &error.problem {
+        QuantityProblem::UnknownUnit { unit, .. } => (
+            format!("\"{}\" is no unit of volume or mass", unit.escape_debug()),
+            EXAMPLES.to_owned(),
+        ),
+        QuantityProblem::NoUnit { .. } => (misfit.found.clone(), EXAMPLES.to_owned()),
+        _ => (misfit.found.clone(), misfit.help.clone()),
+    };
+    Misfit {
+        found,
+        rule: "size is a volume or a mass".to_owned(),
+        help,
+        ..misfit
+    }
+}
+
+/// Reads `[[hardscape]]`.
+pub(super) fn hardscape(root: &Section<'_>) -> Option<Vec<Stone>> {
+    root.list("hardscape", |stone| {
+        let material = stone.required("material", row::<catalogue::Stone>);
+        let mass = stone.required("mass", quantity::<Mass>);
+        Some(Stone {
+            material: material?,
+            mass: mass?,
+        })
+    })
+}

@@ -1,0 +1,34 @@
+//! Names of the catalogue.
+
+use super::key::Kind;
+use super::misfit::Misfit;
+use super::value::{Entry, shown};
+use crate::catalogue::{self, Row};
+
+/// The lists that a command shows.
+const LISTED: &[&str] = &["soils", "caps", "plants", "animals"];
+
+/// The row a name stands for.
+pub(super) fn row<R: Row>(entry: &Entry<'_>) -> Result<&'static R, Misfit> {
+    catalogue::find::<R>(entry.text()?).map_err(|unknown| {
+        let list = match entry.key.kind {
+            Kind::Name(list) | Kind::Names(list) => list,
+            _ => unknown.kind,
+        };
+        let help = match unknown.suggestion {
+            Some(near) => format!("did you mean \"{near}\"?"),
+            None if LISTED.contains(&list) => format!("the command list {list} shows all of them"),
+            None => format!("the {list} are {}", names::<R>()),
+        };
+        Misfit::new(
+            format!("no {} {}", unknown.kind, shown(entry.value)),
+            format!("{} is a name from the list of {list}", entry.key.leaf()),
+            help,
+        )
+    })
+}
+
+fn names<R: Row>() -> String {
+    let names: Vec<&str> = R::all().iter().map(Row::name).collect();
+    names.join(", ")
+}

@@ -1,0 +1,211 @@
+//! What a key of the spec takes: the words the readers, the schema and the
+//! documentation share.
+
+use super::table::KEYS;
+
+/// One key of the spec.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Key {
+    /// Where it stands; `[]` stands for any item of a list: `plants[].amount`.
+    pub path: &'static str,
+    /// What is written there.
+    pub kind: Kind,
+    /// Whether its section cannot do without it.
+    pub needed: bool,
+    /// What the value may be.
+    pub limits: Limits,
+    /// A value as a keeper would write it, without quotes.
+    pub example: &'static str,
+    /// What it says about the tank.
+    pub says: &'static str,
+}
+
+/// What is written at a key.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Kind {
+    /// Any text.
+    Text,
+    /// A date, year-month-day, without quotes.
+    Date,
+    /// `true` or `false`.
+    Flag,
+    /// A plain number.
+    Number,
+    /// A whole number from zero.
+    Count,
+    /// A number with its unit; holds the quantity's name with its article.
+    Quantity(&'static str),
+    /// Length x width x height.
+    Size,
+    /// A length, or a table of lengths at the edges.
+    Depth,
+    /// A volume or a mass.
+    BagSize,
+    /// A cover, a fresh mass or a number of portions.
+    Amount,
+    /// One of these words.
+    Word(&'static [&'static str]),
+    /// A name of this list in the catalogue.
+    Name(&'static str),
+    /// Several names of this list in the catalogue.
+    Names(&'static str),
+    /// A section.
+    Section,
+    /// A section that may stand several times.
+    Sections,
+}
+
+/// What a value may be, written as the value itself is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Limits {
+    /// The least value.
+    pub low: Option<&'static str>,
+    /// Whether the least value itself is refused.
+    pub open: bool,
+    /// The greatest value.
+    pub high: Option<&'static str>,
+}
+
+impl Limits {
+    /// In words: "from 3 to 11", "above 0 mm".
+    pub fn words(&self) -> String {
+        match (self.low, self.high) {
+            (Some(low), Some(high)) if self.open => format!("above {low}, up to {high}"),
+            (Some(low), Some(high)) => format!("from {low} to {high}"),
+            (Some(low), None) if self.open => format!("above {low}"),
+            (Some(low), None) => format!("at least {low}"),
+            (None, Some(high)) => format!("at most {high}"),
+            (None, None) => "any value".to_owned(),
+        }
+    }
+}
+
+impl Key {
+    /// A key that may be left out and takes any value.
+    pub(super) const fn new(
+        path: &'static str,
+        kind: Kind,
+        example: &'static str,
+        says: &'static str,
+    ) -> Self {
+        let limits = Limits {
+            low: None,
+            open: false,
+            high: None,
+        };
+        Self {
+            path,
+            kind,
+            needed: false,
+            limits,
+            example,
+            says,
+        }
+    }
+
+    /// The same key where its section needs it.
+    pub(super) const fn needed(mut self) -> Self {
+        self.needed = true;
+        self
+    }
+
+    /// The same key with a least value.
+    pub(super) const fn from(mut self, low: &'static str) -> Self {
+        self.limits.low = Some(low);
+        self
+    }
+
+    /// The same key with a value that its own must exceed.
+    pub(super) const fn above(mut self, low: &'static str) -> Self {
+        self.limits.low = Some(low);
+        self.limits.open = true;
+        self
+    }
+
+    /// The same key with a greatest value.
+    pub(super) const fn to(mut self, high: &'static str) -> Self {
+        self.limits.high = Some(high);
+        self
+    }
+
+    /// The last part of the path.
+    pub fn leaf(&self) -> &'static str {
+        leaf(self.path)
+    }
+
+    /// The path of the section it stands in; empty for the file itself.
+    pub fn section(&self) -> &'static str {
+        parent(self.path)
+    }
+
+    /// The example as TOML: `wall = "5 mm"`.
+    pub fn written(&self) -> String {
+        format!("{} = {}", self.leaf(), self.example_value())
+    }
+
+    /// The example's value as TOML: `"5 mm"`.
+    pub fn example_value(&self) -> String {
+        match self.kind {
+            Kind::Names(_) => format!("[\"{}\"]", self.example),
+            kind if kind.is_quoted() => format!("\"{}\"", self.example),
+            _ => self.example.to_owned(),
+        }
+    }
+}
+
+impl Kind {
+    /// Whether a value of this kind is text in quotes.
+    pub fn is_quoted(self) -> bool {
+        !matches!(
+            self,
+            Self::Date
+                | Self::Flag
+                | Self::Number
+                | Self::Count
+                | Self::Names(_)
+                | Self::Section
+                | Self::Sections
+        )
+    }
+}
+
+/// The key at a path.
+pub(super) fn find(path: &str) -> Option<&'static Key> {
+    KEYS.iter().find(|key| key.path == path)
+}
+
+/// The keys that stand in a section.
+pub(super) fn within(section: &str) -> impl Iterator<Item = &'static Key> {
+    KEYS.iter().filter(move |key| key.section() == section)
+}
+
+/// The last part of a path.
+fn leaf(path: &str) -> &str {
+    path.rsplit_once('.').map_or(path, |(_, leaf)| leaf)
+}
+
+/// All but the last part of a path.
+fn parent(path: &str) -> &str {
+    path.rsplit_once('.').map_or("", |(parent, _)| parent)
+}
+
+/// The path in the table of keys of a path in a file: `plants[2].name` is `plants[].name`.
+pub(super) fn pattern(path: &str) -> String {
+    let mut pattern = String::new();
+    let mut rest = path;
+    while let Some((before, after)) = rest.split_once('[') {
+        pattern.push_str(before);
+        pattern.push_str("[]");
+        rest = after.split_once(']').map_or("", |(_, rest)| rest);
+    }
+    pattern + rest
+}
+
+/// A path continued by a name.
+pub(super) fn join(path: &str, name: &str) -> String {
+    if path.is_empty() {
+        name.to_owned()
+    } else {
+        format!("{path}.{name}")
+    }
+}

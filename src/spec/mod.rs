@@ -1,0 +1,187 @@
+//! A spec, the text that describes one tank, to its design.
+//!
+//! The text is read with positions and walked key by key, so that every fault
+//! is reported at once, each with its place, the rule and a way out. [`KEYS`]
+//! is the one table of what may be written, [`DEFAULTS`] of what stands where
+//! nothing is.
+//!
+//! ```
+//! let design = lentic::spec::parse(
+//!     r#"
+//!     [tank]
+//!     shape = "box"
+//!     size = "60 x 30 x 36 cm"
+//!     [soil]
+//!     material = "loam_topsoil"
+//!     depth = "1 in"
+//!     [cap]
+//!     material = "pool filter sand"
+//!     depth = "4 cm"
+//!     "#,
+//! );
+//! assert!(design.is_ok());
+//!
+//! let faults = lentic::spec::parse("[tank]\nshap = \"box\"").unwrap_err();
+//! assert!(faults.0.iter().any(|fault| fault.help == "did you mean shape?"));
+//! ```
+
+mod bed;
+mod catalogued;
+mod default;
+mod draw;
+mod event;
+mod fault;
+mod key;
+mod living;
+mod misfit;
+mod observed;
+mod section;
+pub mod starter;
+mod surroundings;
+mod syntax;
+mod table;
+mod tank;
+mod value;
+mod violation;
+mod water;
+
+#[cfg(test)]
+mod tests;
+
+pub use default::{DEFAULTS, DefaultValue};
+pub use draw::draw;
+pub use fault::{Fault, Faults, Place};
+pub use key::{Key, Kind, Limits};
+pub use syntax::MAX_BYTES;
+pub use table::KEYS;
+
+use crate::design::{Design, Draft};
+use crate::units::UnitSystem;
+use section::{Log, Section};
+use value::{text as quoted, word};
+
+/// What a tank without a name is called.
+const UNNAMED: &str = "unnamed tank";
+
+/// Reads the spec of one tank.
+///
+/// # Errors
+/// Everything that is wrong with it, in order of position.
+pub fn parse(text: &str) -> Result<Design, Faults> {
+    parse_named(text, UNNAMED, None)
+}
+
+/// Reads the spec of one tank, which is called `name` unless it says its own;
+/// `units` replaces those in which it asks for results.
+///
+/// # Errors
+/// As [`parse`].
+pub fn parse_named(text: &str, name: &str, units: Option<UnitSystem>) -> Result<Design, Faults> {
+    let (draft, mut faults) = read(text, name, units);
+    let design = draft.map(|draft| check(draft, text));
+    match design {
+        Some(Ok(design)) if faults.is_empty() => return Ok(design),
+        Some(Err(broken)) => {
+            // A rule may be broken by what merely stands in for a faulty value.
+            let known: Vec<String> = faults.iter().map(|fault| fault.key.clone()).collect();
+            faults.extend(
+                broken
+                    .0
+                    .into_iter()
+                    .filter(|fault| !known.contains(&fault.key)),
+            );
+        }
+        _ => {}
+    }
+    Err(Faults::sorted(faults))
+}
+
+/// Reads the spec of one tank without holding its keys against each other.
+///
+/// # Errors
+/// Everything that is wrong with single keys, in order of position.
+pub fn parse_draft(text: &str, name: &str) -> Result<Draft, Faults> {
+    let (draft, faults) = read(text, name, None);
+    draft
+        .filter(|_| faults.is_empty())
+        .ok_or_else(|| Faults::sorted(faults))
+}
+
+/// Holds the keys of a draft against each other; `text` is what it was read
+/// from, where the faults are to be found.
+///
+/// # Errors
+/// Every rule it breaks, in order of position.
+pub fn check(draft: Draft, text: &str) -> Result<Design, Faults> {
+    let assumed = draft.assumed.clone();
+    draft
+        .check()
+        .map_err(|violations| violation::faults(violations, &assumed, text))
+}
+
+/// The draft, where there is enough of it, and what is wrong.
+fn read(text: &str, name: &str, units: Option<UnitSystem>) -> (Option<Draft>, Vec<Fault>) {
+    let document = syntax::read(text);
+    if !document.whole {
+        return (None, document.faults);
+    }
+    let log = Log::default();
+    let draft = draft(&Section::root(document.root.get_ref(), &log), name, units);
+    let mut faults = log.faults.into_inner();
+    faults.retain(|fault| !document.is_upset(fault.span.start));
+    faults.extend(document.faults);
+    let assumed = log.assumed.into_inner();
+    (draft.map(|draft| Draft { assumed, ..draft }), faults)
+}
+
+fn draft(root: &Section<'_>, fallback: &str, shown: Option<UnitSystem>) -> Option<Draft> {
+    let name = root.optional("name", quoted);
+    let units = root.optional("units", word(unit_system));
+    let start = observed::Start::read(root);
+    let tank = root.needed_child("tank").and_then(|tank| tank::read(&tank));
+    let soil = root.needed_child("soil").and_then(|soil| bed::soil(&soil));
+    let cap = root.needed_child("cap").and_then(|cap| bed::cap(&cap));
+    let hardscape = bed::hardscape(root);
+    let plants = living::plants(root, "plants");
+    let water = water::read(&root.child("water"));
+    let light = surroundings::light(&root.child("light"));
+    let air = surroundings::air(&root.child("air"));
+    let animals = living::animals(root);
+    let feed = living::feed(&root.child("feed"), animals.as_deref().unwrap_or_default());
+    let room = surroundings::room(&root.child("room"));
+    let harvest = living::harvest(&root.child("harvest"));
+    let events = event::read(root);
+    let readings = observed::readings(root, &start);
+    let signs = observed::signs(&root.child("signs"));
+    let goal = observed::goal(&root.child("goal"));
+    Some(Draft {
+        name: name.unwrap_or_else(|| fallback.to_owned()),
+        units: shown.or(units).unwrap_or_default(),
+        start: start.date(),
+        tank: tank?,
+        soil: soil?,
+        cap: cap?,
+        hardscape: hardscape?,
+        plants: plants?,
+        water: water?,
+        light: light?,
+        air: air?,
+        animals: animals?,
+        feed: feed?,
+        room: room?,
+        harvest: harvest?,
+        events: events?,
+        readings: readings?,
+        signs: signs?,
+        goal: goal?,
+        assumed: Vec::new(),
+    })
+}
+
+fn unit_system(word: &str) -> Option<UnitSystem> {
+    match word {
+        "metric" => Some(UnitSystem::Metric),
+        "us" => Some(UnitSystem::Us),
+        _ => None,
+    }
+}

@@ -1,0 +1,160 @@
+//! `[[readings]]`, `[signs]` and `[goal]`: what was measured, seen and asked for.
+
+use std::ops::Range;
+
+use jiff::civil::Date;
+
+use super::catalogued::row;
+use super::misfit::Misfit;
+use super::section::Section;
+use super::value::{analyte, date, number, quantity};
+use crate::catalogue::Sign;
+use crate::design::{Goal, Reading};
+use crate::units::{Analyte, Concentration, Share, Temperature};
+
+/// The day of flooding, from which dates are counted.
+pub(super) enum Start {
+    /// Not said.
+    Absent,
+    /// Said, but not to be read.
+    Faulty,
+    /// The date with its place in the text.
+    On(Date, Range<usize>),
+}
+
+impl Start {
+    /// Reads `start`.
+    pub(super) fn read(root: &Section<'_>) -> Self {
+        match root.optional("start", date) {
+            Some(date) => Self::On(date, root.span("start")),
+            None if root.has("start") || root.misspells("start") => Self::Faulty,
+            None => Self::Absent,
+        }
+    }
+
+    /// The date, where there is one.
+    pub(super) fn date(&self) -> Option<Date> {
+        match self {
+            Self::On(date, _) => Some(*date),
+            _ => None,
+        }
+    }
+}
+
+/// Reads `[[readings]]`.
+pub(super) fn readings(root: &Section<'_>, start: &Start) -> Option<Vec<Reading>> {
+    root.list("readings", |item| reading(item, start))
+}
+
+fn reading(section: &Section<'_>, start: &Start) -> Option<Reading> {
+    let day = day(section, start);
+    let nutrient = |name, kind| section.optional(name, analyte(kind));
+    let reading = Reading {
+        day: 0.0,
+        ammonia: nutrient("ammonia", Analyte::Ammonia),
+        nitrite: nutrient("nitrite", Analyte::Nitrite),
+        nitrate: nutrient("nitrate", Analyte::Nitrate),
+        phosphate: nutrient("phosphate", Analyte::Phosphate),
+        ph: section.optional("ph", number),
+        temperature: section.optional("temperature", quantity::<Temperature>),
+        oxygen: section.optional("oxygen", quantity::<Concentration>),
+    };
+    Some(Reading {
+        day: day?,
+        ..reading
+    })
+}
+
+/// The day, as given or counted from the start to the date.
+fn day(section: &Section<'_>, start: &Start) -> Option<f64> {
+    let given: Vec<&str> = ["day", "date"]
+        .into_iter()
+        .filter(|name| section.has(name))
+        .collect();
+    section.refuse_second(&given, "a reading has a day or a date");
+    match given.first() {
+        None => {
+            section.missing(
+                "day",
+                "a reading has a day, or a date where start is given".to_owned(),
+            );
+            None
+        }
+        Some(&"day") => section.optional("day", number),
+        _ => day_of_date(section, start),
+    }
+}
+
+fn day_of_date(section: &Section<'_>, start: &Start) -> Option<f64> {
+    let date = section.optional("date", date)?;
+    let (start, start_span) = match start {
+        Start::On(start, span) => (start, span),
+        Start::Faulty => return None,
+        Start::Absent => {
+            section.report("date", no_start());
+            return None;
+        }
+    };
+    let days = (date - *start).get_days();
+    if days < 0 {
+        section.report(
+            "date",
+            Misfit::new(
+                format!("{date} is {} days before the start", -days),
+                "a reading is taken on day 0 or later",
+                "mend the date or start",
+            )
+            .beside(
+                start_span.clone(),
+                format!("the soil is flooded on {start}"),
+            ),
+        );
+        return None;
+    }
+    Some(f64::from(days))
+}
+
+fn no_start() -> Misfit {
+    Misfit::new(
+        "a date, but start is not given",
+        "dates are counted from start",
+        "give start = 2027-03-06 before the first section, or day instead of date",
+    )
+}
+
+/// Reads `[signs]`, each sign once.
+pub(super) fn signs(section: &Section<'_>) -> Option<Vec<&'static Sign>> {
+    if !section.is_there() {
+        return Some(Vec::new());
+    }
+    if !section.has("observed") {
+        section.missing("observed", "[signs] needs observed".to_owned());
+        return None;
+    }
+    let mut signs: Vec<&'static Sign> = Vec::new();
+    for sign in section.each("observed", row::<Sign>)? {
+        if !signs.contains(&sign) {
+            signs.push(sign);
+        }
+    }
+    Some(signs)
+}
+
+/// Reads `[goal]`.
+pub(super) fn goal(section: &Section<'_>) -> Option<Goal> {
+    let limit = |name, kind| section.optional(name, analyte(kind));
+    let probability = section.defaulted("probability", quantity::<Share>);
+    let (ammonia, nitrite) = (
+        limit("ammonia", Analyte::Ammonia),
+        limit("nitrite", Analyte::Nitrite),
+    );
+    let nitrate = limit("nitrate", Analyte::Nitrate);
+    let dawn_oxygen = section.optional("dawn_oxygen", quantity::<Concentration>);
+    Some(Goal {
+        probability: probability?,
+        ammonia,
+        nitrite,
+        nitrate,
+        dawn_oxygen,
+    })
+}

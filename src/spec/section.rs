@@ -1,0 +1,397 @@
+//! One section of a spec, read key by key; faults and defaults are collected
+//! on the way, so that one pass finds them all.
+
+use std::cell::RefCell;
+use std::ops::Range;
+
+use toml::Spanned;
+use toml::de::{DeTable, DeValue};
+
+use super::default;
+use super::fault::Fault;
+use super::key::{self, Key, Kind, join};
+use super::misfit::{Misfit, listed, nearest};
+use super::table::KEYS;
+use super::value::{Entry, shown};
+use crate::design::Assumption;
+
+/// What reading a spec brings up.
+#[derive(Debug, Default)]
+pub(super) struct Log {
+    /// What is wrong.
+    pub(super) faults: RefCell<Vec<Fault>>,
+    /// Which defaults were taken.
+    pub(super) assumed: RefCell<Vec<Assumption>>,
+}
+
+/// A section, there or not.
+pub(super) struct Section<'d> {
+    /// Where it stands: `plants[2]`; empty for the file itself.
+    path: String,
+    /// The same with `[]` for any item: `plants[]`.
+    pattern: String,
+    /// Its heading, or the start of the file where it is absent.
+    span: Range<usize>,
+    table: Option<&'d DeTable<'d>>,
+    /// The keys that misspelt ones were taken for, and so are not missing.
+    misspelt: Vec<&'static str>,
+    log: &'d Log,
+}
+
+/// Stands in where the table of keys has no such key; no file can name it.
+static NO_KEY: Key = Key::new("", Kind::Text, "", "");
+
+impl<'d> Section<'d> {
+    /// The file itself.
+    pub(super) fn root(table: &'d DeTable<'d>, log: &'d Log) -> Self {
+        Self::open(String::new(), String::new(), 0..0, Some(table), log)
+    }
+
+    /// Opens a section and finds its unknown keys.
+    fn open(
+        path: String,
+        pattern: String,
+        span: Range<usize>,
+        table: Option<&'d DeTable<'d>>,
+        log: &'d Log,
+    ) -> Self {
+        let mut section = Self {
+            path,
+            pattern,
+            span,
+            table,
+            misspelt: Vec::new(),
+            log,
+        };
+        for (name, _) in table.into_iter().flatten() {
+            if key::find(&join(&section.pattern, name.get_ref())).is_none() {
+                section.refuse_unknown(name.get_ref(), name.span());
+            }
+        }
+        section
+    }
+
+    /// A section below this one, there or not.
+    pub(super) fn child(&self, name: &str) -> Self {
+        let (span, table) = match self.value(name) {
+            None => (self.span.clone(), None),
+            Some(value) => {
+                let table = value.get_ref().as_table();
+                if table.is_none() {
+                    self.report(name, self.no_section(name, value.get_ref()));
+                }
+                (value.span(), table)
+            }
+        };
+        let (path, pattern) = (join(&self.path, name), join(&self.pattern, name));
+        Self::open(path, pattern, span, table, self.log)
+    }
+
+    /// A section below this one that must be there.
+    pub(super) fn needed_child(&self, name: &str) -> Option<Self> {
+        if self.has(name) {
+            return Some(self.child(name)).filter(Self::is_there);
+        }
+        let key = self.key(name);
+        let below = key
+            .example
+            .trim_matches(['{', '}', ' '])
+            .replace(", ", " and ");
+        self.miss(
+            name,
+            format!("{} needs [{name}], {}", self.heading(), key.says),
+            format!("add [{name}] and below it {below}"),
+        );
+        None
+    }
+
+    /// The sections of a list below this one, each read alike; nothing unless all can be.
+    pub(super) fn list<T>(
+        &self,
+        name: &str,
+        read: impl Fn(&Section<'d>) -> Option<T>,
+    ) -> Option<Vec<T>> {
+        let Some(value) = self.value(name) else {
+            return Some(Vec::new());
+        };
+        let Some(items) = value.get_ref().as_array() else {
+            self.report(name, self.no_list(name, value.get_ref()));
+            return None;
+        };
+        // Every item is read before the first fault counts, so that all are found.
+        let read_all: Vec<Option<T>> = items
+            .iter()
+            .enumerate()
+            .map(|(index, item)| read(&self.item(name, index, item)?))
+            .collect();
+        read_all.into_iter().collect()
+    }
+
+    /// One section of a list.
+    fn item(&self, name: &str, index: usize, item: &'d Spanned<DeValue<'d>>) -> Option<Self> {
+        let path = format!("{}[{index}]", join(&self.path, name));
+        let Some(table) = item.get_ref().as_table() else {
+            let misfit = self.no_section(name, item.get_ref());
+            self.push_at(path, item.span(), misfit);
+            return None;
+        };
+        let pattern = format!("{}[]", join(&self.pattern, name));
+        Some(Self::open(
+            path,
+            pattern,
+            item.span(),
+            Some(table),
+            self.log,
+        ))
+    }
+
+    /// Whether the section stands in the file.
+    pub(super) fn is_there(&self) -> bool {
+        self.table.is_some()
+    }
+
+    /// Whether a key stands in the section.
+    pub(super) fn has(&self, name: &str) -> bool {
+        self.value(name).is_some()
+    }
+
+    /// Whether a key of the section holds a table.
+    pub(super) fn has_table(&self, name: &str) -> bool {
+        self.value(name)
+            .is_some_and(|value| value.get_ref().is_table())
+    }
+
+    /// Where a key's value stands; the section's heading where it is absent.
+    pub(super) fn span(&self, name: &str) -> Range<usize> {
+        self.value(name)
+            .map_or_else(|| self.span.clone(), Spanned::span)
+    }
+
+    /// A key that may be left out.
+    pub(super) fn optional<T>(
+        &self,
+        name: &str,
+        read: impl Fn(&Entry<'_>) -> Result<T, Misfit>,
+    ) -> Option<T> {
+        let value = self.value(name)?.get_ref();
+        let key = self.key(name);
+        read(&Entry { key, value })
+            .map_err(|misfit| self.report(name, misfit))
+            .ok()
+    }
+
+    /// A key that must be there.
+    pub(super) fn required<T>(
+        &self,
+        name: &str,
+        read: impl Fn(&Entry<'_>) -> Result<T, Misfit>,
+    ) -> Option<T> {
+        if !self.has(name) {
+            self.missing(name, format!("{} needs {name}", self.heading()));
+        }
+        self.optional(name, read)
+    }
+
+    /// A key whose default stands, and is noted, where it is left out. It also
+    /// stands in for a faulty value, so that the rest can be judged.
+    pub(super) fn defaulted<T>(
+        &self,
+        name: &str,
+        read: impl Fn(&Entry<'_>) -> Result<T, Misfit>,
+    ) -> Option<T> {
+        if let Some(value) = self.optional(name, &read) {
+            return Some(value);
+        }
+        let default = default::find(&join(&self.pattern, name))?;
+        if !self.has(name) {
+            self.assume(name, default.written.trim_matches('"'), default.why);
+        }
+        let value = DeValue::parse(default.written).ok()?;
+        let key = self.key(name);
+        let value = value.get_ref();
+        read(&Entry { key, value }).ok()
+    }
+
+    /// The items of a list that must be there, each read alike.
+    pub(super) fn each<T>(
+        &self,
+        name: &str,
+        read: impl Fn(&Entry<'_>) -> Result<T, Misfit>,
+    ) -> Option<Vec<T>> {
+        let key = self.key(name);
+        let value = self.value(name)?.get_ref();
+        let Some(items) = value.as_array() else {
+            self.report(name, Entry { key, value }.wrong_type());
+            return None;
+        };
+        let item = |(index, item): (usize, &Spanned<DeValue<'_>>)| {
+            let value = item.get_ref();
+            let misfit = match read(&Entry { key, value }) {
+                Ok(item) => return Some(item),
+                Err(misfit) => misfit,
+            };
+            let path = format!("{}[{index}]", join(&self.path, name));
+            self.push_at(path, item.span(), misfit);
+            None
+        };
+        let items: Vec<Option<T>> = items.iter().enumerate().map(item).collect();
+        items.into_iter().collect()
+    }
+
+    /// Reports all but the first of keys of which only one may be given.
+    pub(super) fn refuse_second(&self, given: &[&str], rule: &str) {
+        let mut given = given.to_vec();
+        given.sort_by_key(|name| self.span(name).start);
+        let Some((first, others)) = given.split_first() else {
+            return;
+        };
+        for name in others {
+            self.report(
+                name,
+                Misfit::new(
+                    format!("given beside {first}"),
+                    rule,
+                    format!("remove {first} or {name}"),
+                )
+                .beside(self.span(first), format!("{first} stands here")),
+            );
+        }
+    }
+
+    /// Notes a value taken for a key that was left out.
+    pub(super) fn assume(&self, name: &str, value: &str, why: &str) {
+        self.log.assumed.borrow_mut().push(Assumption {
+            key: join(&self.path, name),
+            value: value.to_owned(),
+            why: why.to_owned(),
+        });
+    }
+
+    /// Reports that a key is not there although `rule` asks for it.
+    pub(super) fn missing(&self, name: &str, rule: String) {
+        self.miss(
+            name,
+            rule,
+            format!("for example {}", self.key(name).written()),
+        );
+    }
+
+    fn miss(&self, name: &str, rule: String, help: String) {
+        if !self.misspells(name) {
+            self.push(name, self.span.clone(), Misfit::new("missing", rule, help));
+        }
+    }
+
+    /// Whether a misspelt key was taken for this one.
+    pub(super) fn misspells(&self, name: &str) -> bool {
+        self.misspelt.contains(&name)
+    }
+
+    /// Reports what is wrong at a key, at its value or the section's heading.
+    pub(super) fn report(&self, name: &str, misfit: Misfit) {
+        self.push(name, self.span(name), misfit);
+    }
+
+    /// Reports what is wrong with the section as a whole.
+    pub(super) fn report_here(&self, misfit: Misfit) {
+        self.push_at(self.path.clone(), self.span.clone(), misfit);
+    }
+
+    /// The section's heading in words.
+    pub(super) fn heading(&self) -> String {
+        heading(&self.pattern)
+    }
+
+    fn push(&self, name: &str, span: Range<usize>, misfit: Misfit) {
+        self.push_at(join(&self.path, name), span, misfit);
+    }
+
+    fn push_at(&self, key: String, span: Range<usize>, misfit: Misfit) {
+        let Misfit {
+            found,
+            rule,
+            help,
+            related,
+        } = misfit;
+        self.log.faults.borrow_mut().push(Fault {
+            key,
+            span,
+            found,
+            rule,
+            help,
+            related,
+        });
+    }
+
+    fn value(&self, name: &str) -> Option<&'d Spanned<DeValue<'d>>> {
+        self.table.and_then(|table| table.get(name))
+    }
+
+    fn key(&self, name: &str) -> &'static Key {
+        key::find(&join(&self.pattern, name)).unwrap_or(&NO_KEY)
+    }
+
+    fn no_section(&self, name: &str, value: &DeValue<'_>) -> Misfit {
+        let key = self.key(name);
+        let help = if value.is_array() && self.path.is_empty() {
+            format!("head it with [{name}], once")
+        } else {
+            format!("for example {}", key.written())
+        };
+        Misfit::new(
+            format!("found {}", shown(value)),
+            format!("{name} is a section with keys of its own"),
+            help,
+        )
+    }
+
+    fn no_list(&self, name: &str, value: &DeValue<'_>) -> Misfit {
+        let key = self.key(name);
+        let help = if value.is_table() && self.path.is_empty() {
+            format!("head each of them with [[{name}]]")
+        } else {
+            format!("for example {}", key.written())
+        };
+        Misfit::new(
+            format!("found {}", shown(value)),
+            format!("{name} is a list of sections"),
+            help,
+        )
+    }
+
+    /// Reports a key that the section does not have, with the one that may be meant.
+    fn refuse_unknown(&mut self, name: &str, span: Range<usize>) {
+        let keys: Vec<&'static str> = key::within(&self.pattern).map(Key::leaf).collect();
+        let near = nearest(name, keys.iter().copied());
+        self.misspelt.extend(near);
+        let help = match near {
+            Some(near) => format!("did you mean {near}?"),
+            None => elsewhere(name).unwrap_or_else(|| format!("its keys are {}", keys.join(", "))),
+        };
+        let rule = format!("{} has no such key", self.heading());
+        self.push(name, span, Misfit::new("unknown key", rule, help));
+    }
+}
+
+/// Where a key belongs that stands in the wrong section.
+fn elsewhere(name: &str) -> Option<String> {
+    let owners: Vec<&'static Key> = KEYS.iter().filter(|key| key.leaf() == name).collect();
+    if owners.iter().any(|key| key.section().is_empty()) {
+        return Some(format!(
+            "{name} belongs before the first section, or is a section of its own"
+        ));
+    }
+    let sections: Vec<String> = owners.iter().map(|key| heading(key.section())).collect();
+    let sections: Vec<&str> = sections.iter().map(String::as_str).collect();
+    (!sections.is_empty()).then(|| format!("{name} is a key of {}", listed(&sections)))
+}
+
+/// The heading of a section by its path in the table of keys: `[[soil.bags]]`.
+fn heading(pattern: &str) -> String {
+    let plain = pattern.replace("[]", "");
+    match pattern {
+        "" => "a spec".to_owned(),
+        list if list.ends_with("[]") => format!("[[{plain}]]"),
+        _ => format!("[{plain}]"),
+    }
+}

@@ -1,0 +1,333 @@
+//! `[tank]`: the vessel.
+
+use super::default;
+use super::misfit::{Misfit, listed};
+use super::section::Section;
+use super::value::{Entry, flag, quantity, unread, word};
+use crate::design::{Material, Rim, Tank};
+use crate::geometry::{Dimension, Shape};
+use crate::units::show::fixed;
+use crate::units::size::Size;
+use crate::units::{Length, Mass, Quantity};
+
+/// A shape's word and the keys of its dimensions.
+struct Form {
+    word: &'static str,
+    keys: &'static [&'static str],
+}
+
+/// Every shape with its keys.
+const FORMS: &[Form] = &[
+    Form {
+        word: "box",
+        keys: &["size", "length", "width", "height"],
+    },
+    Form {
+        word: "cylinder",
+        keys: &["diameter", "height"],
+    },
+    Form {
+        word: "bow_front",
+        keys: &["length", "width_end", "width_middle", "height"],
+    },
+    Form {
+        word: "regular_polygon",
+        keys: &["sides", "side", "height"],
+    },
+    Form {
+        word: "quarter_cylinder",
+        keys: &["radius", "height"],
+    },
+    Form {
+        word: "half_cylinder",
+        keys: &["diameter", "height"],
+    },
+    Form {
+        word: "cut_corner",
+        keys: &["length", "width", "cut_length", "cut_width", "height"],
+    },
+    Form {
+        word: "trapezoid",
+        keys: &["front", "back", "width", "height"],
+    },
+    Form {
+        word: "bowl",
+        keys: &["diameter", "base", "mouth"],
+    },
+];
+
+/// Reads `[tank]`.
+pub(super) fn read(section: &Section<'_>) -> Option<Tank> {
+    let shape = shape(section);
+    let outside = section.optional("outside", flag);
+    let wall = wall(section, shape.as_ref(), outside == Some(true));
+    let bottom = bottom(section, wall);
+    let material = section.defaulted("material", word(material));
+    let freeboard = section.defaulted("freeboard", quantity::<Length>);
+    let lid = section.defaulted("lid", flag);
+    let rim = section.defaulted("rim", word(rim));
+    let stand = section.optional("stand", quantity::<Mass>);
+    Some(Tank {
+        shape: shape?,
+        outside: outside.unwrap_or(false),
+        wall: wall?,
+        bottom: bottom?,
+        material: material?,
+        freeboard: freeboard?,
+        lid: lid?,
+        rim: rim?,
+        stand: stand.unwrap_or(Mass::ZERO),
+    })
+}
+
+fn material(word: &str) -> Option<Material> {
+    match word {
+        "glass" => Some(Material::Glass),
+        "acrylic" => Some(Material::Acrylic),
+        _ => None,
+    }
+}
+
+fn rim(word: &str) -> Option<Rim> {
+    match word {
+        "free" => Some(Rim::Free),
+        "braced" => Some(Rim::Braced),
+        _ => None,
+    }
+}
+
+/// The walls: as given, or as usual for the height where the dimensions are inside.
+fn wall(section: &Section<'_>, shape: Option<&Shape>, outside: bool) -> Option<Length> {
+    if section.has("wall") {
+        return section.optional("wall", quantity::<Length>);
+    }
+    if outside && section.misspells("wall") {
+        return None;
+    }
+    if outside {
+        section.report(
+            "wall",
+            Misfit::new(
+                "missing",
+                "dimensions outside the walls need the wall's thickness",
+                "for example wall = \"5 mm\"; or measure inside and leave outside away",
+            )
+            .beside(section.span("outside"), "outside is true"),
+        );
+        return None;
+    }
+    let wall = default::wall(height(shape?));
+    section.assume("wall", &millimetres(wall), default::WALL_WHY);
+    Some(wall)
+}
+
+fn bottom(section: &Section<'_>, wall: Option<Length>) -> Option<Length> {
+    if section.has("bottom") {
+        return section.optional("bottom", quantity::<Length>);
+    }
+    section.assume(
+        "bottom",
+        &millimetres(wall?),
+        "judgement: as thick as the wall",
+    );
+    wall
+}
+
+fn millimetres(length: Length) -> String {
+    format!("{} mm", fixed(length.mm(), 2))
+}
+
+/// The height, or across for a bowl, whose height follows.
+fn height(shape: &Shape) -> Length {
+    let measures = shape.measures();
+    let of = |dimension| {
+        measures
+            .iter()
+            .find(|measure| measure.dimension == dimension)
+    };
+    of(Dimension::Height)
+        .or_else(|| of(Dimension::Diameter))
+        .map_or(Length::ZERO, |measure| measure.value)
+}
+
+fn shape(section: &Section<'_>) -> Option<Shape> {
+    let form = section.required(
+        "shape",
+        word(|word| FORMS.iter().find(|form| form.word == word)),
+    );
+    let Some(form) = form else {
+        read_dimensions(section);
+        return None;
+    };
+    refuse_foreign_keys(section, form);
+    let length = |name: &str| section.required(name, quantity::<Length>);
+    match form.word {
+        "box" => box_size(section).map(Shape::Box),
+        "cylinder" => {
+            let (diameter, height) = (length("diameter"), length("height"));
+            Some(Shape::Cylinder {
+                diameter: diameter?,
+                height: height?,
+            })
+        }
+        "half_cylinder" => {
+            let (diameter, height) = (length("diameter"), length("height"));
+            Some(Shape::HalfCylinder {
+                diameter: diameter?,
+                height: height?,
+            })
+        }
+        "quarter_cylinder" => {
+            let (radius, height) = (length("radius"), length("height"));
+            Some(Shape::QuarterCylinder {
+                radius: radius?,
+                height: height?,
+            })
+        }
+        "regular_polygon" => {
+            let sides = section.required("sides", super::value::count);
+            let (side, height) = (length("side"), length("height"));
+            Some(Shape::RegularPolygon {
+                sides: sides?,
+                side: side?,
+                height: height?,
+            })
+        }
+        "bowl" => {
+            let (diameter, base, mouth) = (length("diameter"), length("base"), length("mouth"));
+            Some(Shape::Bowl {
+                diameter: diameter?,
+                base: base?,
+                mouth: mouth?,
+            })
+        }
+        _ => slanted_or_bowed(form.word, length),
+    }
+}
+
+/// The shapes with four and five dimensions.
+fn slanted_or_bowed(word: &str, length: impl Fn(&str) -> Option<Length>) -> Option<Shape> {
+    let height = length("height");
+    match word {
+        "bow_front" => {
+            let (along, end, middle) = (
+                length("length"),
+                length("width_end"),
+                length("width_middle"),
+            );
+            Some(Shape::BowFront {
+                length: along?,
+                width_end: end?,
+                width_middle: middle?,
+                height: height?,
+            })
+        }
+        "cut_corner" => {
+            let (along, width) = (length("length"), length("width"));
+            let (cut_length, cut_width) = (length("cut_length"), length("cut_width"));
+            Some(Shape::CutCorner {
+                length: along?,
+                width: width?,
+                cut_length: cut_length?,
+                cut_width: cut_width?,
+                height: height?,
+            })
+        }
+        _ => {
+            let (front, back, width) = (length("front"), length("back"), length("width"));
+            Some(Shape::Trapezoid {
+                front: front?,
+                back: back?,
+                width: width?,
+                height: height?,
+            })
+        }
+    }
+}
+
+/// A box from its size, or from length, width and height.
+fn box_size(section: &Section<'_>) -> Option<Size> {
+    let apart = ["length", "width", "height"];
+    if section.has("size") {
+        for name in apart.into_iter().filter(|name| section.has(name)) {
+            section.report(
+                name,
+                Misfit::new(
+                    "given beside size",
+                    "a box has size, or length, width and height, not both",
+                    format!("remove size or {name}"),
+                )
+                .beside(section.span("size"), "size says it already"),
+            );
+        }
+        return section.optional("size", size);
+    }
+    if !apart.iter().any(|name| section.has(name)) {
+        section.missing(
+            "size",
+            "a box needs size, or length, width and height".to_owned(),
+        );
+        return None;
+    }
+    let [length, width, height] = apart.map(|name| section.required(name, quantity::<Length>));
+    Some(Size {
+        length: length?,
+        width: width?,
+        height: height?,
+    })
+}
+
+/// Three lengths, each within the key's limits.
+fn size(entry: &Entry<'_>) -> Result<Size, Misfit> {
+    let size = Size::parse(entry.text()?).map_err(|error| Misfit {
+        rule: "size is length x width x height with the unit".to_owned(),
+        help: entry.example(),
+        ..unread(entry, &error)
+    })?;
+    for length in [size.length, size.width, size.height] {
+        entry.within_limits(length.m(), |bound| Length::parse(bound).ok().map(Length::m))?;
+    }
+    Ok(size)
+}
+
+/// Brings up what is wrong with dimensions whose shape is not known.
+fn read_dimensions(section: &Section<'_>) {
+    for name in dimension_keys() {
+        match name {
+            "size" => drop(section.optional(name, size)),
+            "sides" => drop(section.optional(name, super::value::count)),
+            _ => drop(section.optional(name, quantity::<Length>)),
+        }
+    }
+}
+
+/// Every dimension of every shape, each once.
+fn dimension_keys() -> Vec<&'static str> {
+    let mut keys: Vec<_> = FORMS.iter().flat_map(|form| form.keys).copied().collect();
+    keys.sort_unstable();
+    keys.dedup();
+    keys
+}
+
+/// Refuses dimensions that belong to other shapes.
+fn refuse_foreign_keys(section: &Section<'_>, form: &Form) {
+    for name in dimension_keys() {
+        if form.keys.contains(&name) || !section.has(name) {
+            continue;
+        }
+        let owners: Vec<&str> = FORMS
+            .iter()
+            .filter(|form| form.keys.contains(&name))
+            .map(|form| form.word)
+            .collect();
+        section.report(
+            name,
+            Misfit::new(
+                format!("a {} has no {name}", form.word),
+                format!("a {} takes {}", form.word, form.keys.join(", ")),
+                format!("{name} belongs to {}", listed(&owners)),
+            )
+            .beside(section.span("shape"), format!("the shape is {}", form.word)),
+        );
+    }
+}
