@@ -27,4 +27,6 @@ pub mod heat;
 
 pub mod design;
 
+pub mod startup;
+
 pub mod spec;

@@ -1,0 +1,64 @@
+//! Algae: films on every surface and green water, as one mass.
+
+use super::flow::Flow;
+use super::inputs::Conditions;
+use super::parameters::{Algae, Parameters};
+use super::state::State;
+use super::uptake::{Uptake, saturation};
+use crate::numerics::real::Real;
+
+/// The algae under the conditions of a tank.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct AlgalFilm<R> {
+    numbers: Algae<R>,
+    growth_per_d: R,
+}
+
+/// Exchange and change of the algae.
+pub(super) struct AlgalChange<R> {
+    pub(super) flow: Flow<R>,
+    pub(super) mass: R,
+}
+
+impl<R: Real> AlgalFilm<R> {
+    pub(super) fn new(parameters: &Parameters<R>, conditions: &Conditions) -> Self {
+        Self {
+            numbers: parameters.algae,
+            growth_per_d: parameters.algae.growth * conditions.day_share(),
+        }
+    }
+
+    /// Growth and loss.
+    ///
+    /// ```text
+    /// grown = mu h/12 I/(K + I) min(a + o, P/(Kp + P)) A       w = 1
+    /// dead  = l A
+    /// ```
+    ///
+    /// # Source
+    /// Form and most values: Janse 2005, thesis, Wageningen.
+    pub(super) fn change(&self, state: &State<R>, light: R) -> AlgalChange<R> {
+        let numbers = &self.numbers;
+        let mass = state.algae;
+        let uptake = Uptake::of(state, numbers.nitrogen_half, R::splat(1.0));
+        let phosphorus = saturation(state.phosphate, numbers.phosphorus_half);
+        let grown = self.growth_per_d
+            * saturation(light, numbers.light_half)
+            * uptake.total().min(phosphorus)
+            * mass;
+        let dead = numbers.loss * mass;
+        let flow = Flow {
+            taken: uptake.splitting(numbers.tissue_nitrogen * grown),
+            taken_from_soil: R::splat(0.0),
+            returned_n: R::splat(0.0),
+            dead_n: numbers.tissue_nitrogen * dead,
+            harvested_n: R::splat(0.0),
+            taken_p: numbers.tissue_phosphorus * grown,
+            dead_p: numbers.tissue_phosphorus * dead,
+        };
+        AlgalChange {
+            mass: grown - dead,
+            flow,
+        }
+    }
+}

@@ -1,0 +1,153 @@
+//! What the start-up model needs to know of a tank.
+
+use crate::units::{Area, Concentration, Length, Mass, PhotonFlux, Share, Temperature, Volume};
+
+/// A tank on the day it is filled, and what is done to it later.
+///
+/// The soil's and the tap water's numbers are among the
+/// [`Parameters`](super::Parameters), because they are uncertain.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Inputs {
+    /// Area of the bed. Where the surface is wider or narrower, the floaters'
+    /// closed layer and capacity have to be given per area of the bed.
+    pub floor: Area,
+    /// Free water above the bed.
+    pub water: Volume,
+    /// Mean depth of the soil.
+    pub soil_depth: Length,
+    /// Mean depth of the cap; none is zero.
+    pub cap_depth: Length,
+    /// Plants on day 0.
+    pub planting: Planting,
+    /// Light at the water surface.
+    pub light: PhotonFlux,
+    /// Hours of light a day.
+    pub light_hours: f64,
+    /// Water temperature.
+    pub temperature: Temperature,
+    /// pH of the water.
+    pub ph: f64,
+    /// Dissolved oxygen, mean of the day.
+    pub oxygen: Concentration,
+    /// Feed given from day 0.
+    pub feed: Feed,
+    /// Cover to which floaters are thinned; none are taken without it.
+    pub floaters_above: Option<Share>,
+    /// What is done later, in any order.
+    pub events: Vec<Event>,
+}
+
+/// Plants by group, dry mass in the whole tank.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Planting {
+    /// Floaters given by the share of the surface they cover.
+    pub cover: Share,
+    /// Floaters given by mass; adds to the cover.
+    pub floating: Mass,
+    /// Fast submerged plants.
+    pub fast: Mass,
+    /// Slow submerged plants.
+    pub slow: Mass,
+}
+
+/// Feed for the animals.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Feed {
+    /// Dry food a day.
+    pub mass_per_day: Mass,
+    /// Protein in it.
+    pub protein: Share,
+}
+
+/// Something done on a day.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Event {
+    /// Days since filling.
+    pub day: f64,
+    /// What is done.
+    pub kind: EventKind,
+}
+
+/// What can be done to a running tank.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum EventKind {
+    /// Share of the water replaced by tap water.
+    WaterChange(Share),
+    /// Sand spread over the cap.
+    CapAdded(Length),
+    /// Share of the bed stirred up.
+    Disturbed(Share),
+    /// Plants put in.
+    PlantsAdded(Planting),
+    /// Plants taken out, as far as there are any.
+    PlantsRemoved(Planting),
+    /// Feed given from now on.
+    Fed(Feed),
+}
+
+/// The same inputs as the rates use them.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Conditions {
+    /// Water volume over floor area, m.
+    pub(super) depth_m: f64,
+    pub(super) floor_m2: f64,
+    pub(super) soil_depth_m: f64,
+    pub(super) cap_depth_m: f64,
+    pub(super) light_umol_m2_s: f64,
+    pub(super) light_hours: f64,
+    pub(super) temperature_c: f64,
+    pub(super) ph: f64,
+    pub(super) oxygen_mg_l: f64,
+    pub(super) feed_g_m2_d: f64,
+    pub(super) feed_protein: f64,
+    pub(super) floaters_above: Option<f64>,
+}
+
+impl Conditions {
+    pub(super) fn new(inputs: &Inputs) -> Self {
+        let unfed = Self {
+            depth_m: (inputs.water / inputs.floor).m(),
+            floor_m2: inputs.floor.m2(),
+            soil_depth_m: inputs.soil_depth.m(),
+            cap_depth_m: inputs.cap_depth.m(),
+            light_umol_m2_s: inputs.light.umol_m2_s(),
+            light_hours: inputs.light_hours,
+            temperature_c: inputs.temperature.celsius(),
+            ph: inputs.ph,
+            oxygen_mg_l: inputs.oxygen.mg_l(),
+            feed_g_m2_d: 0.0,
+            feed_protein: 0.0,
+            floaters_above: inputs.floaters_above.map(Share::fraction),
+        };
+        unfed.fed(inputs.feed)
+    }
+
+    /// The same tank with other feed.
+    #[must_use]
+    pub(super) fn fed(self, feed: Feed) -> Self {
+        Self {
+            feed_g_m2_d: feed.mass_per_day.g() / self.floor_m2,
+            feed_protein: feed.protein.fraction(),
+            ..self
+        }
+    }
+
+    /// Light of a day at the surface, mol/m2.
+    pub(super) fn daily_light_mol_m2(&self) -> f64 {
+        daily_light_mol_m2(self.light_umol_m2_s, self.light_hours)
+    }
+
+    /// Hours of light over twelve.
+    pub(super) fn day_share(&self) -> f64 {
+        self.light_hours / 12.0
+    }
+}
+
+/// Light of a day from its level and hours, mol/m2.
+///
+/// ```text
+/// DLI = PAR h 3600 / 1e6
+/// ```
+pub(super) fn daily_light_mol_m2(light_umol_m2_s: f64, hours: f64) -> f64 {
+    light_umol_m2_s * hours * 0.0036
+}

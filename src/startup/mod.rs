@@ -1,0 +1,32 @@
+//! The first weeks of a tank: nitrogen from the flooded soil against plants,
+//! bacteria and algae.
+//!
+//! [`run`] follows one tank with one set of numbers; [`supply()`] is what the bed
+//! would give off without plants.
+
+pub mod floating;
+pub mod inputs;
+pub mod light;
+pub mod nitrification;
+pub mod parameters;
+pub mod state;
+pub mod submerged;
+pub mod trajectory;
+pub mod uptake;
+
+mod algae;
+mod clock;
+mod flow;
+mod model;
+mod run;
+mod running;
+mod supply;
+mod tank;
+
+pub use inputs::{Event, EventKind, Feed, Inputs, Planting};
+pub use parameters::Parameters;
+pub use run::{PlannedGrowth, planned_growth, run};
+pub use state::State;
+pub use supply::{Supply, supply};
+pub use tank::surface_light;
+pub use trajectory::{Peak, Peaks, Sample, Trajectory};

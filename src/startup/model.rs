@@ -1,0 +1,254 @@
+//! The rates of change of a tank between two events.
+
+use super::algae::AlgalFilm;
+use super::clock::{Settling, floating_growing};
+use super::floating::FloatingStand;
+use super::inputs::Conditions;
+use super::light::{mean_light, transmission};
+use super::nitrification::Oxidiser;
+use super::parameters::Parameters;
+use super::state::{COUPLED_STATES, STATES, State};
+use super::submerged::{FastStand, SlowStand, Surroundings};
+use crate::numerics::real::Real;
+use crate::numerics::rodas::{System, difference_jacobian};
+use crate::substrate::release::{Bed, Passage, Pools, Release, release};
+use crate::units::Temperature;
+use crate::water::{Solute, diffusivity};
+
+/// Ammonia nitrogen that animals give off per gram of protein eaten.
+///
+/// ```text
+/// 0.16 N in protein x 0.80 assimilated x 0.80 excreted x 0.90 as ammonia = 0.092
+/// ```
+///
+/// Source: Timmons and Ebeling, *Recirculating Aquaculture* (`timmons_ebeling`,
+/// from memory).
+pub(super) const AMMONIA_PER_PROTEIN: f64 = 0.092;
+
+/// Diffusion of ammonium in water at a temperature over that at 25 C.
+fn ammonium_mobility(temperature_c: f64) -> f64 {
+    let at = |celsius| diffusivity(Solute::Ammonium, Temperature::from_celsius(celsius));
+    at(temperature_c) / at(25.0)
+}
+
+/// The bed of a tank for the release function.
+pub(super) fn bed<R: Real>(parameters: &Parameters<R>, conditions: &Conditions) -> Bed<R> {
+    let (soil, cap) = (&parameters.soil, &parameters.cap);
+    Bed {
+        soil_depth_m: conditions.soil_depth_m,
+        soil_porosity: soil.porosity,
+        soil_dry_bulk_density_kg_m3: soil.dry_bulk_density,
+        ammonium_kd_l_kg: soil.ammonium_kd,
+        cap_depth_m: conditions.cap_depth_m,
+        cap_porosity: cap.porosity,
+        cap_retardation: cap.retardation,
+        ammonium_diffusivity_m2_d: cap.ammonium_diffusivity
+            * ammonium_mobility(conditions.temperature_c),
+        enhancement: cap.enhancement,
+        mineralisation_25_c_per_d: soil.mineralisation,
+        temperature_c: conditions.temperature_c,
+    }
+}
+
+/// Days on which things started, since filling.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Starts<R> {
+    /// The last cap was laid.
+    pub(super) cap: R,
+    /// The groups were planted, on the average of their mass.
+    pub(super) floating: R,
+    pub(super) fast: R,
+    pub(super) slow: R,
+}
+
+/// A tank between two events.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Model<R> {
+    parameters: Parameters<R>,
+    conditions: Conditions,
+    starts: Starts<R>,
+    passage: Passage<R>,
+    ammonia_oxidiser: Oxidiser<R>,
+    nitrite_oxidiser: Oxidiser<R>,
+    pub(super) floating: FloatingStand<R>,
+    pub(super) fast: FastStand<R>,
+    slow: SlowStand<R>,
+    algae: AlgalFilm<R>,
+}
+
+/// What depends on time alone.
+pub(super) struct Moment<R> {
+    rise: R,
+    floating: R,
+    fast: Settling<R>,
+    slow: Settling<R>,
+}
+
+impl<R: Real> Model<R> {
+    /// A tank whose last `clean_cap_m` of cap were laid clean at `starts.cap`.
+    pub(super) fn new(
+        parameters: &Parameters<R>,
+        conditions: &Conditions,
+        starts: Starts<R>,
+        clean_cap_m: R,
+    ) -> Self {
+        let bed = bed(parameters, conditions);
+        Self {
+            parameters: *parameters,
+            conditions: *conditions,
+            starts,
+            passage: Passage {
+                rise_d: bed.rise_d(clean_cap_m),
+                ..Passage::new(&bed)
+            },
+            ammonia_oxidiser: Oxidiser::of_ammonia(&parameters.nitrifiers, conditions),
+            nitrite_oxidiser: Oxidiser::of_nitrite(&parameters.nitrifiers, conditions),
+            floating: FloatingStand::new(parameters, conditions),
+            fast: FastStand::new(parameters, conditions),
+            slow: SlowStand::new(parameters, conditions),
+            algae: AlgalFilm::new(parameters, conditions),
+        }
+    }
+
+    pub(super) fn moment(&self, day: f64) -> Moment<R> {
+        let since = |start: R| R::splat(day) - start;
+        let shared = &self.parameters.submerged;
+        let settling = |start| Settling::after(since(start), shared.rooting, shared.lag);
+        Moment {
+            rise: self.passage.rise(since(self.starts.cap)),
+            floating: floating_growing(since(self.starts.floating)),
+            fast: settling(self.starts.fast),
+            slow: settling(self.starts.slow),
+        }
+    }
+
+    /// What the bed gives off.
+    pub(super) fn release(&self, moment: &Moment<R>, state: &State<R>) -> Release<R> {
+        let pools = Pools {
+            labile_g_m2: state.labile_n,
+            mineral_g_m2: state.soil_n,
+        };
+        release(&self.passage, &pools, state.ammonia, moment.rise)
+    }
+
+    /// Mean light in the water below the floaters, umol/(m2 s).
+    ///
+    /// ```text
+    /// k z = kW z + kP (S + G) + kA A
+    /// ```
+    pub(super) fn light(&self, state: &State<R>) -> R {
+        let parameters = &self.parameters;
+        let layers = state.floating / parameters.floating.closed_layer;
+        let passed = transmission(layers, parameters.floating.absorptance);
+        let extinction_depth = parameters.water.extinction * self.conditions.depth_m
+            + parameters.submerged.extinction * (state.fast + state.slow)
+            + parameters.algae.extinction * state.algae;
+        mean_light(passed * self.conditions.light_umol_m2_s, extinction_depth)
+    }
+
+    /// Nitrogen in the tank and lost from it, less what was added since
+    /// filling, g N/m2: the same at all times.
+    pub(super) fn nitrogen(&self, state: &State<R>) -> R {
+        let dissolved = state.ammonia + state.nitrite + state.nitrate;
+        state.labile_n
+            + state.soil_n
+            + dissolved * self.conditions.depth_m
+            + state.floating_n
+            + state.fast_n
+            + self.parameters.slow.tissue_nitrogen * state.slow
+            + self.parameters.algae.tissue_nitrogen * state.algae
+            + state.denitrified_n
+            + state.harvested_n
+            + state.detritus_n
+            - state.added_n
+    }
+
+    /// Rates of change of every state, per day.
+    ///
+    /// ```text
+    /// dTAN = (j + feed + returned - taken - rA) / z
+    /// dNO2 = (rA - rN - taken - v NO2) / z
+    /// dNO3 = (rN - taken - v NO3) / z
+    /// dP   = (p max(j, 0) + feed + returned - taken) / z
+    /// ```
+    ///
+    /// `z` water volume over floor area, `v` velocity of denitrification, `rA`
+    /// and `rN` oxidation of ammonia and nitrite.
+    pub(super) fn change(&self, moment: &Moment<R>, state: &State<R>) -> State<R> {
+        let water = &self.parameters.water;
+        let bed = self.release(moment, state);
+        let surroundings = Surroundings {
+            light: self.light(state),
+            pore_water_mg_l: bed.pore_water_mg_l,
+        };
+        let floating = self.floating.change(state, moment.floating);
+        let fast = self.fast.change(state, &surroundings, &moment.fast);
+        let slow = self.slow.change(state, &surroundings, &moment.slow);
+        let algae = self.algae.change(state, surroundings.light);
+        let living = floating.flow + fast.flow + slow.flow + algae.flow;
+
+        let nitritation = self
+            .ammonia_oxidiser
+            .oxidation(state.ammonia, state.ammonia_oxidisers);
+        let nitratation = self
+            .nitrite_oxidiser
+            .oxidation(state.nitrite, state.nitrite_oxidisers);
+        let nitrite_lost = water.denitrification * state.nitrite;
+        let nitrate_lost = water.denitrification * state.nitrate;
+
+        let feed = self.conditions.feed_g_m2_d;
+        let fed_n = R::splat(feed * self.conditions.feed_protein * AMMONIA_PER_PROTEIN);
+        let dissolved_n = living.dead_n * water.dissolved_share;
+        let bed_p = self.parameters.soil.phosphorus_per_nitrogen * bed.flux_g_m2_d.positive_part();
+        let gained_p = bed_p + water.feed_phosphorus * feed + living.dead_p * water.dissolved_share;
+
+        let per_litre = |amount: R| amount / self.conditions.depth_m;
+        State {
+            labile_n: -bed.mineralisation_g_m2_d,
+            soil_n: bed.mineralisation_g_m2_d - bed.flux_g_m2_d - living.taken_from_soil,
+            ammonia: per_litre(
+                bed.flux_g_m2_d + fed_n + dissolved_n + living.returned_n
+                    - living.taken.ammonia
+                    - nitritation.nitrogen,
+            ),
+            nitrite: per_litre(
+                nitritation.nitrogen - nitratation.nitrogen - living.taken.nitrite - nitrite_lost,
+            ),
+            nitrate: per_litre(nitratation.nitrogen - living.taken.nitrate - nitrate_lost),
+            phosphate: per_litre(gained_p - living.taken_p),
+            ammonia_oxidisers: nitritation.cells,
+            nitrite_oxidisers: nitratation.cells,
+            floating: floating.mass,
+            floating_n: floating.nitrogen,
+            fast: fast.mass,
+            fast_n: fast.nitrogen,
+            slow: slow.mass,
+            algae: algae.mass,
+            released_n: bed.flux_g_m2_d,
+            denitrified_n: nitrite_lost + nitrate_lost,
+            harvested_n: living.harvested_n,
+            detritus_n: living.dead_n - dissolved_n,
+            added_n: fed_n,
+        }
+    }
+}
+
+impl<R: Real> System<R, STATES> for Model<R> {
+    fn rates(&self, day: f64, state: &[R; STATES]) -> [R; STATES] {
+        let state = State::from_array(*state);
+        self.change(&self.moment(day), &state).into_array()
+    }
+
+    fn jacobian(
+        &self,
+        day: f64,
+        state: &[R; STATES],
+        rates: &[R; STATES],
+    ) -> [[R; STATES]; STATES] {
+        let moment = self.moment(day);
+        difference_jacobian(state, rates, COUPLED_STATES, |shifted| {
+            self.change(&moment, &State::from_array(*shifted))
+                .into_array()
+        })
+    }
+}

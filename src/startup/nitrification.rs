@@ -1,0 +1,164 @@
+//! Bacteria that oxidise ammonia to nitrite and nitrite to nitrate.
+
+use super::inputs::{Conditions, Inputs};
+use super::parameters::{Nitrifiers, Parameters};
+use super::uptake::saturation;
+use crate::numerics::real::Real;
+use crate::units::Temperature;
+use crate::units::constants::GAS_CONSTANT;
+
+/// Activation energies, J/mol (`vannecke_volcke_2015`).
+const AMMONIA_ACTIVATION_J_MOL: f64 = 68_000.0;
+const NITRITE_ACTIVATION_J_MOL: f64 = 44_000.0;
+/// Factor per degree on decay.
+const DECAY_THETA: f64 = 1.05;
+const REFERENCE_C: f64 = 20.0;
+
+/// Growth factor of the ammonia oxidisers between 20 C and a temperature.
+///
+/// ```text
+/// exp(Ea (T - T0) / (R T T0))      T in K, T0 = 293.15 K
+/// ```
+///
+/// # Valid range
+/// About 10 to 35 C; above, real bacteria fall off and the formula does not.
+///
+/// # Source
+/// Vannecke and Volcke 2015 (`vannecke_volcke_2015`).
+pub fn ammonia_warmth(temperature: Temperature) -> f64 {
+    arrhenius(AMMONIA_ACTIVATION_J_MOL, temperature)
+}
+
+/// As [`ammonia_warmth`], for the nitrite oxidisers.
+pub fn nitrite_warmth(temperature: Temperature) -> f64 {
+    arrhenius(NITRITE_ACTIVATION_J_MOL, temperature)
+}
+
+/// Factor on decay between 20 C and a temperature, `1.05^(T - 20)` (judgement).
+pub fn decay_warmth(temperature: Temperature) -> f64 {
+    DECAY_THETA.powf(temperature.celsius() - REFERENCE_C)
+}
+
+fn arrhenius(activation_j_mol: f64, temperature: Temperature) -> f64 {
+    let (warm, cool) = (
+        temperature.kelvin(),
+        Temperature::from_celsius(REFERENCE_C).kelvin(),
+    );
+    (activation_j_mol * (warm - cool) / (GAS_CONSTANT * warm * cool)).exp()
+}
+
+/// Growth factor of nitrifiers in acid water.
+///
+/// ```text
+/// max(0.05, 1 - 0.833 max(0, 7.2 - pH))
+/// ```
+///
+/// # Source
+/// US EPA 1993, *Nitrogen Control* (`epa_nitrogen_1993`, from memory); the floor
+/// is a judgement.
+pub fn acid_factor(ph: f64) -> f64 {
+    (1.0 - 0.833 * (7.2 - ph).max(0.0)).max(0.05)
+}
+
+/// One kind of nitrifier under the conditions of a tank.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Oxidiser<R> {
+    /// Growth rate on plenty, 1/d.
+    pub growth_per_d: R,
+    /// Decay, 1/d.
+    pub decay_per_d: R,
+    /// Substrate at half growth, mg N/L.
+    pub substrate_half_mg_l: R,
+    /// Cells grown on the substrate, g COD/g N.
+    pub cell_yield: R,
+}
+
+/// The ammonia and the nitrite oxidisers of a tank.
+pub fn oxidisers(inputs: &Inputs, parameters: &Parameters<f64>) -> (Oxidiser<f64>, Oxidiser<f64>) {
+    let conditions = Conditions::new(inputs);
+    (
+        Oxidiser::of_ammonia(&parameters.nitrifiers, &conditions),
+        Oxidiser::of_nitrite(&parameters.nitrifiers, &conditions),
+    )
+}
+
+/// What a kind of nitrifier does, per square metre and day.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Oxidation<R> {
+    /// Nitrogen oxidised, g N.
+    pub nitrogen: R,
+    /// Change of the cells, g COD.
+    pub cells: R,
+}
+
+impl<R: Real> Oxidiser<R> {
+    /// The ammonia oxidisers of a tank.
+    pub(super) fn of_ammonia(numbers: &Nitrifiers<R>, conditions: &Conditions) -> Self {
+        let warmth = ammonia_warmth(Temperature::from_celsius(conditions.temperature_c));
+        Self {
+            growth_per_d: numbers.ammonia_growth * warmth,
+            substrate_half_mg_l: numbers.ammonia_half,
+            cell_yield: numbers.ammonia_yield,
+            decay_per_d: numbers.decay,
+        }
+        .under(numbers.ammonia_oxygen_half, conditions)
+    }
+
+    /// The nitrite oxidisers of a tank.
+    pub(super) fn of_nitrite(numbers: &Nitrifiers<R>, conditions: &Conditions) -> Self {
+        let warmth = nitrite_warmth(Temperature::from_celsius(conditions.temperature_c));
+        Self {
+            growth_per_d: numbers.nitrite_growth * warmth,
+            substrate_half_mg_l: numbers.nitrite_half,
+            cell_yield: numbers.nitrite_yield,
+            decay_per_d: numbers.decay,
+        }
+        .under(numbers.nitrite_oxygen_half, conditions)
+    }
+
+    fn under(self, oxygen_half: R, conditions: &Conditions) -> Self {
+        let oxygen = saturation(R::splat(conditions.oxygen_mg_l), oxygen_half);
+        let decay = decay_warmth(Temperature::from_celsius(conditions.temperature_c));
+        Self {
+            growth_per_d: self.growth_per_d * oxygen * acid_factor(conditions.ph),
+            decay_per_d: self.decay_per_d * decay,
+            ..self
+        }
+    }
+
+    /// Growth less decay on a substrate, 1/d.
+    ///
+    /// ```text
+    /// mu f(T) f(pH) O2/(KO + O2) S/(K + S) - b 1.05^(T - 20)
+    /// ```
+    ///
+    /// # Source
+    /// Hiatt and Grady 2008, *Water Environment Research* 80:2145.
+    pub fn net_growth_per_d(&self, substrate_mg_l: R) -> R {
+        self.gross_growth_per_d(substrate_mg_l) - self.decay_per_d
+    }
+
+    /// Substrate on which growth just meets decay, mg N/L.
+    pub fn standstill_mg_l(&self) -> R {
+        self.substrate_half_mg_l * self.decay_per_d / (self.growth_per_d - self.decay_per_d)
+    }
+
+    /// Nitrogen oxidised and cells grown by a mass of cells, g COD/m2.
+    ///
+    /// ```text
+    /// r = growth X / Y,   dX = (growth - decay) X
+    /// ```
+    ///
+    /// The nitrogen in the cells themselves is left out, under 0.02 g/m2.
+    pub fn oxidation(&self, substrate_mg_l: R, cells: R) -> Oxidation<R> {
+        let growth = self.gross_growth_per_d(substrate_mg_l) * cells;
+        Oxidation {
+            nitrogen: growth / self.cell_yield,
+            cells: growth - self.decay_per_d * cells,
+        }
+    }
+
+    fn gross_growth_per_d(&self, substrate_mg_l: R) -> R {
+        self.growth_per_d * saturation(substrate_mg_l, self.substrate_half_mg_l)
+    }
+}

@@ -1,0 +1,40 @@
+//! Numbers of the water column and of tap water.
+
+use super::group::group;
+
+group! {
+    /// What happens to light, nitrogen and phosphorus in the water.
+    Water as "water":
+    /// Extinction of light by the water itself.
+    extinction = 0.5 (0.2 to 2.0) "1/m",
+        Judgement []: "clear water to tannin";
+    /// Velocity with which nitrite and nitrate are lost to nitrogen gas.
+    denitrification = 0.005 (0.001 to 0.010) "m/d",
+        Judgement ["veraart_2011"]: "diffusion to the anoxic zone; the high end meets the highest rate measured";
+    /// Weight of nitrite and nitrate against ammonium in uptake by plants.
+    oxidised_preference = 0.30 (0.07 to 1.0) "",
+        Published ["jampeetong_brix_2009"]: "uptake and growth ratios of a floating fern";
+    /// Share of the nitrogen and phosphorus of dead tissue that dissolves.
+    dissolved_share = 0.5 (0.25 to 0.75) "",
+        Judgement ["janse_2005"]: "a lake model takes 0.25 at death";
+    /// Phosphorus that dissolves from feed.
+    feed_phosphorus = 0.005 (0.002 to 0.010) "g/g",
+        Memory []: "1.0-1.5 % in feed, 30-50 % of it dissolved";
+}
+
+group! {
+    /// Tap water, in mg/L of nitrogen and phosphorus.
+    Tap as "tap":
+    /// Ammonia nitrogen.
+    ammonia = 0.0 (0.0 to 0.0) "mg N/L",
+        Judgement []: "none unless measured";
+    /// Nitrite nitrogen.
+    nitrite = 0.0 (0.0 to 0.0) "mg N/L",
+        Judgement []: "none unless measured";
+    /// Nitrate nitrogen.
+    nitrate = 1.0 (0.0 to 5.0) "mg N/L",
+        Judgement []: "common tap water";
+    /// Dissolved phosphate phosphorus.
+    phosphate = 0.03 (0.005 to 0.30) "mg P/L",
+        Judgement []: "common tap water, the high end dosed against lead";
+}

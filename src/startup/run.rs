@@ -1,0 +1,241 @@
+//! A run through the days, cut at every event.
+
+use super::inputs::{Event, Inputs};
+use super::model::Model;
+use super::parameters::Parameters;
+use super::running::Tank;
+use super::state::{STATES, State};
+use super::trajectory::{SAMPLES_PER_DAY, Sample, Trajectory};
+use crate::numerics::real::Real;
+use crate::numerics::rodas::{Control, IntegrationError, Statistics, Step, integrate};
+
+/// Relative tolerance of a single run.
+const RELATIVE: f64 = 1e-6;
+
+/// Errors that do not matter, in the unit of each state.
+const NEGLIGIBLE: State<f64> = State {
+    labile_n: 1e-7,
+    soil_n: 1e-7,
+    ammonia: 1e-7,
+    nitrite: 1e-7,
+    nitrate: 1e-7,
+    phosphate: 1e-8,
+    ammonia_oxidisers: 1e-10,
+    nitrite_oxidisers: 1e-10,
+    floating: 1e-6,
+    floating_n: 1e-7,
+    fast: 1e-6,
+    fast_n: 1e-7,
+    slow: 1e-6,
+    algae: 1e-7,
+    released_n: 1e-6,
+    denitrified_n: 1e-6,
+    harvested_n: 1e-6,
+    detritus_n: 1e-6,
+    added_n: 1e-6,
+};
+
+/// Follows a tank from filling for a number of days.
+///
+/// # Errors
+/// [`IntegrationError`], when the numbers of the tank leave the finite ones.
+///
+/// # Source
+/// The equations and their sources stand with each rate; the whole is a
+/// nitrogen balance of the kind of lake models (Janse 2005) with a soil below.
+///
+/// # Limits
+/// Oxygen and pH are given, not followed; phosphorus is not bound to anything;
+/// nothing grazes; the nitrifiers do not live in the cap; plants do not shade
+/// each other by height. Beyond about day 60 without feed it describes hunger.
+pub fn run(
+    inputs: &Inputs,
+    parameters: &Parameters<f64>,
+    days: u32,
+) -> Result<Trajectory<f64>, IntegrationError> {
+    simulate(inputs, parameters, days, RELATIVE)
+}
+
+/// Net growth rates at the light of the first day.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PlannedGrowth {
+    /// Floaters, 1/d.
+    pub floating_per_d: f64,
+    /// Fast submerged plants, settled, under the floaters, 1/d.
+    pub fast_per_d: f64,
+}
+
+/// Net growth of the plants as planted, well fed, uncrowded and without algae,
+/// for the planting index.
+pub fn planned_growth(inputs: &Inputs, parameters: &Parameters<f64>) -> PlannedGrowth {
+    let tank = Tank::filled(inputs, parameters);
+    let model = tank.model();
+    let without_algae = State {
+        algae: 0.0,
+        ..tank.state
+    };
+    PlannedGrowth {
+        floating_per_d: model.floating.replete_growth_per_d(),
+        fast_per_d: model.fast.replete_growth_per_d(model.light(&without_algae)),
+    }
+}
+
+/// A run in any scalar.
+pub(super) fn simulate<R: Real>(
+    inputs: &Inputs,
+    parameters: &Parameters<R>,
+    days: u32,
+    relative: f64,
+) -> Result<Trajectory<R>, IntegrationError> {
+    let end = f64::from(days);
+    let mut tank = Tank::filled(inputs, parameters);
+    let mut events: Vec<&Event> = inputs.events.iter().collect();
+    events.sort_by(|a, b| a.day.total_cmp(&b.day));
+    let mut recorder = Recorder::new(days);
+    let mut statistics = Statistics::default();
+    let mut day = 0.0;
+    for event in events.iter().filter(|event| event.day <= end) {
+        if event.day > day {
+            statistics += advance(&mut tank, (day, event.day), relative, &mut recorder)?;
+            day = event.day;
+        }
+        tank.apply(day, &event.kind);
+    }
+    statistics += advance(&mut tank, (day, end), relative, &mut recorder)?;
+    Ok(Trajectory {
+        samples: recorder.samples,
+        stirred_g_m2: tank.stirred_g_m2,
+        statistics,
+    })
+}
+
+/// Brings a tank from one day to another and records what it passes.
+fn advance<R: Real>(
+    tank: &mut Tank<R>,
+    (start, end): (f64, f64),
+    relative: f64,
+    recorder: &mut Recorder<R>,
+) -> Result<Statistics, IntegrationError> {
+    let model = tank.model();
+    let control = Control::new(relative, NEGLIGIBLE.into_array());
+    recorder.look(&model, start, |_| tank.state);
+    let (state, statistics) = integrate(
+        &model,
+        (start, end),
+        tank.state.into_array(),
+        &control,
+        |step: &Step<R, STATES>| {
+            recorder.look(&model, step.end, |day| State::from_array(step.at(day)));
+        },
+    )?;
+    tank.state = State::from_array(state);
+    Ok(statistics)
+}
+
+/// Collects the samples that fall into each step.
+struct Recorder<R> {
+    samples: Vec<Sample<R>>,
+    last: u32,
+}
+
+impl<R: Real> Recorder<R> {
+    fn new(days: u32) -> Self {
+        let last = days.saturating_mul(SAMPLES_PER_DAY);
+        Self {
+            samples: Vec::with_capacity(last as usize + 1),
+            last,
+        }
+    }
+
+    /// The next moment wanted, until all are there.
+    fn next_day(&self) -> Option<f64> {
+        let next = u32::try_from(self.samples.len()).ok()?;
+        (next <= self.last).then(|| f64::from(next) / f64::from(SAMPLES_PER_DAY))
+    }
+
+    fn look(&mut self, model: &Model<R>, until: f64, state_at: impl Fn(f64) -> State<R>) {
+        while let Some(day) = self.next_day().filter(|&day| day <= until) {
+            self.samples.push(sample(model, day, &state_at(day)));
+        }
+    }
+}
+
+fn sample<R: Real>(model: &Model<R>, day: f64, state: &State<R>) -> Sample<R> {
+    let bed = model.release(&model.moment(day), state);
+    Sample {
+        day,
+        state: *state,
+        release_g_m2_d: bed.flux_g_m2_d,
+        pore_water_mg_l: bed.pore_water_mg_l,
+        light_umol_m2_s: model.light(state),
+        nitrogen_g_m2: model.nitrogen(state),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::numerics::lanes::Lanes;
+    use crate::numerics::sobol::Sobol;
+    use crate::source::Band;
+    use crate::startup::{EventKind, Feed, Planting};
+    use crate::units::{Area, Concentration, Length, Mass, PhotonFlux, Share, Temperature};
+
+    fn tank() -> Inputs {
+        let floor = Area::from_m2(0.05);
+        Inputs {
+            floor,
+            water: floor * Length::from_cm(20.0),
+            soil_depth: Length::from_mm(25.0),
+            cap_depth: Length::from_mm(30.0),
+            planting: Planting {
+                cover: Share::from_percent(15.0),
+                fast: Mass::from_g(1.5),
+                slow: Mass::from_g(1.0),
+                ..Planting::default()
+            },
+            light: PhotonFlux::from_umol_m2_s(70.0),
+            light_hours: 10.0,
+            temperature: Temperature::from_celsius(24.0),
+            ph: 7.3,
+            oxygen: Concentration::from_mg_l(7.0),
+            feed: Feed::default(),
+            floaters_above: Some(Share::from_percent(50.0)),
+            events: vec![
+                Event {
+                    day: 10.0,
+                    kind: EventKind::WaterChange(Share::from_percent(30.0)),
+                },
+                Event {
+                    day: 12.0,
+                    kind: EventKind::CapAdded(Length::from_mm(5.0)),
+                },
+            ],
+        }
+    }
+
+    #[test]
+    fn eight_lanes_give_what_eight_runs_give() {
+        let points = Sobol::new(3);
+        let reference = Parameters::<Band>::reference();
+        let members = [0, 1, 2, 3, 4, 5, 6, 7]
+            .map(|member| reference.draw(|place| points.coordinate(member, place)));
+        let together = simulate(&tank(), &Parameters::<Lanes>::packed(&members), 40, 1e-6).unwrap();
+        for (lane, member) in members.iter().enumerate() {
+            let alone = run(&tank(), member, 40).unwrap();
+            let lane = together.lane(lane);
+            assert_eq!(lane.samples.len(), alone.samples.len());
+            for (one, other) in lane.days().zip(alone.days()) {
+                let near = |value: f64, expected: f64| {
+                    let limit = 2e-4 * expected.abs() + 1e-4;
+                    assert!((value - expected).abs() < limit, "{value} for {expected}");
+                };
+                near(one.state.ammonia, other.state.ammonia);
+                near(one.state.nitrite, other.state.nitrite);
+                near(one.state.nitrate, other.state.nitrate);
+                near(one.state.fast, other.state.fast);
+                near(one.state.algae, other.state.algae);
+            }
+        }
+    }
+}

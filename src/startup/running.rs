@@ -1,0 +1,177 @@
+//! A running tank as it stands between two events, and what the events do to it.
+
+use super::inputs::{Conditions, EventKind, Inputs, Planting};
+use super::model::{Model, Starts, bed};
+use super::parameters::Parameters;
+use super::state::{STATES, State};
+use crate::numerics::real::Real;
+use crate::substrate::release::Pools;
+
+/// Kept off zero where plants are averaged, g/m2.
+const TRACE_G_M2: f64 = 1e-9;
+
+/// A tank as it stands, between two events.
+pub(super) struct Tank<R> {
+    parameters: Parameters<R>,
+    conditions: Conditions,
+    starts: Starts<R>,
+    /// Depth of cap that was clean when the last cap was laid.
+    clean_cap_m: R,
+    pub(super) state: State<R>,
+    /// Nitrogen stirred from the bed into the water so far, g N/m2.
+    pub(super) stirred_g_m2: R,
+}
+
+impl<R: Real> Tank<R> {
+    /// The tank just filled and planted.
+    pub(super) fn filled(inputs: &Inputs, parameters: &Parameters<R>) -> Self {
+        let conditions = Conditions::new(inputs);
+        let (soil, tap) = (&parameters.soil, &parameters.tap);
+        let pools = Pools::fresh(
+            &bed(parameters, &conditions),
+            soil.total_nitrogen,
+            soil.labile_share,
+            soil.mineral_nitrogen,
+        );
+        let zero = R::splat(0.0);
+        let mut tank = Self {
+            parameters: *parameters,
+            conditions,
+            starts: Starts {
+                cap: zero,
+                floating: zero,
+                fast: zero,
+                slow: zero,
+            },
+            clean_cap_m: R::splat(conditions.cap_depth_m),
+            state: State {
+                labile_n: pools.labile_g_m2,
+                soil_n: pools.mineral_g_m2,
+                ammonia: tap.ammonia,
+                nitrite: tap.nitrite,
+                nitrate: tap.nitrate,
+                phosphate: tap.phosphate,
+                ammonia_oxidisers: parameters.nitrifiers.ammonia_seed,
+                nitrite_oxidisers: parameters.nitrifiers.nitrite_seed,
+                algae: parameters.algae.start,
+                ..State::from_array([zero; STATES])
+            },
+            stirred_g_m2: zero,
+        };
+        tank.stir(soil.stirred_share);
+        tank.plant(0.0, &inputs.planting);
+        tank.state.added_n = zero;
+        tank
+    }
+
+    /// Its rates until the next event.
+    pub(super) fn model(&self) -> Model<R> {
+        let clean_cap_m = self.clean_cap_m;
+        Model::new(&self.parameters, &self.conditions, self.starts, clean_cap_m)
+    }
+
+    /// Does what an event says.
+    pub(super) fn apply(&mut self, day: f64, event: &EventKind) {
+        match event {
+            EventKind::WaterChange(share) => self.change_water(share.fraction()),
+            EventKind::CapAdded(depth) => self.add_cap(day, depth.m()),
+            EventKind::Disturbed(share) => self.stir(R::splat(share.fraction())),
+            EventKind::PlantsAdded(planting) => self.plant(day, planting),
+            EventKind::PlantsRemoved(planting) => self.remove(planting),
+            EventKind::Fed(feed) => self.conditions = self.conditions.fed(*feed),
+        }
+    }
+
+    /// Replaces a share of the water by tap water.
+    fn change_water(&mut self, share: f64) {
+        let tap = &self.parameters.tap;
+        let before = self.dissolved_n();
+        let blend = |old: R, new: R| old * (1.0 - share) + new * share;
+        self.state.ammonia = blend(self.state.ammonia, tap.ammonia);
+        self.state.nitrite = blend(self.state.nitrite, tap.nitrite);
+        self.state.nitrate = blend(self.state.nitrate, tap.nitrate);
+        self.state.phosphate = blend(self.state.phosphate, tap.phosphate);
+        self.state.added_n += self.dissolved_n() - before;
+    }
+
+    fn dissolved_n(&self) -> R {
+        (self.state.ammonia + self.state.nitrite + self.state.nitrate) * self.conditions.depth_m
+    }
+
+    /// Lays clean sand on the cap: with what is not yet filled of the cap below,
+    /// it has to fill before it lets through (judgement).
+    fn add_cap(&mut self, day: f64, depth_m: f64) {
+        let bed = bed(&self.parameters, &self.conditions);
+        let since = R::splat(day) - self.starts.cap;
+        let unfilled = (-(since / bed.rise_d(self.clean_cap_m))).exp();
+        self.clean_cap_m = self.clean_cap_m * unfilled + depth_m;
+        self.starts.cap = R::splat(day);
+        self.conditions.cap_depth_m += depth_m;
+    }
+
+    /// Brings the mineral nitrogen of a share of the soil into the water.
+    fn stir(&mut self, share: R) {
+        let moved = self.state.soil_n * share;
+        self.state.soil_n -= moved;
+        self.state.ammonia += moved / self.conditions.depth_m;
+        self.stirred_g_m2 += moved;
+    }
+
+    /// Puts plants in; a group settles in from the average day of its mass.
+    fn plant(&mut self, day: f64, planting: &Planting) {
+        let added = self.per_m2(planting);
+        let state = &mut self.state;
+        let join = |start: &mut R, mass: &mut R, more: R| {
+            let new = more + TRACE_G_M2;
+            *start = (*start * *mass + new * day) / (*mass + new);
+            *mass += more;
+        };
+        join(
+            &mut self.starts.floating,
+            &mut state.floating,
+            added.floating,
+        );
+        join(&mut self.starts.fast, &mut state.fast, added.fast);
+        join(&mut self.starts.slow, &mut state.slow, added.slow);
+        let floating_n = added.floating * self.parameters.floating.start_nitrogen;
+        let fast_n = added.fast * self.parameters.fast.start_nitrogen;
+        state.floating_n += floating_n;
+        state.fast_n += fast_n;
+        state.added_n += floating_n + fast_n + added.slow * self.parameters.slow.tissue_nitrogen;
+    }
+
+    /// Takes plants out with the nitrogen in them.
+    fn remove(&mut self, planting: &Planting) {
+        let removed = self.per_m2(planting);
+        let state = &mut self.state;
+        let kept = |mass: R, less: R| (less / (mass + TRACE_G_M2)).min(R::splat(1.0)).complement();
+        let floating = kept(state.floating, removed.floating);
+        let fast = kept(state.fast, removed.fast);
+        let slow = kept(state.slow, removed.slow);
+        state.added_n -= state.floating_n * floating.complement()
+            + state.fast_n * fast.complement()
+            + state.slow * slow.complement() * self.parameters.slow.tissue_nitrogen;
+        state.floating = state.floating * floating;
+        state.floating_n = state.floating_n * floating;
+        state.fast = state.fast * fast;
+        state.fast_n = state.fast_n * fast;
+        state.slow = state.slow * slow;
+    }
+
+    fn per_m2(&self, planting: &Planting) -> Masses<R> {
+        let floor_m2 = self.conditions.floor_m2;
+        let closed_layer = self.parameters.floating.closed_layer;
+        Masses {
+            floating: closed_layer * planting.cover.fraction() + planting.floating.g() / floor_m2,
+            fast: R::splat(planting.fast.g() / floor_m2),
+            slow: R::splat(planting.slow.g() / floor_m2),
+        }
+    }
+}
+
+/// Plants by group, g dry/m2.
+struct Masses<R> {
+    floating: R,
+    fast: R,
+    slow: R,
+}

@@ -1,0 +1,66 @@
+//! What the bed gives to the water where no plant takes it.
+
+use super::inputs::{EventKind, Feed, Inputs, Planting};
+use super::parameters::Parameters;
+use super::run::run;
+use super::trajectory::Peak;
+use crate::numerics::rodas::IntegrationError;
+use crate::units::PhotonFlux;
+
+/// Nitrogen that a planting has to meet over the first days.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Supply {
+    /// Given off through the cap, g N/m2.
+    pub released_g_m2: f64,
+    /// Stirred into the water at filling and by disturbances, g N/m2.
+    pub stirred_g_m2: f64,
+    /// Largest release, g N/(m2 d).
+    pub peak_release: Peak,
+    /// Ammonium in the soil's pore water at filling, mg N/L.
+    pub first_pore_water_mg_l: f64,
+}
+
+impl Supply {
+    /// Both together, g N/m2.
+    pub fn total_g_m2(&self) -> f64 {
+        self.released_g_m2 + self.stirred_g_m2
+    }
+}
+
+/// The supply over some days in a dark run of the same bed, without plants,
+/// feed or water changes but with nitrifiers, so that the release works against
+/// the ammonia that builds up.
+///
+/// # Errors
+/// [`IntegrationError`], as for a run.
+pub fn supply(
+    inputs: &Inputs,
+    parameters: &Parameters<f64>,
+    days: u32,
+) -> Result<Supply, IntegrationError> {
+    let of_the_bed =
+        |kind: &EventKind| matches!(kind, EventKind::CapAdded(_) | EventKind::Disturbed(_));
+    let bare = Inputs {
+        planting: Planting::default(),
+        light: PhotonFlux::ZERO,
+        feed: Feed::default(),
+        events: inputs
+            .events
+            .iter()
+            .filter(|event| of_the_bed(&event.kind))
+            .copied()
+            .collect(),
+        ..inputs.clone()
+    };
+    let trajectory = run(&bare, parameters, days)?;
+    let released = trajectory.samples.last();
+    Ok(Supply {
+        released_g_m2: released.map_or(0.0, |sample| sample.state.released_n),
+        stirred_g_m2: trajectory.stirred_g_m2,
+        peak_release: trajectory.peaks().release,
+        first_pore_water_mg_l: trajectory
+            .samples
+            .first()
+            .map_or(0.0, |sample| sample.pore_water_mg_l),
+    })
+}

@@ -1,0 +1,166 @@
+//! The course of a run, and what is read off it.
+
+use super::state::State;
+use crate::numerics::lanes::Lanes;
+use crate::numerics::rodas::Statistics;
+
+/// Samples kept of each day.
+pub const SAMPLES_PER_DAY: u32 = 8;
+
+/// Limits within which a day favours algae: nitrogen and phosphorus in the
+/// water, mg/L, and mean light in it, umol/(m2 s) (judgement on stream films,
+/// Schmidt et al. 2019, *JAWRA* 55:1479, and Mei and Zhang 2013).
+const WINDOW_NITROGEN_MG_L: f64 = 0.2;
+const WINDOW_PHOSPHORUS_MG_L: f64 = 0.02;
+const WINDOW_LIGHT_UMOL_M2_S: f64 = 20.0;
+
+/// A tank at one moment.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Sample<R> {
+    /// Days since filling.
+    pub day: f64,
+    /// Amounts.
+    pub state: State<R>,
+    /// Ammonium given off by the bed, g N/(m2 d).
+    pub release_g_m2_d: R,
+    /// Ammonium in the pore water of the soil, mg N/L.
+    pub pore_water_mg_l: R,
+    /// Mean light in the water while the lamp is on, umol/(m2 s).
+    pub light_umol_m2_s: R,
+    /// Nitrogen in the tank and lost from it, less what was added, g N/m2: the
+    /// same at all times but for the error of the integration.
+    pub nitrogen_g_m2: R,
+}
+
+impl<R: Copy> Sample<R> {
+    fn map<U>(&self, change: impl Fn(R) -> U) -> Sample<U> {
+        Sample {
+            day: self.day,
+            state: self.state.map(&change),
+            release_g_m2_d: change(self.release_g_m2_d),
+            pore_water_mg_l: change(self.pore_water_mg_l),
+            light_umol_m2_s: change(self.light_umol_m2_s),
+            nitrogen_g_m2: change(self.nitrogen_g_m2),
+        }
+    }
+}
+
+/// A run from filling to its last day.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Trajectory<R> {
+    /// [`SAMPLES_PER_DAY`] samples a day from day 0 on. Where something is done
+    /// to the tank, the sample shows it just before; on day 0 just after.
+    pub samples: Vec<Sample<R>>,
+    /// Nitrogen stirred from the bed into the water at filling and by
+    /// disturbances, g N/m2.
+    pub stirred_g_m2: R,
+    /// Work of the integration.
+    pub statistics: Statistics,
+}
+
+/// A largest value and its day.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Peak {
+    /// The value.
+    pub value: f64,
+    /// Days since filling.
+    pub day: f64,
+}
+
+/// The largest values of a run.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Peaks {
+    /// Ammonia, mg N/L.
+    pub ammonia: Peak,
+    /// Nitrite, mg N/L.
+    pub nitrite: Peak,
+    /// Nitrate, mg N/L.
+    pub nitrate: Peak,
+    /// Algae, g dry/m2.
+    pub algae: Peak,
+    /// Release by the bed, g N/(m2 d).
+    pub release: Peak,
+}
+
+impl Trajectory<Lanes> {
+    /// One member of the eight.
+    pub fn lane(&self, lane: usize) -> Trajectory<f64> {
+        Trajectory {
+            samples: self
+                .samples
+                .iter()
+                .map(|sample| sample.map(|lanes| lanes.0[lane]))
+                .collect(),
+            stirred_g_m2: self.stirred_g_m2.0[lane],
+            statistics: self.statistics,
+        }
+    }
+}
+
+impl Trajectory<f64> {
+    /// One sample for each whole day, from day 0 on.
+    pub fn days(&self) -> impl Iterator<Item = &Sample<f64>> {
+        self.samples.iter().step_by(SAMPLES_PER_DAY as usize)
+    }
+
+    /// The sample of a whole day, if the run reaches it.
+    pub fn at_day(&self, day: u32) -> Option<&Sample<f64>> {
+        self.samples.get((day * SAMPLES_PER_DAY) as usize)
+    }
+
+    /// The largest value from a day on.
+    pub fn peak_from(&self, day: f64, value: impl Fn(&Sample<f64>) -> f64) -> Peak {
+        let nothing = Peak {
+            value: f64::NEG_INFINITY,
+            day,
+        };
+        let later = self.samples.iter().filter(|sample| sample.day >= day);
+        later.fold(nothing, |peak, sample| {
+            let value = value(sample);
+            if value > peak.value {
+                Peak {
+                    value,
+                    day: sample.day,
+                }
+            } else {
+                peak
+            }
+        })
+    }
+
+    /// The largest values of the whole run.
+    pub fn peaks(&self) -> Peaks {
+        Peaks {
+            ammonia: self.peak_from(0.0, |sample| sample.state.ammonia),
+            nitrite: self.peak_from(0.0, |sample| sample.state.nitrite),
+            nitrate: self.peak_from(0.0, |sample| sample.state.nitrate),
+            algae: self.peak_from(0.0, |sample| sample.state.algae),
+            release: self.peak_from(0.0, |sample| sample.release_g_m2_d),
+        }
+    }
+
+    /// The day after which ammonia and nitrite stay below their limits, mg N/L;
+    /// nothing if they do not by the end.
+    pub fn clear_after(&self, ammonia_mg_l: f64, nitrite_mg_l: f64) -> Option<f64> {
+        let over = |sample: &&Sample<f64>| {
+            sample.state.ammonia >= ammonia_mg_l || sample.state.nitrite >= nitrite_mg_l
+        };
+        let last_over = self.samples.iter().rposition(|sample| over(&sample));
+        match last_over {
+            None => Some(0.0),
+            Some(last) => self.samples.get(last + 1).map(|sample| sample.day),
+        }
+    }
+
+    /// Days on which light and nutrients in the water favour algae.
+    pub fn algae_window_days(&self) -> f64 {
+        let open = |sample: &&Sample<f64>| {
+            let state = &sample.state;
+            state.ammonia + state.nitrite + state.nitrate > WINDOW_NITROGEN_MG_L
+                && state.phosphate > WINDOW_PHOSPHORUS_MG_L
+                && sample.light_umol_m2_s > WINDOW_LIGHT_UMOL_M2_S
+        };
+        let count = self.samples.iter().filter(open).count();
+        count as f64 / f64::from(SAMPLES_PER_DAY)
+    }
+}

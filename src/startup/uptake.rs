@@ -1,0 +1,136 @@
+//! How plants and algae take nitrogen, and what their stores allow.
+
+use super::state::State;
+use crate::numerics::real::Real;
+
+/// Mass below which a store is not looked at, g/m2.
+const TRACE_G_M2: f64 = 1e-9;
+/// Kept off zero where shares are divided.
+const TRACE_SHARE: f64 = 1e-12;
+
+/// Saturating response of a rate to a concentration, `C / (K + C)`.
+///
+/// # Source
+/// Monod 1949, *Annual Review of Microbiology* 3:371.
+pub fn saturation<R: Real>(concentration: R, half: R) -> R {
+    concentration / (half + concentration)
+}
+
+/// Rates of uptake from the water, each as a share of the largest uptake.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Uptake<R> {
+    /// Of ammonium.
+    pub ammonia: R,
+    /// Of nitrite.
+    pub nitrite: R,
+    /// Of nitrate.
+    pub nitrate: R,
+}
+
+impl<R: Real> Uptake<R> {
+    /// Ammonium first, nitrite and nitrate for the rest.
+    ///
+    /// ```text
+    /// a = TAN/(K + TAN)
+    /// o = (1 - a) w OX/(K + OX)       OX = NO2 + NO3
+    /// ```
+    ///
+    /// `K` nitrogen at half uptake, mg N/L; `w` weight of the oxidised forms,
+    /// which go by their share of `OX`.
+    ///
+    /// # Source
+    /// Preference: Jampeetong and Brix 2009, *Aquatic Botany* 90:67; Fang et al.
+    /// 2007, *Plant Science* 173:240. Nitrite taken like nitrate: judgement.
+    pub fn of(water: &State<R>, half: R, oxidised_preference: R) -> Self {
+        let ammonia = saturation(water.ammonia, half);
+        let oxidised = half + water.nitrite + water.nitrate;
+        let each = ammonia.complement() * oxidised_preference / oxidised;
+        Self {
+            ammonia,
+            nitrite: each * water.nitrite,
+            nitrate: each * water.nitrate,
+        }
+    }
+
+    /// Of all nitrogen.
+    pub fn total(&self) -> R {
+        self.ammonia + self.nitrite + self.nitrate
+    }
+
+    /// The same in proportion, for a largest uptake.
+    #[must_use]
+    pub fn times(&self, largest: R) -> Self {
+        Self {
+            ammonia: self.ammonia * largest,
+            nitrite: self.nitrite * largest,
+            nitrate: self.nitrate * largest,
+        }
+    }
+
+    /// Splits an amount among the three forms in this proportion.
+    #[must_use]
+    pub fn splitting(&self, amount: R) -> Self {
+        let oxidised = self.nitrite + self.nitrate;
+        let whole = self.ammonia + oxidised + TRACE_SHARE;
+        // the trace goes to ammonium, so that the parts add up to the amount
+        Self {
+            ammonia: amount * (self.ammonia + TRACE_SHARE) / whole,
+            nitrite: amount * self.nitrite / whole,
+            nitrate: amount * self.nitrate / whole,
+        }
+    }
+}
+
+/// A store of nitrogen in plant tissue.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Store<R> {
+    /// Content now, g N/g.
+    pub content: R,
+    /// Content at which growth stops, g N/g.
+    pub least: R,
+    /// Content of a full store, g N/g.
+    pub most: R,
+}
+
+impl<R: Real> Store<R> {
+    /// The store of a stand from its nitrogen and its mass; a stand of no mass
+    /// counts as starved.
+    pub fn of(nitrogen_g_m2: R, mass_g_m2: R, least: R, most: R) -> Self {
+        Self {
+            content: (nitrogen_g_m2 + least * TRACE_G_M2) / (mass_g_m2 + TRACE_G_M2),
+            least,
+            most,
+        }
+    }
+
+    /// Room in the store: 1 when empty, 0 when full, `(Qmax - Q)/(Qmax - Qmin)`.
+    pub fn room(&self) -> R {
+        ((self.most - self.content) / (self.most - self.least)).positive_part()
+    }
+
+    /// Growth that the content allows, as a share of full growth.
+    ///
+    /// ```text
+    /// (1 - Qmin/Q) / (1 - Qmin/Qmax)
+    /// ```
+    ///
+    /// # Source
+    /// Droop 1973, *Journal of Phycology* 9:264 (from memory), scaled to 1 at
+    /// the full store.
+    pub fn growth_share(&self) -> R {
+        (self.least / self.content).complement() / (self.least / self.most).complement()
+    }
+
+    /// Nitrogen above the full store, g N/g.
+    pub fn excess(&self) -> R {
+        (self.content - self.most).positive_part()
+    }
+}
+
+/// Rate at which nitrogen above a full store leaks out, 1/d (judgement).
+pub(super) const LEAK_PER_D: f64 = 0.5;
+
+/// A share that two shares make up, without a quotient of zeros.
+pub(super) fn share_of<R: Real>(part: R, whole: R) -> R {
+    part / (whole + TRACE_SHARE)
+}
