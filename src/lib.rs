@@ -29,4 +29,6 @@ pub mod design;
 
 pub mod startup;
 
+pub mod plan;
+
 pub mod spec;

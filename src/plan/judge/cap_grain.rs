@@ -1,0 +1,135 @@
+//! `cap.coarse` and `cap.fine`.
+
+use crate::catalogue::SoilKind;
+use crate::design::Design;
+use crate::finding::{Code, Finding, Remedy, Status};
+use crate::source::Basis;
+use crate::substrate::filter::{Base, Soil};
+use crate::substrate::verdict::{CoarseLimits, Coarseness, FineLimits, Fineness};
+use crate::units::{Length, Share};
+
+/// The filter rule's reading of the design's soil.
+pub(in crate::plan) fn filter_soil(design: &Design) -> Soil {
+    let soil = design.draft().soil.material;
+    match (soil.kind, soil.fines_pct, soil.d15_mm, soil.d85_mm) {
+        (SoilKind::Mineral, Some(fines), Some(d15), Some(d85)) => Soil::Mineral(Base {
+            fines: Share::from_percent(fines.typical),
+            d85: Length::from_mm(d85.typical),
+            d15: Length::from_mm(d15.typical),
+        }),
+        _ => Soil::Organic,
+    }
+}
+
+/// Cap grains against what holds the soil back.
+pub(super) fn coarse(design: &Design) -> Finding {
+    let draft = design.draft();
+    let limits = CoarseLimits::over(&filter_soil(design));
+    let d15 = Length::from_mm(draft.cap.d15_mm().typical);
+    let verdict = limits.judge(d15);
+    let (cap, soil) = (&draft.cap.material.label, &draft.soil.material.label);
+    let size = draft.units.grain(d15);
+    let says = match verdict {
+        Coarseness::HoldsSoil => format!("{cap} (D15 {size}) holds {soil} down"),
+        Coarseness::LeaksLonger => format!(
+            "{cap} (D15 {size}) is coarse for {soil}: usable, leaks for longer and clouds when stirred"
+        ),
+        Coarseness::LosesSoil => {
+            format!("{cap} (D15 {size}) is too coarse for {soil}: soil lifts through the gaps")
+        }
+    };
+    let remedy = (verdict == Coarseness::LosesSoil).then(|| Remedy {
+        says: format!(
+            "take a cap with D15 up to {}, such as filter sand or 20/40 grit",
+            draft.units.grain(limits.watch_above)
+        ),
+        quantity: Some(limits.watch_above.mm()),
+        unit: "mm",
+    });
+    Finding {
+        code: Code::CapCoarse,
+        status: verdict.status(),
+        subject: cap.clone(),
+        value: Some(d15.mm()),
+        unit: "mm",
+        low: None,
+        high: Some(limits.watch_above.mm()),
+        says,
+        remedy,
+        basis: match filter_soil(design) {
+            Soil::Mineral(_) => Basis::Published,
+            Soil::Organic => Basis::Judgement,
+        },
+        source: Some("nrcs_neh633_ch26"),
+    }
+}
+
+/// Cap grains that pack or seal.
+pub(super) fn fine(design: &Design) -> Finding {
+    let draft = design.draft();
+    let limits = FineLimits::over(&filter_soil(design));
+    let d10 = Length::from_mm(draft.cap.d10_mm().typical);
+    let d15 = Length::from_mm(draft.cap.d15_mm().typical);
+    let fines = draft.cap.material.fines_pct.typical;
+    let verdict = limits.judge(d10, d15, Some(Share::from_percent(fines)));
+    let cap = &draft.cap.material.label;
+    let units = draft.units;
+    let (says, value, low) = match verdict {
+        Fineness::Loose => (
+            format!(
+                "{cap} (d10 {}) stays open for water and gas",
+                units.grain(d10)
+            ),
+            d10,
+            limits.d10_loose,
+        ),
+        Fineness::Packs => (
+            format!(
+                "{cap} (d10 {}) packs; gas leaves in bursts; keep it 25-35 mm deep and rinse it",
+                units.grain(d10)
+            ),
+            d10,
+            limits.d10_loose,
+        ),
+        Fineness::Silty => (
+            format!("{cap} holds {fines:.0} % finer than 0.075 mm: it clouds and seals"),
+            d15,
+            limits.d15_least,
+        ),
+        Fineness::Seals => (
+            format!(
+                "{cap} (D15 {}) is too fine: it seals the soil and clouds the water",
+                units.grain(d15)
+            ),
+            d15,
+            limits.d15_least,
+        ),
+    };
+    let remedy = (verdict.status() == Status::Act).then(|| Remedy {
+        says: format!(
+            "take a washed sand with D15 of at least {}, such as filter sand",
+            units.grain(limits.d15_least)
+        ),
+        quantity: Some(limits.d15_least.mm()),
+        unit: "mm",
+    });
+    Finding {
+        code: Code::CapFine,
+        status: verdict.status(),
+        subject: cap.clone(),
+        value: Some(value.mm()),
+        unit: "mm",
+        low: Some(low.mm()),
+        high: None,
+        says,
+        remedy,
+        basis: match verdict {
+            Fineness::Loose | Fineness::Packs => Basis::Practice,
+            Fineness::Silty | Fineness::Seals => Basis::Published,
+        },
+        source: match verdict {
+            Fineness::Loose | Fineness::Packs => None,
+            Fineness::Silty | Fineness::Seals => Some("nrcs_neh633_ch26"),
+        },
+    }
+}

@@ -1,0 +1,265 @@
+//! Everything computed for a design: quantities, weight, planting, findings, cautions.
+
+mod bed;
+mod hazard;
+mod judge;
+pub mod lifting;
+mod load;
+mod planting;
+mod purchase;
+mod quantity;
+mod section;
+mod weight;
+mod words;
+mod working;
+
+use serde::Serialize;
+
+pub use planting::portions_in_words;
+pub use purchase::bags_in_words;
+pub use section::{
+    BagCount, BedSection, CapSection, CostSection, NeededPlanting, PanesSection, PlantingSection,
+    PortionCount, SoilSection, TankSection, WeightSection,
+};
+pub use working::working;
+
+use crate::design::{Assumption, Design};
+use crate::finding::{Caution, Finding, Remedy, Status};
+use crate::numerics::rodas::IntegrationError;
+use bed::BedFacts;
+use judge::Case;
+use load::Load;
+
+/// A plan; its fields are named as in JSON.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Plan {
+    /// What the keeper calls the tank.
+    pub name: String,
+    /// Defaults that stand for what was not said.
+    pub assumed: Vec<Assumption>,
+    /// The vessel and its water.
+    pub tank: TankSection,
+    /// Soil to buy.
+    pub soil: SoilSection,
+    /// Cap to buy.
+    pub cap: CapSection,
+    /// What the bed gives off.
+    pub bed: BedSection,
+    /// What it weighs.
+    pub weight: WeightSection,
+    /// Stress in flat panes, where there are any.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub panes: Option<PanesSection>,
+    /// The planting of day one.
+    pub planting: PlantingSection,
+    /// What it costs, where prices are given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cost: Option<CostSection>,
+    /// Judged results.
+    pub findings: Vec<Finding>,
+    /// Hazards and limits.
+    pub cautions: Vec<Caution>,
+}
+
+/// A check of the bed of an existing tank.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Check {
+    /// What the keeper calls the tank.
+    pub name: String,
+    /// The one thing to do next.
+    pub next_step: Remedy,
+    /// The soil as it lies.
+    pub soil: SoilSection,
+    /// The cap as it lies.
+    pub cap: CapSection,
+    /// What the bed gives off.
+    pub bed: BedSection,
+    /// Judged results on the bed.
+    pub findings: Vec<Finding>,
+    /// Hazards and limits.
+    pub cautions: Vec<Caution>,
+}
+
+/// Computes and judges everything for a design.
+///
+/// # Errors
+/// When the numbers of the start-up run leave the finite ones.
+///
+/// # Example
+/// ```
+/// let text = r#"
+/// [tank]
+/// shape = "box"
+/// size = "60 x 30 x 36 cm"
+/// [soil]
+/// material = "loam_topsoil"
+/// depth = "25 mm"
+/// [cap]
+/// material = "filter_sand"
+/// depth = "100 mm"
+/// "#;
+/// let design = lentic::spec::parse(text)?;
+/// let plan = lentic::plan::plan(&design)?;
+/// let deep = plan.findings.iter().find(|finding| finding.code.text() == "cap.deep");
+/// assert_eq!(deep.map(|finding| finding.status), Some(lentic::finding::Status::Act));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+pub fn plan(design: &Design) -> Result<Plan, IntegrationError> {
+    let load = Load::of(design)?;
+    let needed = planting::needed(&load)?;
+    let bed = BedFacts::of(design, &load).section(&load);
+    let (soil, mut cap) = (quantity::soil(design), quantity::cap(design));
+    let weight = weight::weight(design, &soil, &cap);
+    let panes = weight::panes(design);
+    let findings = judge::all(&Case {
+        design,
+        load: &load,
+        bed: &bed,
+        weight: &weight,
+        panes: panes.as_ref(),
+        planting: &needed,
+    })?;
+    cap.verdict = cap_verdict(&findings);
+    Ok(Plan {
+        name: design.draft().name.clone(),
+        assumed: design.draft().assumed.clone(),
+        tank: quantity::tank(design),
+        cost: cost(design, &soil, &cap),
+        cautions: hazard::cautions(design, weight.total_kg),
+        soil,
+        cap,
+        bed,
+        weight,
+        panes,
+        planting: needed.section,
+        findings,
+    })
+}
+
+/// Judges the bed of an existing tank and names one next step.
+///
+/// # Errors
+/// As for [`plan`].
+pub fn check(design: &Design) -> Result<Check, IntegrationError> {
+    let plan = plan(design)?;
+    let findings: Vec<Finding> = plan
+        .findings
+        .into_iter()
+        .filter(|finding| judge::is_about_bed(finding.code))
+        .collect();
+    Ok(Check {
+        name: plan.name,
+        next_step: next_step(&findings),
+        cautions: plan
+            .cautions
+            .into_iter()
+            .filter(|caution| hazard::is_about_bed(caution.code))
+            .collect(),
+        soil: plan.soil,
+        cap: plan.cap,
+        bed: plan.bed,
+        findings,
+    })
+}
+
+impl Plan {
+    /// The worst status of its findings.
+    pub fn status(&self) -> Status {
+        worst(&self.findings)
+    }
+
+    /// The plan in one sentence.
+    pub fn verdict(&self) -> String {
+        let count = |status| {
+            self.findings
+                .iter()
+                .filter(|finding| finding.status == status)
+                .count()
+        };
+        match (count(Status::Act), count(Status::Watch)) {
+            (0, 0) => "sound: nothing to change".to_owned(),
+            (0, watch) => format!("{} to watch", things(watch)),
+            (act, 0) => format!("{} to mend before it is filled", things(act)),
+            (act, watch) => format!(
+                "{} to mend before it is filled, {} to watch",
+                things(act),
+                things(watch)
+            ),
+        }
+    }
+}
+
+impl Check {
+    /// The worst status of its findings.
+    pub fn status(&self) -> Status {
+        worst(&self.findings)
+    }
+}
+
+fn things(count: usize) -> String {
+    if count == 1 {
+        "1 thing".to_owned()
+    } else {
+        format!("{count} things")
+    }
+}
+
+fn worst(findings: &[Finding]) -> Status {
+    let statuses = findings.iter().map(|finding| finding.status);
+    statuses.max().unwrap_or(Status::Ok)
+}
+
+/// The remedy of the worst finding; of equals, the first in the order of the codes.
+fn next_step(findings: &[Finding]) -> Remedy {
+    let worst = findings
+        .iter()
+        .filter(|finding| finding.status >= Status::Watch)
+        .rev()
+        .max_by_key(|finding| finding.status);
+    match worst {
+        Some(finding) => {
+            let says = &finding.says;
+            match finding.remedy.clone() {
+                Some(remedy) => Remedy {
+                    says: format!("{says}. Next: {}", remedy.says),
+                    ..remedy
+                },
+                None => nothing_to_do(says),
+            }
+        }
+        None => nothing_to_do("the bed is sound: leave it alone"),
+    }
+}
+
+fn nothing_to_do(says: &str) -> Remedy {
+    Remedy {
+        says: says.to_owned(),
+        quantity: None,
+        unit: "",
+    }
+}
+
+/// "sound", or the worst finding on the cap.
+fn cap_verdict(findings: &[Finding]) -> String {
+    let worst = findings
+        .iter()
+        .filter(|finding| finding.code.text().starts_with("cap."))
+        .filter(|finding| finding.status >= Status::Watch)
+        .rev()
+        .max_by_key(|finding| finding.status);
+    worst.map_or_else(
+        || "sound".to_owned(),
+        |finding| format!("{} {}", finding.status.word(), finding.code.text()),
+    )
+}
+
+fn cost(design: &Design, soil: &SoilSection, cap: &CapSection) -> Option<CostSection> {
+    let plants = planting::cost(&design.draft().plants);
+    let known = [soil.cost, cap.cost, plants];
+    known.iter().any(Option::is_some).then(|| CostSection {
+        soil: soil.cost,
+        cap: cap.cost,
+        plants,
+        total: known.iter().flatten().sum(),
+    })
+}

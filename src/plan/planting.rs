@@ -1,0 +1,310 @@
+//! The planting section: how the planting meets the load, and the smallest addition
+//! that would.
+
+use super::load::{Load, Met};
+use super::section::{NeededPlanting, PlantingSection, PortionCount};
+use crate::catalogue::{self, Group, Plant, Portion};
+use crate::design::{self, Amount, Planted, Planting};
+use crate::numerics::rodas::IntegrationError;
+use crate::units::{Mass, Share};
+
+/// Floaters are added up to this cover: more would starve the plants below.
+const MOST_COVER: f64 = 0.45;
+/// Fast growers are added up to this dry mass, g/m2: judgement, three times a tank
+/// planted heavily; beyond it stems only shade each other.
+const MOST_STEMS_G_M2: f64 = 300.0;
+/// Steps between nothing and the most, in which the first sufficient amount is sought.
+const STEPS: u32 = 12;
+/// The floater suggested where none is planted: the one whose growth is best measured.
+const FLOATER: &str = "lemna_minor";
+/// The fast grower suggested where none is planted: on no list of restricted plants.
+const STEM: &str = "hygrophila_difformis";
+
+/// How a planting meets its load, and the section that says so.
+pub(super) struct Needed {
+    /// The planting as given.
+    pub(super) met: Met,
+    /// The planting with the smallest addition.
+    pub(super) reached: Met,
+    /// Net growth of fast growers then, 1/d.
+    pub(super) fast_growth_per_d: f64,
+    pub(super) section: PlantingSection,
+}
+
+/// Computes the section.
+pub(super) fn needed(load: &Load<'_>) -> Result<Needed, IntegrationError> {
+    let planted = *load.design.planted();
+    let met = load.met_by(&planted)?;
+    let search = Search::new(load);
+    let plantings = if met.is_met() {
+        Vec::new()
+    } else {
+        search.smallest_addition()?
+    };
+    let total = search.with(&plantings);
+    let reached = if plantings.is_empty() {
+        met
+    } else {
+        load.met_by(&total)?
+    };
+    Ok(Needed {
+        met,
+        reached,
+        fast_growth_per_d: load.growth(&total).fast_per_d,
+        section: PlantingSection {
+            floating_cover_pct: planted.cover.percent(),
+            floating_g: planted.floating.fresh.g(),
+            fast_g: planted.fast.fresh.g(),
+            slow_g: planted.slow.fresh.g(),
+            index: met.index,
+            needed: NeededPlanting {
+                floating_cover_pct: total.cover.percent(),
+                floating_g: total.floating.fresh.g(),
+                fast_g: total.fast.fresh.g(),
+                portions: plantings.iter().filter_map(portion_count).collect(),
+                index: reached.index,
+                cost: cost(&plantings),
+            },
+            shortfall_pct: (1.0 - met.index / met.limit).max(0.0) * 100.0,
+        },
+    })
+}
+
+/// The search for the smallest addition.
+struct Search<'a> {
+    load: &'a Load<'a>,
+    floater: Candidate,
+    stem: Candidate,
+}
+
+impl<'a> Search<'a> {
+    fn new(load: &'a Load<'a>) -> Self {
+        let own = &load.design.draft().plants;
+        Self {
+            load,
+            floater: Candidate::choose(own, Group::Floater, FLOATER),
+            stem: Candidate::choose(own, Group::Fast, STEM),
+        }
+    }
+
+    /// Floaters first, to at most 45 % cover, then fast growers, in whole portions; as
+    /// far as plants go where they are not enough.
+    fn smallest_addition(&self) -> Result<Vec<Planting>, IntegrationError> {
+        let most_floaters = self.most_floaters();
+        let floaters = |count: f64| vec![self.floater.times(count)];
+        if let Found::Enough(count) = self.fewest(most_floaters, floaters)? {
+            return Ok(floaters(count));
+        }
+        let with_stems = |count: f64| {
+            let mut plantings = Vec::new();
+            if most_floaters >= 1.0 {
+                plantings.push(self.floater.times(most_floaters));
+            }
+            plantings.push(self.stem.times(count));
+            plantings
+        };
+        let most_stems = self.most_stems();
+        Ok(match self.fewest(most_stems, with_stems)? {
+            Found::Enough(count) | Found::Nearest(count) => with_stems(count),
+        })
+    }
+
+    /// The fewest portions, up to `most`, that meet the load: the first of some even
+    /// steps that does, then halving towards the step before it.
+    fn fewest(
+        &self,
+        most: f64,
+        plantings: impl Fn(f64) -> Vec<Planting>,
+    ) -> Result<Found, IntegrationError> {
+        let met = |count: f64| self.load.met_by(&self.with(&plantings(count)));
+        let mut too_few = 0.0;
+        let mut nearest = None;
+        for step in 1..=STEPS {
+            let count = (most * f64::from(step) / f64::from(STEPS)).ceil();
+            if count < 1.0 || count <= too_few {
+                continue;
+            }
+            let reached = met(count)?;
+            if reached.is_met() {
+                return Ok(Found::Enough(halved(too_few, count, |count| {
+                    Ok(met(count)?.is_met())
+                })?));
+            }
+            if reached.index >= reached.limit {
+                nearest = nearest.or(Some(count));
+            }
+            too_few = count;
+        }
+        Ok(Found::Nearest(nearest.unwrap_or(most)))
+    }
+
+    /// The design's planting with an addition.
+    fn with(&self, added: &[Planting]) -> Planted {
+        let mut all = self.load.design.draft().plants.clone();
+        all.extend_from_slice(added);
+        Planted::of(&all, self.load.design.areas())
+    }
+
+    /// Grams of floaters that bring the cover to the most.
+    fn most_floaters(&self) -> f64 {
+        let room = MOST_COVER - self.load.design.planted().cover.fraction();
+        let closed = design::closed(self.floater.plant, self.load.design.surface());
+        let fresh = closed * room.max(0.0) / self.floater.plant.dry_per_fresh.typical;
+        (fresh.g() / self.floater.grams).floor()
+    }
+
+    fn most_stems(&self) -> f64 {
+        let dry_g = MOST_STEMS_G_M2 * self.load.inputs.floor.m2();
+        (dry_g / self.stem.plant.dry_per_fresh.typical / self.stem.grams).ceil()
+    }
+}
+
+/// What a search for a number of portions ends with.
+enum Found {
+    /// So many are enough.
+    Enough(f64),
+    /// None is enough: the first at which the index is, or the most.
+    Nearest(f64),
+}
+
+/// The least whole number over `too_few` and up to `enough` that does.
+fn halved(
+    mut too_few: f64,
+    mut enough: f64,
+    does: impl Fn(f64) -> Result<bool, IntegrationError>,
+) -> Result<f64, IntegrationError> {
+    while enough - too_few > 1.0 {
+        let middle = f64::midpoint(too_few, enough).floor();
+        if does(middle)? {
+            enough = middle;
+        } else {
+            too_few = middle;
+        }
+    }
+    Ok(enough)
+}
+
+/// A plant that may be added, in portions or, for floaters, by the gram.
+#[derive(Clone, Copy)]
+struct Candidate {
+    plant: &'static Plant,
+    portion: Option<Portion>,
+    /// Fresh grams of one portion.
+    grams: f64,
+    price: Option<f64>,
+}
+
+impl Candidate {
+    /// The first plant of the group that the keeper has chosen, or the one suggested; in
+    /// the portion counted by the keeper, or the plant's smallest.
+    fn choose(own: &[Planting], group: Group, suggested: &str) -> Self {
+        let chosen = own
+            .iter()
+            .find(|planting| planting.plant.group == group && !planting.plant.fixes_nitrogen);
+        let plant = chosen.map_or_else(|| fallback(group, suggested), |planting| planting.plant);
+        let counted = chosen.and_then(|planting| match planting.amount {
+            Amount::Portions(_, portion) => Some((portion, plant.fresh_g.get(&portion)?.typical)),
+            _ => None,
+        });
+        let portion = match group {
+            Group::Floater => None,
+            Group::Fast | Group::Slow => counted.or_else(|| smallest_portion(plant)),
+        };
+        Self {
+            plant,
+            portion: portion.map(|(portion, _)| portion),
+            grams: portion.map_or(1.0, |(_, grams)| grams),
+            // A price belongs to the portion the keeper counted.
+            price: chosen
+                .filter(|_| portion.is_some() && portion == counted)
+                .and_then(|planting| planting.price),
+        }
+    }
+
+    /// So many portions of it.
+    fn times(&self, count: f64) -> Planting {
+        Planting {
+            plant: self.plant,
+            amount: match self.portion {
+                Some(portion) => Amount::Portions(count, portion),
+                None => Amount::Fresh(Mass::from_g(count * self.grams)),
+            },
+            emergent: Share::ZERO,
+            price: self.price,
+        }
+    }
+}
+
+fn smallest_portion(plant: &Plant) -> Option<(Portion, f64)> {
+    plant
+        .fresh_g
+        .iter()
+        .map(|(portion, grams)| (*portion, grams.typical))
+        .min_by(|a, b| a.1.total_cmp(&b.1))
+}
+
+/// The suggested plant, or the first of its group.
+fn fallback(group: Group, suggested: &str) -> &'static Plant {
+    let plants = catalogue::plants();
+    plants
+        .iter()
+        .find(|plant| plant.name == suggested)
+        .or_else(|| plants.iter().find(|plant| plant.group == group))
+        .unwrap_or(&plants[0])
+}
+
+/// What floaters are counted in.
+const GRAM: &str = "g";
+
+fn portion_count(planting: &Planting) -> Option<PortionCount> {
+    let (count, portion) = match planting.amount {
+        Amount::Portions(count, portion) => (count, portion.singular()),
+        Amount::Fresh(fresh) => (fresh.g().round(), GRAM),
+        Amount::Cover(_) => return None,
+    };
+    Some(PortionCount {
+        name: &planting.plant.name,
+        count: count as u32,
+        portion,
+    })
+}
+
+/// Of the plantings whose price is known; none where it is known of none.
+pub(super) fn cost(plantings: &[Planting]) -> Option<f64> {
+    let costs: Vec<f64> = plantings
+        .iter()
+        .filter_map(|planting| match (planting.amount, planting.price) {
+            (Amount::Portions(count, _), Some(price)) => Some(count * price),
+            (Amount::Cover(_) | Amount::Fresh(_), price) => price,
+            (Amount::Portions(..), None) => None,
+        })
+        .collect();
+    (!costs.is_empty()).then(|| costs.iter().sum())
+}
+
+/// "2 handfuls of frogbit and 3 stems of ludwigia".
+pub fn portions_in_words(portions: &[PortionCount]) -> String {
+    let parts: Vec<String> = portions
+        .iter()
+        .map(|portion| {
+            let plural = if portion.count == 1 {
+                portion.portion
+            } else {
+                plural(portion.portion)
+            };
+            format!("{} {plural} of {}", portion.count, label(portion.name))
+        })
+        .collect();
+    super::words::listed(&parts)
+}
+
+fn label(name: &'static str) -> &'static str {
+    catalogue::find::<Plant>(name).map_or(name, |plant| plant.label.as_str())
+}
+
+fn plural(singular: &'static str) -> &'static str {
+    Portion::ALL
+        .iter()
+        .find(|portion| portion.singular() == singular)
+        .map_or(singular, |portion| portion.plural())
+}

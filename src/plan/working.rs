@@ -1,0 +1,209 @@
+//! The working behind a finding: its formula followed through with a design's numbers.
+
+use super::Plan;
+use super::judge::{cap_depth, cap_grain};
+use crate::design::Design;
+use crate::finding::{Code, Step, Working};
+use crate::substrate::verdict::{CoarseLimits, FineLimits};
+
+/// The steps behind one finding of a plan.
+pub fn working(design: &Design, plan: &Plan, code: Code) -> Working {
+    let steps = match code {
+        Code::CapCoarse => coarse(design),
+        Code::CapFine => fine(design),
+        Code::CapThin => thin(design),
+        Code::CapLeak => leak(plan),
+        Code::CapDeep | Code::SoilThin | Code::SoilDeep => depths(design),
+        Code::CapSlope => slope(design),
+        Code::BedGas => vec![
+            step(
+                "gas made over gas that diffuses out, G",
+                plan.bed.gas_ratio,
+                "",
+            ),
+            step(
+                "entry pressure over overburden, M",
+                plan.bed.entry_over_overburden,
+                "",
+            ),
+        ],
+        Code::BedOxygen => vec![step("oxic front", plan.bed.oxic_front_mm, "mm")],
+        Code::PlantsLoad | Code::PlantsMix => load(plan),
+        Code::PlantsCover => vec![step("cover", plan.planting.floating_cover_pct, "%")],
+        Code::PlantsListed => Vec::new(),
+        Code::AnimalsDiggers => diggers(design),
+        Code::WeightFloor => weight(plan),
+        Code::GlassPane => panes(design, plan),
+    };
+    Working { steps }
+}
+
+fn step(name: &str, value: f64, unit: &'static str) -> Step {
+    Step {
+        name: name.to_owned(),
+        value,
+        unit,
+    }
+}
+
+fn coarse(design: &Design) -> Vec<Step> {
+    let limits = CoarseLimits::over(&cap_grain::filter_soil(design));
+    vec![
+        step("D15 of the cap", design.draft().cap.d15_mm().typical, "mm"),
+        step("filter limit of the soil", limits.rule.mm(), "mm"),
+        step("ok up to 1.6 times that", limits.watch_above.mm(), "mm"),
+        step("act above", limits.act_above.mm(), "mm"),
+    ]
+}
+
+fn fine(design: &Design) -> Vec<Step> {
+    let limits = FineLimits::over(&cap_grain::filter_soil(design));
+    let cap = &design.draft().cap;
+    vec![
+        step("d10 of the cap", cap.d10_mm().typical, "mm"),
+        step("loose from d10", limits.d10_loose.mm(), "mm"),
+        step("D15 of the cap", cap.d15_mm().typical, "mm"),
+        step("least D15 over this soil", limits.d15_least.mm(), "mm"),
+        step("passing 0.075 mm", cap.material.fines_pct.typical, "%"),
+        step("most that may pass", limits.fines_most.percent(), "%"),
+    ]
+}
+
+fn thin(design: &Design) -> Vec<Step> {
+    let limits = cap_depth::limits(design);
+    let bed = design.bed();
+    vec![
+        step("brimful", design.vessel().brimful().litres(), "L"),
+        step("thinnest place", bed.cap.thinnest.depth.mm(), "mm"),
+        step("act under", limits.act_under.mm(), "mm"),
+        step("watch under", limits.watch_under.mm(), "mm"),
+        step(
+            "sand to reach that everywhere",
+            bed.cap_short_of(limits.watch_under).litres(),
+            "L",
+        ),
+    ]
+}
+
+fn leak(plan: &Plan) -> Vec<Step> {
+    vec![
+        step("peak release", plan.bed.release_peak_mg_n_m2_d, "mg N/m2/d"),
+        step(
+            "released in 21 days, stirred up included",
+            plan.bed.release_21_d_g_n_m2,
+            "g N/m2",
+        ),
+        step("planting index", plan.planting.index, ""),
+    ]
+}
+
+fn depths(design: &Design) -> Vec<Step> {
+    let bed = design.bed();
+    vec![
+        step("mean depth of the soil", bed.soil.mean.mm(), "mm"),
+        step("deepest soil", bed.soil.deepest.depth.mm(), "mm"),
+        step("mean depth of the cap", bed.cap.mean.mm(), "mm"),
+        step(
+            "inner height of the tank",
+            design.vessel().height().mm(),
+            "mm",
+        ),
+        step(
+            "bed over height",
+            (bed.soil.mean + bed.cap.mean) / design.vessel().height() * 100.0,
+            "%",
+        ),
+    ]
+}
+
+fn slope(design: &Design) -> Vec<Step> {
+    let top = &design.bed().top;
+    vec![
+        step("lowest place of the bed", top.lowest.depth.mm(), "mm"),
+        step("highest place of the bed", top.highest.depth.mm(), "mm"),
+        step("steepest slope", top.slope_deg, "degrees"),
+    ]
+}
+
+fn load(plan: &Plan) -> Vec<Step> {
+    let planting = &plan.planting;
+    vec![
+        step("floaters, fresh", planting.floating_g, "g"),
+        step("fast growers, fresh", planting.fast_g, "g"),
+        step("slow growers, fresh (left out)", planting.slow_g, "g"),
+        step(
+            "released in 21 days, J",
+            plan.bed.release_21_d_g_n_m2,
+            "g N/m2",
+        ),
+        step(
+            "taken in 21 days, K",
+            planting.index * plan.bed.release_21_d_g_n_m2,
+            "g N/m2",
+        ),
+        step("index K / J", planting.index, ""),
+    ]
+}
+
+fn diggers(design: &Design) -> Vec<Step> {
+    let mut steps = vec![step(
+        "thinnest cap",
+        design.bed().cap.thinnest.depth.mm(),
+        "mm",
+    )];
+    steps.extend(design.draft().animals.iter().map(|stock| {
+        let name = format!("{} stirs", stock.animal.label);
+        step(&name, stock.animal.digs_mm.typical, "mm")
+    }));
+    steps
+}
+
+fn weight(plan: &Plan) -> Vec<Step> {
+    let weight = &plan.weight;
+    vec![
+        step("shell", weight.shell_kg, "kg"),
+        step("soil with its water", weight.soil_kg, "kg"),
+        step("cap with its water", weight.cap_kg, "kg"),
+        step("stones", weight.hardscape_kg, "kg"),
+        step("free water", weight.water_kg, "kg"),
+        step("stand and equipment", weight.stand_kg, "kg"),
+        step("total", weight.total_kg, "kg"),
+        step("footprint", plan.tank.footprint_cm2, "cm2"),
+        step("pressure on it", weight.footprint_pressure_kpa, "kPa"),
+    ]
+}
+
+fn panes(design: &Design, plan: &Plan) -> Vec<Step> {
+    let tank = &design.draft().tank;
+    let vessel = design.vessel();
+    let mut steps = vec![
+        step("height, water to the rim", vessel.height().mm(), "mm"),
+        step("thickness", tank.wall.mm(), "mm"),
+        step(
+            "Young's modulus",
+            tank.material.stiffness().mpa() / 1e3,
+            "GPa",
+        ),
+    ];
+    if let Some(pane) = vessel.long_pane() {
+        steps.push(step("longest pane", pane.length.mm(), "mm"));
+        steps.push(step(
+            "length over height",
+            pane.length / vessel.height(),
+            "",
+        ));
+    }
+    if let Some(panes) = &plan.panes {
+        let figures = [
+            ("stress in it", panes.long_pane_stress_mpa, "MPa"),
+            ("bend of it", panes.long_pane_deflection_mm, "mm"),
+            ("stress in the end pane", panes.end_pane_stress_mpa, "MPa"),
+        ];
+        steps.extend(
+            figures
+                .into_iter()
+                .filter_map(|(name, value, unit)| Some(step(name, value?, unit))),
+        );
+    }
+    steps
+}
