@@ -32,3 +32,5 @@ pub mod startup;
 pub mod plan;
 
 pub mod spec;
+
+pub mod report;

@@ -1,0 +1,103 @@
+//! Findings, cautions and assumptions as blocks.
+
+use crate::design::Assumption;
+use crate::finding::{Caution, Finding, Status};
+use crate::report::document::{Block, Fact, Judged};
+use crate::source;
+use crate::units::show::significant;
+
+/// The findings worth reading, worst first, and the codes of those that are in order.
+pub(super) fn findings(findings: &[Finding]) -> Vec<Block> {
+    let mut worth: Vec<&Finding> = findings
+        .iter()
+        .filter(|finding| finding.status > Status::Ok)
+        .collect();
+    worth.sort_by_key(|finding| std::cmp::Reverse(finding.status));
+    let mut blocks = vec![Block::Heading("Findings".to_owned())];
+    blocks.push(Block::Findings(worth.into_iter().map(judged).collect()));
+    let in_order: Vec<&str> = findings
+        .iter()
+        .filter(|finding| finding.status == Status::Ok)
+        .map(|finding| finding.code.text())
+        .collect();
+    if !in_order.is_empty() {
+        blocks.push(Block::Findings(vec![Judged {
+            status: Status::Ok,
+            code: in_order.join(", "),
+            says: String::new(),
+            remedy: String::new(),
+            basis: String::new(),
+        }]));
+    }
+    blocks
+}
+
+/// A finding as people read it.
+pub(super) fn judged(finding: &Finding) -> Judged {
+    Judged {
+        status: finding.status,
+        code: finding.code.text().to_owned(),
+        says: finding.says.clone(),
+        remedy: finding
+            .remedy
+            .as_ref()
+            .map(|remedy| remedy.says.clone())
+            .unwrap_or_default(),
+        basis: if finding.status >= Status::Watch {
+            basis(finding)
+        } else {
+            String::new()
+        },
+    }
+}
+
+/// "limit 25 mm and over; common practice, no source".
+pub(super) fn basis(finding: &Finding) -> String {
+    let unit = finding.unit;
+    let limit = match (finding.low, finding.high) {
+        (Some(low), Some(high)) => {
+            format!(
+                "limits {} to {} {unit}; ",
+                significant(low, 3),
+                significant(high, 3)
+            )
+        }
+        (Some(low), None) => format!("limit {} {unit} and over; ", significant(low, 3)),
+        (None, Some(high)) => format!("limit {} {unit}; ", significant(high, 3)),
+        (None, None) => String::new(),
+    };
+    let source = finding
+        .source
+        .and_then(source::find)
+        .map(|source| format!(" ({})", source.short()))
+        .unwrap_or_default();
+    format!("{limit}{}{source}", finding.basis.words())
+}
+
+/// The cautions, each with the key of its source.
+pub(super) fn cautions(cautions: &[Caution]) -> Vec<Block> {
+    let items = cautions.iter().map(|caution| {
+        let source = caution
+            .source
+            .map_or_else(String::new, |key| format!(" [{key}]"));
+        format!("{}{source}", caution.says)
+    });
+    vec![
+        Block::Heading("Cautions".to_owned()),
+        Block::Items(items.collect()),
+    ]
+}
+
+/// The defaults that were taken.
+pub(super) fn assumed(assumed: &[Assumption]) -> Vec<Block> {
+    if assumed.is_empty() {
+        return Vec::new();
+    }
+    let facts = assumed
+        .iter()
+        .map(|assumption| Fact::new(&assumption.key, &assumption.value, &assumption.why));
+    vec![
+        Block::Heading("Assumed".to_owned()),
+        Block::Facts(facts.collect()),
+    ]
+}

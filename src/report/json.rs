@@ -1,0 +1,58 @@
+//! Results as JSON: the result structs themselves, named by their schema.
+
+use serde::Serialize;
+use serde_json::{Map, Number, Value};
+
+/// Significant digits that a computed number keeps; more would be noise of the arithmetic.
+const SIGNIFICANT_DIGITS: i32 = 9;
+
+/// The object that a result becomes, with its schema first.
+///
+/// Numbers that are not finite would be written as `null`; results hold none.
+pub fn object(schema: &str, result: &impl Serialize) -> Map<String, Value> {
+    let mut object = Map::new();
+    object.insert("schema".to_owned(), Value::from(schema));
+    if let Ok(Value::Object(fields)) = serde_json::to_value(result) {
+        object.extend(fields.into_iter().map(|(key, value)| (key, rounded(value))));
+    }
+    object
+}
+
+/// A result as indented JSON with a final newline.
+pub fn pretty(object: &Map<String, Value>) -> String {
+    // A map with string keys always serialises.
+    let mut text = serde_json::to_string_pretty(object).unwrap_or_default();
+    text.push('\n');
+    text
+}
+
+/// A result as one line of JSON with its newline.
+pub fn line(object: &Map<String, Value>) -> String {
+    let mut text = serde_json::to_string(object).unwrap_or_default();
+    text.push('\n');
+    text
+}
+
+fn rounded(value: Value) -> Value {
+    match value {
+        Value::Number(number) if number.is_f64() => round_number(&number),
+        Value::Array(items) => Value::Array(items.into_iter().map(rounded).collect()),
+        Value::Object(fields) => Value::Object(
+            fields
+                .into_iter()
+                .map(|(key, value)| (key, rounded(value)))
+                .collect(),
+        ),
+        other => other,
+    }
+}
+
+fn round_number(number: &Number) -> Value {
+    let value = number.as_f64().unwrap_or_default();
+    if value == 0.0 {
+        return Value::from(0.0);
+    }
+    let magnitude = value.abs().log10().floor() as i32;
+    let step = 10_f64.powi(SIGNIFICANT_DIGITS - 1 - magnitude);
+    Value::from((value * step).round() / step)
+}

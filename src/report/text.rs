@@ -1,0 +1,259 @@
+//! A document as text for a terminal or a pipe.
+
+use std::borrow::Cow;
+
+use anstyle::{AnsiColor, Style};
+use unicode_width::UnicodeWidthStr;
+
+use super::chart::{self, Glyphs};
+use super::document::{Align, Block, Document, Fact, Judged, Table};
+use crate::finding::Status;
+
+/// How text is laid out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Layout {
+    /// Columns to fill.
+    pub width: usize,
+    /// Whether escape codes for colour may be used.
+    pub color: bool,
+    /// The characters that charts are drawn in.
+    pub glyphs: Glyphs,
+}
+
+/// Blanks between two columns.
+const GAP: usize = 2;
+/// Blanks before facts, tables and findings.
+const INDENT: usize = 2;
+/// A column of words is not made narrower than this.
+const NARROWEST: usize = 16;
+/// The status words are set in a column this wide.
+const STATUS_WIDTH: usize = 7;
+
+/// Renders a document.
+pub fn render(document: &Document, layout: Layout) -> String {
+    let mut out = String::new();
+    if !document.title.is_empty() {
+        push_line(&mut out, &layout.paint(BOLD, &printable(&document.title)));
+    }
+    for block in &document.blocks {
+        match block {
+            Block::Verdict(status, text) => verdict(&mut out, *status, text, layout),
+            Block::Heading(text) => {
+                out.push('\n');
+                push_line(&mut out, &layout.paint(BOLD, &printable(text)));
+            }
+            Block::Text(text) => push_wrapped(&mut out, &printable(text), "", "", layout),
+            Block::Facts(facts) => fact_lines(&mut out, facts, layout),
+            Block::Table(table) => table_lines(&mut out, table, layout),
+            Block::Chart(chart) => {
+                for line in chart::lines(chart, layout.width, layout.glyphs) {
+                    push_line(&mut out, &printable(&line));
+                }
+            }
+            Block::Findings(findings) => {
+                for judged in findings {
+                    finding_lines(&mut out, judged, layout);
+                }
+            }
+            Block::Items(items) => {
+                for item in items {
+                    push_wrapped(&mut out, &printable(item), "- ", "  ", layout);
+                }
+            }
+        }
+    }
+    out
+}
+
+const BOLD: Style = Style::new().bold();
+const DIM: Style = Style::new().dimmed();
+
+/// The colour of a status; the word says the same without it.
+const fn status_style(status: Status) -> Style {
+    match status {
+        Status::Ok => AnsiColor::Green.on_default(),
+        Status::Note => AnsiColor::Blue.on_default(),
+        Status::Watch => AnsiColor::Yellow.on_default().bold(),
+        Status::Act => AnsiColor::Red.on_default().bold(),
+    }
+}
+
+impl Layout {
+    fn paint(self, style: Style, text: &str) -> String {
+        if self.color {
+            format!("{style}{text}{style:#}")
+        } else {
+            text.to_owned()
+        }
+    }
+}
+
+/// A text without control characters, so that a name cannot drive the terminal.
+fn printable(text: &str) -> String {
+    text.chars()
+        .map(|c| if c.is_control() { ' ' } else { c })
+        .collect()
+}
+
+fn push_line(out: &mut String, line: &str) {
+    out.push_str(line.trim_end());
+    out.push('\n');
+}
+
+fn push_wrapped(out: &mut String, text: &str, first: &str, rest: &str, layout: Layout) {
+    let options = textwrap::Options::new(layout.width)
+        .initial_indent(first)
+        .subsequent_indent(rest)
+        .word_splitter(textwrap::WordSplitter::NoHyphenation);
+    for line in textwrap::wrap(text, options) {
+        push_line(out, &line);
+    }
+}
+
+fn verdict(out: &mut String, status: Status, text: &str, layout: Layout) {
+    let mut lines = String::new();
+    push_wrapped(&mut lines, &printable(text), "", "", layout);
+    push_line(out, &layout.paint(status_style(status), lines.trim_end()));
+}
+
+/// Values longer than this do not widen their column; their note goes below.
+const VALUE_WIDTH: usize = 24;
+
+fn fact_lines(out: &mut String, facts: &[Fact], layout: Layout) {
+    let label_width = widest(facts.iter().map(|fact| fact.label.as_str()));
+    let value_width = widest(facts.iter().map(|fact| fact.value.as_str())).min(VALUE_WIDTH);
+    let value_column = INDENT + label_width + GAP;
+    let note_column = value_column + value_width + GAP;
+    let hang = " ".repeat(note_column);
+    for fact in facts {
+        let label = format!("{}{}", " ".repeat(INDENT), printable(&fact.label));
+        let label = padded(&label, value_column, Align::Left);
+        let value = printable(&fact.value);
+        if value.width() > value_width || fact.note.is_empty() {
+            let under = " ".repeat(value_column);
+            push_wrapped(out, &value, &label, &under, layout);
+            if !fact.note.is_empty() {
+                push_wrapped(out, &printable(&fact.note), &hang, &hang, layout);
+            }
+        } else {
+            let head = padded(&format!("{label}{value}"), note_column, Align::Left);
+            push_wrapped(out, &printable(&fact.note), &head, &hang, layout);
+        }
+    }
+}
+
+fn table_lines(out: &mut String, table: &Table, layout: Layout) {
+    let widths = column_widths(table, layout.width);
+    let heads: Vec<String> = table
+        .columns
+        .iter()
+        .map(|column| column.head.clone())
+        .collect();
+    for line in row_lines(&heads, &widths, table) {
+        push_line(out, &layout.paint(DIM, line.trim_end()));
+    }
+    for row in &table.rows {
+        for line in row_lines(row, &widths, table) {
+            push_line(out, &line);
+        }
+    }
+}
+
+/// Each column as wide as its widest cell; where they do not fit, the widest column of
+/// words gives way.
+fn column_widths(table: &Table, width: usize) -> Vec<usize> {
+    let mut widths: Vec<usize> = table
+        .columns
+        .iter()
+        .enumerate()
+        .map(|(i, column)| {
+            let cells = table.rows.iter().filter_map(|row| row.get(i));
+            widest(cells.map(String::as_str)).max(column.head.width())
+        })
+        .collect();
+    let total = INDENT + widths.iter().sum::<usize>() + GAP * widths.len().saturating_sub(1);
+    let words = table
+        .columns
+        .iter()
+        .map(|column| column.align == Align::Left);
+    let widest_words = widths
+        .iter_mut()
+        .zip(words)
+        .filter(|(_, is_words)| *is_words)
+        .map(|(width, _)| width)
+        .max();
+    if let Some(widest_words) = widest_words {
+        let over = total.saturating_sub(width);
+        *widest_words = widest_words
+            .saturating_sub(over)
+            .max(NARROWEST.min(*widest_words));
+    }
+    widths
+}
+
+/// The lines of one row; a cell wider than its column is wrapped.
+fn row_lines(row: &[String], widths: &[usize], table: &Table) -> Vec<String> {
+    let cells: Vec<Vec<String>> = row
+        .iter()
+        .zip(widths)
+        .map(|(cell, width)| {
+            let cell = printable(cell);
+            let lines = textwrap::wrap(&cell, (*width).max(1));
+            lines.into_iter().map(Cow::into_owned).collect()
+        })
+        .collect();
+    let height = cells.iter().map(Vec::len).max().unwrap_or(0);
+    (0..height)
+        .map(|line| {
+            let set: Vec<String> = cells
+                .iter()
+                .zip(widths)
+                .zip(&table.columns)
+                .map(|((cell, width), column)| {
+                    let text = cell.get(line).map_or("", String::as_str);
+                    padded(text, *width, column.align)
+                })
+                .collect();
+            format!("{}{}", " ".repeat(INDENT), set.join(&" ".repeat(GAP)))
+        })
+        .collect()
+}
+
+fn finding_lines(out: &mut String, judged: &Judged, layout: Layout) {
+    let hang = " ".repeat(INDENT + STATUS_WIDTH);
+    let mut body = String::new();
+    let says = if judged.says.is_empty() {
+        judged.code.clone()
+    } else {
+        format!("{}: {}", judged.code, printable(&judged.says))
+    };
+    push_wrapped(&mut body, &says, &hang, &hang, layout);
+    if !judged.remedy.is_empty() {
+        let remedy = format!("do: {}", printable(&judged.remedy));
+        push_wrapped(&mut body, &remedy, &hang, &format!("{hang}    "), layout);
+    }
+    let word = judged.status.word();
+    let painted = layout.paint(status_style(judged.status), word);
+    let blank = " ".repeat(STATUS_WIDTH - word.len());
+    push_line(
+        out,
+        &format!("  {painted}{blank}{}", body[hang.len()..].trim_end()),
+    );
+    if !judged.basis.is_empty() {
+        let mut basis = String::new();
+        push_wrapped(&mut basis, &printable(&judged.basis), &hang, &hang, layout);
+        push_line(out, &layout.paint(DIM, basis.trim_end()));
+    }
+}
+
+fn widest<'a>(texts: impl Iterator<Item = &'a str>) -> usize {
+    texts.map(UnicodeWidthStr::width).max().unwrap_or(0)
+}
+
+fn padded(text: &str, width: usize, align: Align) -> String {
+    let blank = " ".repeat(width.saturating_sub(text.width()));
+    match align {
+        Align::Left => format!("{text}{blank}"),
+        Align::Right => format!("{blank}{text}"),
+    }
+}
