@@ -34,3 +34,5 @@ pub mod plan;
 pub mod spec;
 
 pub mod report;
+
+pub mod cli;

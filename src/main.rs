@@ -1,3 +1,7 @@
 //! The `lentic` command.
 
-fn main() {}
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    lentic::cli::run(std::env::args_os())
+}

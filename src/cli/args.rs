@@ -1,0 +1,219 @@
+//! What may be typed.
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+
+use crate::finding::Status;
+use crate::units::UnitSystem;
+
+/// Designs and checks low-tech planted freshwater tanks: soil under sand, planted heavily from day one.
+#[derive(Debug, Parser)]
+#[command(name = "lentic", version, arg_required_else_help = true)]
+#[command(after_help = "\
+First steps:
+  lentic new --out my-tank.toml      write a commented spec to fill in
+  lentic plan my-tank.toml           see what to buy and what will happen
+  lentic explain cap.thin            see the rule and source behind a result
+
+Exit codes: 0 done, 1 a finding at or above --fail-on, 2 bad input, 3 a fault of lentic.")]
+pub(super) struct Arguments {
+    /// The command.
+    #[command(subcommand)]
+    pub(super) command: Command,
+}
+
+/// The commands.
+#[derive(Debug, Subcommand)]
+pub(super) enum Command {
+    /// Write a commented spec to start from.
+    New(NewOptions),
+    /// Plan a tank: quantities, weight, planting, findings.
+    Plan(PlanOptions),
+    /// Check the bed of an existing tank and name one next step.
+    Check(PlanOptions),
+    /// Set several tanks side by side.
+    Compare(CompareOptions),
+    /// List the soils, caps, plants, animals, devices, stones, sizes or sources known here.
+    List(ListOptions),
+    /// Explain a finding: rule, formula, source; with a spec, the working.
+    Explain(ExplainOptions),
+}
+
+/// When colour is used.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum ColorWhen {
+    /// On a terminal, unless `NO_COLOR` is set.
+    Auto,
+    /// Always.
+    Always,
+    /// Never.
+    Never,
+}
+
+/// Units of the text shown.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum UnitsChoice {
+    /// Centimetres, litres, kilograms.
+    Metric,
+    /// Inches, US gallons, pounds.
+    Us,
+}
+
+impl From<UnitsChoice> for UnitSystem {
+    fn from(choice: UnitsChoice) -> Self {
+        match choice {
+            UnitsChoice::Metric => Self::Metric,
+            UnitsChoice::Us => Self::Us,
+        }
+    }
+}
+
+/// A status that a script may wait for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum FailOn {
+    /// From watch on.
+    Watch,
+    /// Act alone.
+    Act,
+}
+
+impl From<FailOn> for Status {
+    fn from(level: FailOn) -> Self {
+        match level {
+            FailOn::Watch => Self::Watch,
+            FailOn::Act => Self::Act,
+        }
+    }
+}
+
+/// How one result is written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum Format {
+    /// For people.
+    Text,
+    /// One JSON object.
+    Json,
+    /// One header and one row, columns named by the JSON path.
+    Csv,
+}
+
+/// How rows are written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum RowFormat {
+    /// For people.
+    Text,
+    /// One JSON object with all rows.
+    Json,
+    /// A header and a row each.
+    Csv,
+    /// One JSON object a line.
+    Jsonl,
+}
+
+/// Options of every command that reads specs.
+#[derive(Debug, Args)]
+pub(super) struct SpecOptions {
+    /// Units of the text, whatever the spec says (input may mix units).
+    #[arg(long, value_enum)]
+    pub(super) units: Option<UnitsChoice>,
+    /// When to use colour.
+    #[arg(long, value_enum, default_value = "auto")]
+    pub(super) color: ColorWhen,
+    /// Write to this file, whole or not at all, instead of standard output.
+    #[arg(long, value_name = "FILE")]
+    pub(super) out: Option<PathBuf>,
+    /// Exit with 1 when a finding stands at this status or above.
+    #[arg(long, value_enum, value_name = "STATUS")]
+    pub(super) fail_on: Option<FailOn>,
+}
+
+/// Options of `plan` and `check`.
+#[derive(Debug, Args)]
+pub(super) struct PlanOptions {
+    /// The spec file, or - for standard input.
+    pub(super) spec: PathBuf,
+    /// How to write the result.
+    #[arg(long, value_enum, default_value = "text")]
+    pub(super) format: Format,
+    #[command(flatten)]
+    pub(super) common: SpecOptions,
+}
+
+/// Options of `compare`.
+#[derive(Debug, Args)]
+pub(super) struct CompareOptions {
+    /// Spec files, or - for standard input.
+    #[arg(required = true)]
+    pub(super) specs: Vec<PathBuf>,
+    /// How to write the rows.
+    #[arg(long, value_enum, default_value = "text")]
+    pub(super) format: RowFormat,
+    #[command(flatten)]
+    pub(super) common: SpecOptions,
+}
+
+/// Options of `new`.
+#[derive(Debug, Args)]
+pub(super) struct NewOptions {
+    /// Write to this file instead of standard output; an existing file is kept.
+    #[arg(long, value_name = "FILE")]
+    pub(super) out: Option<PathBuf>,
+    /// Units of the starter.
+    #[arg(long, value_enum, default_value = "metric")]
+    pub(super) units: UnitsChoice,
+}
+
+/// What can be listed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum Listing {
+    /// Soils for the lower layer.
+    Soils,
+    /// Sands and grits for the cap.
+    Caps,
+    /// Stones.
+    Stones,
+    /// Plants with their group and portions.
+    Plants,
+    /// Animals.
+    Animals,
+    /// Devices that move air or water.
+    Devices,
+    /// Nominal tank sizes and what they hold.
+    Sizes,
+    /// Signs that can be observed.
+    Signs,
+    /// Where the numbers come from.
+    Sources,
+}
+
+/// Options of `list`.
+#[derive(Debug, Args)]
+pub(super) struct ListOptions {
+    /// What to list.
+    #[arg(value_enum)]
+    pub(super) what: Listing,
+    /// How to write it.
+    #[arg(long, value_enum, default_value = "text")]
+    pub(super) format: Format,
+    /// When to use colour.
+    #[arg(long, value_enum, default_value = "auto")]
+    pub(super) color: ColorWhen,
+    /// Write to this file, whole or not at all.
+    #[arg(long, value_name = "FILE")]
+    pub(super) out: Option<PathBuf>,
+}
+
+/// Options of `explain`.
+#[derive(Debug, Args)]
+pub(super) struct ExplainOptions {
+    /// A finding code such as cap.thin, or a source key.
+    pub(super) code: String,
+    /// A spec whose numbers are worked through.
+    pub(super) spec: Option<PathBuf>,
+    /// How to write it.
+    #[arg(long, value_enum, default_value = "text")]
+    pub(super) format: Format,
+    #[command(flatten)]
+    pub(super) common: SpecOptions,
+}

@@ -1,0 +1,110 @@
+//! `lentic explain`.
+
+use std::path::Path;
+
+use serde::Serialize;
+
+use super::args::ExplainOptions;
+use super::failure::Failure;
+use super::{Outcome, input, result};
+use crate::catalogue::{self, Topic};
+use crate::finding::{Code, Finding, Working};
+use crate::plan;
+use crate::report::compose;
+use crate::source::{self, Source};
+
+/// The schema of an explanation.
+const SCHEMA: &str = "lentic/explain/1";
+
+/// An explanation as a result.
+#[derive(Serialize)]
+struct Explanation<'a> {
+    code: &'a str,
+    asks: &'a str,
+    rule: &'a str,
+    formula: &'a str,
+    symbols: &'a [String],
+    range: &'a str,
+    basis: &'static str,
+    source: &'a [String],
+    #[serde(skip_serializing_if = "Option::is_none")]
+    working: Option<&'a Working>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    finding: Option<&'a Finding>,
+}
+
+pub(super) fn run(options: &ExplainOptions) -> Result<Outcome, Failure> {
+    match (catalogue::topic(&options.code), source::find(&options.code)) {
+        (Some(topic), _) => finding(topic, options)?,
+        (None, Some(source)) => cited(source, options)?,
+        (None, None) => return Err(unknown(&options.code)),
+    }
+    Ok(Outcome::Done)
+}
+
+fn finding(topic: &Topic, options: &ExplainOptions) -> Result<(), Failure> {
+    let worked = match &options.spec {
+        Some(path) => worked(topic, path, options)?,
+        None => None,
+    };
+    let pair = worked.as_ref().map(|(finding, working)| (finding, working));
+    let explanation = Explanation {
+        code: &topic.code,
+        asks: &topic.asks,
+        rule: &topic.rule,
+        formula: &topic.formula,
+        symbols: &topic.symbols,
+        range: &topic.range,
+        basis: topic.basis.words(),
+        source: &topic.source,
+        working: pair.map(|(_, working)| working),
+        finding: pair.map(|(finding, _)| finding),
+    };
+    result::write(
+        &options.common,
+        options.format,
+        SCHEMA,
+        &explanation,
+        || compose::explain_finding(topic, pair),
+    )
+}
+
+/// The finding and its working for a spec; none where the plan has no such finding.
+fn worked(
+    topic: &Topic,
+    path: &Path,
+    options: &ExplainOptions,
+) -> Result<Option<(Finding, Working)>, Failure> {
+    let design = input::design(path, &options.common)?;
+    let plan = plan::plan(&design).map_err(Failure::Run)?;
+    let found = Code::find(&topic.code)
+        .and_then(|code| plan.findings.iter().find(|finding| finding.code == code));
+    Ok(found.map(|finding| {
+        let working = plan::working(&design, &plan, finding.code);
+        (finding.clone(), working)
+    }))
+}
+
+fn cited(source: &Source, options: &ExplainOptions) -> Result<(), Failure> {
+    result::write(&options.common, options.format, SCHEMA, source, || {
+        compose::explain_source(source)
+    })
+}
+
+/// Names what comes closest among the codes and the sources.
+fn unknown(code: &str) -> Failure {
+    let known = catalogue::topics()
+        .iter()
+        .map(|topic| topic.code.as_str())
+        .chain(source::all().iter().map(|source| source.key.as_str()));
+    let closest = known
+        .map(|name| (strsim::jaro_winkler(code, name), name))
+        .max_by(|a, b| a.0.total_cmp(&b.0));
+    let suggestion = match closest {
+        Some((likeness, name)) if likeness > 0.8 => format!("did you mean {name}?"),
+        _ => "finding codes stand in every plan; lentic list sources shows the sources".to_owned(),
+    };
+    Failure::BadInput(format!(
+        "error: {code:?} is neither a finding code nor a source\nhelp: {suggestion}"
+    ))
+}

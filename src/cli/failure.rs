@@ -1,0 +1,46 @@
+//! Why a command could not do its work.
+
+use std::path::PathBuf;
+
+use thiserror::Error;
+
+use crate::numerics::rodas::IntegrationError;
+
+/// A command that ended early.
+#[derive(Debug, Error)]
+pub(super) enum Failure {
+    /// A spec, a name or an option that cannot be used; the text is complete.
+    #[error("{0}")]
+    BadInput(String),
+    /// A file that cannot be read.
+    #[error("error: cannot read {}: {reason}\nhelp: give the path of a spec file, or - for standard input", path.display())]
+    Unreadable {
+        /// The file.
+        path: PathBuf,
+        /// What the system says.
+        reason: String,
+    },
+    /// A file that cannot be written.
+    #[error("error: cannot write {}: {reason}\nhelp: choose another path with --out; nothing was written", path.display())]
+    Unwritable {
+        /// The file.
+        path: PathBuf,
+        /// What the system says.
+        reason: String,
+    },
+    /// A run whose numbers left the finite ones.
+    #[error("error: the start-up run failed: {0}\nhelp: please report this spec")]
+    Run(IntegrationError),
+    /// Standard output that cannot be written.
+    #[error("error: cannot write the result: {0}")]
+    Output(std::io::Error),
+}
+
+impl Failure {
+    pub(super) const fn exit_code(&self) -> u8 {
+        match self {
+            Self::BadInput(_) | Self::Unreadable { .. } | Self::Unwritable { .. } => 2,
+            Self::Run(_) | Self::Output(_) => 3,
+        }
+    }
+}

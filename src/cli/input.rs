@@ -1,0 +1,60 @@
+//! Specs from files and standard input.
+
+use std::io::Read;
+use std::path::Path;
+
+use super::args::SpecOptions;
+use super::failure::Failure;
+use super::output;
+use crate::design::Design;
+use crate::spec;
+
+/// The path that stands for standard input.
+const STANDARD_INPUT: &str = "-";
+
+/// Reads and checks one spec.
+///
+/// # Errors
+/// When it cannot be read, or with every fault drawn.
+pub(super) fn design(path: &Path, options: &SpecOptions) -> Result<Design, Failure> {
+    let text = text(path)?;
+    spec::parse_named(&text, &tank_name(path), options.units.map(Into::into)).map_err(|faults| {
+        let color = output::colors_errors(options.color);
+        Failure::BadInput(spec::draw(&faults, &text, &file_name(path), color))
+    })
+}
+
+/// The text of a spec.
+fn text(path: &Path) -> Result<String, Failure> {
+    let unreadable = |reason: String| Failure::Unreadable {
+        path: path.to_owned(),
+        reason,
+    };
+    let limit = spec::MAX_BYTES + 1;
+    let mut bytes = Vec::new();
+    let read = if path.as_os_str() == STANDARD_INPUT {
+        std::io::stdin().lock().take(limit).read_to_end(&mut bytes)
+    } else {
+        std::fs::File::open(path).and_then(|file| file.take(limit).read_to_end(&mut bytes))
+    };
+    read.map_err(|error| unreadable(error.to_string()))?;
+    String::from_utf8(bytes).map_err(|_| unreadable("it is not UTF-8 text".to_owned()))
+}
+
+/// What a spec without a name is called.
+fn tank_name(path: &Path) -> String {
+    if path.as_os_str() == STANDARD_INPUT {
+        return "unnamed tank".to_owned();
+    }
+    path.file_stem()
+        .map_or_else(String::new, |stem| stem.to_string_lossy().into_owned())
+}
+
+/// How a spec is named in messages.
+pub(super) fn file_name(path: &Path) -> String {
+    if path.as_os_str() == STANDARD_INPUT {
+        "standard input".to_owned()
+    } else {
+        path.display().to_string()
+    }
+}

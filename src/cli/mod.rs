@@ -1,0 +1,83 @@
+//! The command line: arguments, files, terminal, exit codes.
+//!
+//! This is the only place that reads files or the environment, or prints.
+
+mod args;
+mod check;
+mod compare;
+mod explain;
+mod failure;
+mod input;
+mod list;
+mod new;
+mod output;
+mod plan;
+mod result;
+
+use std::ffi::OsString;
+use std::process::ExitCode;
+
+use clap::Parser;
+
+use args::{Arguments, Command};
+
+use crate::finding::Status;
+
+/// What a command ends with when it did its work.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Outcome {
+    /// Nothing at or above the asked status.
+    Done,
+    /// A finding at or above `--fail-on`.
+    Found,
+    /// Some of the input was bad; the rest was done.
+    PartlyBad,
+}
+
+impl Outcome {
+    /// Done, unless the worst finding stands at `fail_on` or above.
+    fn of(worst: Status, fail_on: Option<Status>) -> Self {
+        if fail_on.is_some_and(|limit| worst >= limit) {
+            Self::Found
+        } else {
+            Self::Done
+        }
+    }
+}
+
+/// Runs the command line and returns the exit code: 0 done, 1 a finding at or
+/// above `--fail-on`, 2 bad input, 3 a fault of the program.
+pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
+    let arguments = match Arguments::try_parse_from(arguments) {
+        Ok(arguments) => arguments,
+        Err(error) => return usage(&error),
+    };
+    let outcome = match &arguments.command {
+        Command::New(options) => new::run(options),
+        Command::Plan(options) => plan::run(options),
+        Command::Check(options) => check::run(options),
+        Command::Compare(options) => compare::run(options),
+        Command::List(options) => list::run(options),
+        Command::Explain(options) => explain::run(options),
+    };
+    match outcome {
+        Ok(Outcome::Done) => ExitCode::SUCCESS,
+        Ok(Outcome::Found) => ExitCode::from(1),
+        Ok(Outcome::PartlyBad) => ExitCode::from(2),
+        Err(failure) => {
+            output::complain(&failure.to_string());
+            ExitCode::from(failure.exit_code())
+        }
+    }
+}
+
+/// Prints help, the version or what is wrong with the arguments.
+fn usage(error: &clap::Error) -> ExitCode {
+    // Nothing is left to be done when the terminal is gone.
+    let _ = error.print();
+    if error.use_stderr() {
+        ExitCode::from(2)
+    } else {
+        ExitCode::SUCCESS
+    }
+}

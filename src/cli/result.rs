@@ -1,0 +1,32 @@
+//! One result in the format asked for.
+
+use serde::Serialize;
+
+use super::args::{Format, SpecOptions};
+use super::failure::Failure;
+use super::output;
+use crate::report::document::Document;
+use crate::report::{csv, json, text};
+
+/// Writes a result: as a document for people, or under its schema for scripts.
+///
+/// # Errors
+/// When the output cannot be written.
+pub(super) fn write(
+    common: &SpecOptions,
+    format: Format,
+    schema: &str,
+    result: &impl Serialize,
+    document: impl FnOnce() -> Document,
+) -> Result<(), Failure> {
+    let out = common.out.as_deref();
+    let text = match format {
+        Format::Text => text::render(&document(), output::layout(common.color, out)),
+        Format::Json => json::pretty(&json::object(schema, result)),
+        Format::Csv => csv::table(&[csv::flattened(
+            &json::object(schema, result),
+            csv::Lists::Numbered,
+        )]),
+    };
+    output::write(&text, out)
+}
