@@ -1,0 +1,73 @@
+//! Laws of whole plans: parts add up, more sand weighs more, nothing is missing.
+
+use lentic::design::Draft;
+use lentic::geometry::LayerDepth;
+use lentic::plan::{Plan, plan};
+use lentic::units::Length;
+use proptest::prelude::*;
+
+const SHAPES: [&str; 9] = [
+    "shape = \"box\"\nsize = \"50 x 30 x 36 cm\"",
+    "shape = \"cylinder\"\ndiameter = \"35 cm\"\nheight = \"40 cm\"",
+    "shape = \"bow_front\"\nlength = \"60 cm\"\nwidth_end = \"28 cm\"\nwidth_middle = \"36 cm\"\nheight = \"40 cm\"",
+    "shape = \"regular_polygon\"\nsides = 6\nside = \"20 cm\"\nheight = \"45 cm\"",
+    "shape = \"quarter_cylinder\"\nradius = \"45 cm\"\nheight = \"45 cm\"",
+    "shape = \"half_cylinder\"\ndiameter = \"60 cm\"\nheight = \"35 cm\"",
+    "shape = \"cut_corner\"\nlength = \"40 cm\"\nwidth = \"40 cm\"\ncut_length = \"20 cm\"\ncut_width = \"15 cm\"\nheight = \"40 cm\"",
+    "shape = \"trapezoid\"\nfront = \"60 cm\"\nback = \"40 cm\"\nwidth = \"35 cm\"\nheight = \"40 cm\"",
+    "shape = \"bowl\"\ndiameter = \"40 cm\"\nbase = \"20 cm\"\nmouth = \"25 cm\"",
+];
+
+fn draft(shape: usize, stones_kg: f64) -> Draft {
+    let text = format!(
+        "[tank]\n{}\n[soil]\nmaterial = \"loam_topsoil\"\ndepth = \"25 mm\"\n[cap]\nmaterial = \"filter_sand\"\ndepth = \"40 mm\"\n[[hardscape]]\nmaterial = \"granite\"\nmass = \"{stones_kg} kg\"\n[[plants]]\nname = \"duckweed\"\namount = \"30 %\"\n",
+        SHAPES[shape]
+    );
+    lentic::spec::parse_draft(&text, "any").expect("a draft")
+}
+
+fn planned(draft: &Draft) -> Plan {
+    let design = draft.clone().check().expect("a design");
+    plan(&design).expect("a plan")
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(48))]
+
+    #[test]
+    fn layers_water_stones_and_freeboard_fill_the_tank(shape in 0_usize..9, stones_kg in 0.1_f64..4.0) {
+        let draft = draft(shape, stones_kg);
+        let design = draft.check().expect("a design");
+        let vessel = design.vessel();
+        let above = vessel.brimful() - vessel.volume_below(design.water_level());
+        let parts = design.bed().volume() + design.water() + design.hardscape() + above;
+        prop_assert!((parts / vessel.brimful() - 1.0).abs() < 1e-12);
+    }
+
+    #[test]
+    fn a_deeper_cap_weighs_more_displaces_water_and_lets_less_through(
+        shape in 0_usize..9,
+        depth_mm in 10.0_f64..60.0,
+        more_mm in 1.0_f64..20.0,
+    ) {
+        let mut thin = draft(shape, 1.0);
+        thin.cap.depth = LayerDepth::Uniform(Length::from_mm(depth_mm));
+        let mut deep = thin.clone();
+        deep.cap.depth = LayerDepth::Uniform(Length::from_mm(depth_mm + more_mm));
+        let (thin, deep) = (planned(&thin), planned(&deep));
+        prop_assert!(deep.cap.volume_l > thin.cap.volume_l);
+        prop_assert!(deep.cap.buy_kg > thin.cap.buy_kg);
+        prop_assert!(deep.weight.total_kg > thin.weight.total_kg);
+        prop_assert!(deep.tank.water_l < thin.tank.water_l);
+        prop_assert!(deep.bed.release_21_d_g_n_m2 < thin.bed.release_21_d_g_n_m2);
+    }
+
+    #[test]
+    fn the_parts_of_the_weight_add_up(shape in 0_usize..9, stones_kg in 0.1_f64..4.0) {
+        let weight = planned(&draft(shape, stones_kg)).weight;
+        let parts = weight.shell_kg + weight.soil_kg + weight.cap_kg + weight.hardscape_kg
+            + weight.water_kg + weight.stand_kg;
+        prop_assert!((parts - weight.total_kg).abs() < 1e-9);
+        prop_assert!((weight.hardscape_kg - stones_kg).abs() < 1e-9);
+    }
+}

@@ -1,0 +1,294 @@
+//! Laws of the start-up model: balances, limits, and what events may do.
+
+use lentic::source::Band;
+use lentic::startup::{
+    Event, EventKind, Feed, Inputs, Parameters, Planting, State, Trajectory, run, supply,
+};
+use lentic::units::{Area, Concentration, Length, Mass, PhotonFlux, Share, Temperature};
+
+const DEPTH_M: f64 = 0.16;
+
+fn tank(events: Vec<Event>) -> Inputs {
+    let floor = Area::from_m2(0.1);
+    Inputs {
+        floor,
+        water: floor * Length::from_m(DEPTH_M),
+        soil_depth: Length::from_mm(25.0),
+        cap_depth: Length::from_mm(25.0),
+        planting: Planting {
+            cover: Share::from_percent(20.0),
+            floating: Mass::from_g(0.1),
+            fast: Mass::from_g(2.0),
+            slow: Mass::from_g(1.0),
+        },
+        light: PhotonFlux::from_umol_m2_s(60.0),
+        light_hours: 9.0,
+        temperature: Temperature::from_celsius(23.0),
+        ph: 7.0,
+        oxygen: Concentration::from_mg_l(7.0),
+        feed: Feed::default(),
+        floaters_above: Some(Share::from_percent(30.0)),
+        events,
+    }
+}
+
+fn bare(events: Vec<Event>) -> Inputs {
+    Inputs {
+        planting: Planting::default(),
+        light: PhotonFlux::ZERO,
+        ..tank(events)
+    }
+}
+
+fn on(day: f64, kind: EventKind) -> Event {
+    Event { day, kind }
+}
+
+fn numbers() -> Parameters<f64> {
+    Parameters::<Band>::reference().central()
+}
+
+fn follow(inputs: &Inputs) -> Trajectory<f64> {
+    run(inputs, &numbers(), 40).unwrap_or_else(|error| panic!("{error}"))
+}
+
+fn everything() -> Vec<Event> {
+    let half = Share::from_percent(50.0);
+    let some = Planting {
+        cover: Share::from_percent(10.0),
+        floating: Mass::from_g(0.2),
+        fast: Mass::from_g(1.0),
+        slow: Mass::from_g(0.5),
+    };
+    let feed = Feed {
+        mass_per_day: Mass::from_mg(40.0),
+        protein: Share::from_percent(45.0),
+    };
+    // out of order on purpose, and one after the end
+    vec![
+        on(21.3, EventKind::Fed(feed)),
+        on(7.0, EventKind::WaterChange(half)),
+        on(9.51, EventKind::CapAdded(Length::from_mm(10.0))),
+        on(14.0, EventKind::PlantsAdded(some)),
+        on(14.0, EventKind::Disturbed(Share::from_percent(10.0))),
+        on(28.0, EventKind::PlantsRemoved(some)),
+        on(0.0, EventKind::WaterChange(half)),
+        on(99.0, EventKind::WaterChange(half)),
+    ]
+}
+
+#[track_caller]
+fn assert_near(value: f64, expected: f64, relative: f64) {
+    let off = (value - expected).abs();
+    assert!(off <= relative * expected.abs(), "{value} for {expected}");
+}
+
+#[test]
+fn nitrogen_is_kept_through_every_kind_of_event() {
+    let trajectory = follow(&tank(everything()));
+    let start = trajectory.samples[0].nitrogen_g_m2;
+    for sample in &trajectory.samples {
+        assert_near(sample.nitrogen_g_m2, start, 1e-9);
+    }
+    let last = trajectory.samples.last().unwrap().state;
+    for flow in [
+        last.denitrified_n,
+        last.harvested_n,
+        last.detritus_n,
+        last.released_n,
+    ] {
+        assert!(flow > 0.0);
+    }
+    assert!((last.added_n).abs() > 1e-3);
+}
+
+#[test]
+fn no_amount_falls_below_zero() {
+    for inputs in [tank(vec![]), tank(everything()), bare(everything())] {
+        for sample in &follow(&inputs).samples {
+            let day = sample.day;
+            let mut place = 0;
+            sample.state.map(|amount| {
+                place += 1;
+                // water changes and harvest may take out more than came in
+                let is_net = place == 19;
+                assert!(is_net || amount > -1e-6, "{place} is {amount} on day {day}");
+            });
+        }
+    }
+}
+
+#[test]
+fn a_water_change_dilutes_towards_tap_water() {
+    let plain = follow(&bare(vec![]));
+    let share = Share::from_percent(40.0);
+    let changed = follow(&bare(vec![on(10.0, EventKind::WaterChange(share))]));
+    let before = changed.at_day(10).unwrap().state;
+    let undiluted = plain.at_day(10).unwrap().state;
+    assert_near(before.ammonia, undiluted.ammonia, 1e-5);
+    // three hours later little has come after
+    let after = changed.samples[10 * 8 + 1].state;
+    let later = plain.samples[10 * 8 + 1].state;
+    assert_near(after.ammonia, later.ammonia * 0.6, 0.02);
+    assert_near(after.nitrate, later.nitrate * 0.6 + 0.4, 0.02);
+    assert_near(after.soil_n, later.soil_n, 1e-3);
+}
+
+#[test]
+fn events_that_do_nothing_change_nothing() {
+    let nothing = vec![
+        on(3.3, EventKind::WaterChange(Share::ZERO)),
+        on(5.0, EventKind::Disturbed(Share::ZERO)),
+        on(6.7, EventKind::PlantsAdded(Planting::default())),
+        on(8.0, EventKind::PlantsRemoved(Planting::default())),
+        on(9.0, EventKind::Fed(Feed::default())),
+    ];
+    let (plain, cut) = (follow(&tank(vec![])), follow(&tank(nothing)));
+    for (one, other) in plain.days().zip(cut.days()) {
+        for (value, expected) in pairs(&other.state, &one.state) {
+            assert!((value - expected).abs() < 2e-5 * expected.abs() + 2e-5);
+        }
+    }
+}
+
+fn pairs(one: &State<f64>, other: &State<f64>) -> Vec<(f64, f64)> {
+    let list = |state: &State<f64>| {
+        let mut values = Vec::new();
+        state.map(|value| values.push(value));
+        values
+    };
+    list(one).into_iter().zip(list(other)).collect()
+}
+
+#[test]
+fn clean_sand_stops_the_release_until_it_fills() {
+    let added = on(15.0, EventKind::CapAdded(Length::from_mm(15.0)));
+    let (plain, capped) = (follow(&bare(vec![])), follow(&bare(vec![added])));
+    let release =
+        |trajectory: &Trajectory<f64>, sample: usize| trajectory.samples[sample].release_g_m2_d;
+    assert!(release(&capped, 15 * 8 + 1) < 0.3 * release(&plain, 15 * 8 + 1));
+    assert!(release(&capped, 25 * 8) > 0.6 * release(&plain, 25 * 8));
+    assert!(release(&capped, 25 * 8) < 0.9 * release(&plain, 25 * 8));
+}
+
+/// On the day of filling, sand laid in two goes is one cap.
+#[test]
+fn a_cap_laid_in_two_goes_on_day_0_is_one_cap() {
+    let second = on(0.0, EventKind::CapAdded(Length::from_mm(10.0)));
+    let twice = Inputs {
+        cap_depth: Length::from_mm(15.0),
+        ..bare(vec![second])
+    };
+    for (one, other) in follow(&bare(vec![])).days().zip(follow(&twice).days()) {
+        assert_near(
+            other.state.released_n + 1.0,
+            one.state.released_n + 1.0,
+            1e-9,
+        );
+    }
+}
+
+#[test]
+fn stirring_brings_its_share_of_the_soil_nitrogen_up_at_once() {
+    let stirred = on(12.0, EventKind::Disturbed(Share::from_percent(10.0)));
+    let (plain, cloudy) = (follow(&bare(vec![])), follow(&bare(vec![stirred])));
+    let before = plain.at_day(12).unwrap().state;
+    let jump = 0.1 * before.soil_n;
+    assert_near(cloudy.stirred_g_m2 - plain.stirred_g_m2, jump, 1e-9);
+    let after = cloudy.samples[12 * 8 + 1].state.ammonia;
+    let otherwise = plain.samples[12 * 8 + 1].state.ammonia;
+    assert_near(after - otherwise, jump / DEPTH_M, 0.15);
+}
+
+#[test]
+fn plants_taken_out_are_gone_and_new_ones_settle_in_anew() {
+    let all = Planting {
+        cover: Share::from_percent(100.0),
+        floating: Mass::from_kg(1.0),
+        fast: Mass::from_kg(1.0),
+        slow: Mass::from_kg(1.0),
+    };
+    let cleared = follow(&tank(vec![on(10.0, EventKind::PlantsRemoved(all))]));
+    let after = cleared.at_day(11).unwrap().state;
+    for mass in [after.floating, after.fast, after.slow, after.fast_n] {
+        assert!(mass.abs() < 1e-6, "{mass}");
+    }
+    // a stand planted late grows as slowly at first as one planted on day 0
+    let late = Inputs {
+        planting: Planting::default(),
+        ..tank(vec![on(
+            10.0,
+            EventKind::PlantsAdded(tank(vec![]).planting),
+        )])
+    };
+    let early = follow(&tank(vec![]));
+    let lost = |trajectory: &Trajectory<f64>, from: u32| {
+        let mass = |day| trajectory.at_day(day).unwrap().state.fast;
+        mass(from + 3) / mass(from + 1)
+    };
+    assert!(lost(&early, 0) < 1.0);
+    assert_near(lost(&follow(&late), 10), lost(&early, 0), 0.02);
+}
+
+#[test]
+fn feed_raises_ammonia_by_its_protein() {
+    let feed = Feed {
+        mass_per_day: Mass::from_g(0.1),
+        protein: Share::from_percent(45.0),
+    };
+    let fed = follow(&bare(vec![on(2.0, EventKind::Fed(feed))]));
+    let plain = follow(&bare(vec![]));
+    let more =
+        |day| fed.at_day(day).unwrap().state.added_n - plain.at_day(day).unwrap().state.added_n;
+    // 4.14 mg N a day from 0.10 g of feed with 45 % protein (Timmons and Ebeling)
+    assert_near(more(3) * 0.1 * 1e3, 4.14, 1e-3);
+    assert_near(more(12), 10.0 * more(3), 1e-6);
+}
+
+#[test]
+fn the_supply_asks_neither_plants_nor_light_nor_water_changes() {
+    let planted = supply(
+        &tank(vec![on(
+            4.0,
+            EventKind::WaterChange(Share::from_percent(50.0)),
+        )]),
+        &numbers(),
+        21,
+    );
+    let empty = supply(&bare(vec![]), &numbers(), 21);
+    assert_eq!(planted, empty);
+    let more_sand = on(0.0, EventKind::CapAdded(Length::from_mm(25.0)));
+    let thicker = supply(&bare(vec![more_sand]), &numbers(), 21).unwrap();
+    assert!(thicker.released_g_m2 < 0.7 * empty.unwrap().released_g_m2);
+}
+
+#[test]
+fn a_bed_without_a_cap_releases_at_once() {
+    let open = Inputs {
+        cap_depth: Length::ZERO,
+        ..bare(vec![])
+    };
+    let trajectory = follow(&open);
+    assert!(
+        trajectory
+            .samples
+            .iter()
+            .all(|sample| sample.release_g_m2_d.is_finite())
+    );
+    let peak = trajectory.peaks().release;
+    assert!(peak.day < 1.0 && peak.value > 0.1, "{peak:?}");
+}
+
+#[test]
+fn numbers_that_make_no_tank_are_an_error_not_a_panic() {
+    let dry = Inputs {
+        water: lentic::units::Volume::ZERO,
+        ..bare(vec![])
+    };
+    assert!(run(&dry, &numbers(), 5).is_err());
+    let odd = Inputs {
+        events: vec![on(f64::NAN, EventKind::WaterChange(Share::ZERO))],
+        ..bare(vec![])
+    };
+    assert_eq!(run(&odd, &numbers(), 5), run(&bare(vec![]), &numbers(), 5));
+}

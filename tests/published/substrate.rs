@@ -1,0 +1,651 @@
+//! The bed: filters, flow, diffusion, oxygen, gas, slow nitrogen, masses.
+//!
+//! Lines marked "worked" were computed by hand or apart from this library from
+//! the source named; the rest is printed in it. Tolerances are half the last
+//! digit given, or 1 %.
+
+use crate::compare::{Within, check};
+use lentic::substrate::conductivity::{
+    HAZEN_COEFFICIENT, PoreWater, hazen_m_s, kozeny_carman_m_s, porosity_from_uniformity,
+};
+use lentic::substrate::diffusion::{
+    effective_diffusion_m2_s, pore_diffusion_m2_s, tortuosity_squared,
+};
+use lentic::substrate::filter::{Base, BaseCategory, CoverRatios, DrainageRule, Retention, Sizes};
+use lentic::substrate::gas::{
+    GasLayer, METHANE_SOLUBILITY_MOL_M3, Overburden, dissolved_methane_ceiling_mg_m2_d,
+    entry_pressure,
+};
+use lentic::substrate::grading::{Grading, GradingPoint};
+use lentic::substrate::isolation::{
+    CapParts, PLACING_ERROR_CM, approach_to_steady, capacity, emptying_time, isolation_thickness,
+    retardation, spreading_time, steady_flux_mg_m2_d, time_lag,
+};
+use lentic::substrate::oxygen::{Reductant, oxic_layer, oxic_share_of_clean_cap};
+use lentic::substrate::purchase::{LayerMass, dry_bulk_density, saturated_density, soil_to_buy};
+use lentic::substrate::repose::{GrainShape, rise};
+use lentic::substrate::sieve;
+use lentic::substrate::soil_nitrogen::{
+    RATE_35_C_PER_WEEK, half_time, mineralised_share, rate_per_week,
+};
+use lentic::substrate::throat::Throat;
+use lentic::units::constants::molar_mass;
+use lentic::units::{
+    Area, Concentration, Density, Duration, Length, Share, Sorption, Temperature, Volume,
+};
+
+/// Ammonium in free water at 25 C, m2/s: (9.50 + 0.413 T) 1e-10, Boudreau 1997 ch. 4.
+const AMMONIUM_M2_S: f64 = 1.9825e-9;
+/// Oxygen and methane in free water at 25 C, m2/s: Boudreau 1997 ch. 4.
+const OXYGEN_M2_S: f64 = 2.377e-9;
+const METHANE_M2_S: f64 = 1.851e-9;
+/// Oxygen at saturation at 25 C, mg/L: Benson & Krause.
+const OXYGEN_25_C_MG_L: f64 = 8.263;
+/// Surface tension at 25 C, N/m: IAPWS R1-76(2014).
+const TENSION_25_C: f64 = 0.07197;
+/// Density of water at 25 C, kg/m3.
+const WATER_25_C: f64 = 997.05;
+const QUARTZ: f64 = 2650.0;
+const ONE_PERCENT: f64 = 0.01;
+
+/// Compares with a limit in the value's own unit.
+#[track_caller]
+fn within(what: &str, value: f64, published: f64, limit: f64) {
+    check(what, value, published, Within::Absolute(limit));
+}
+
+/// Compares with a limit as a fraction of the published value.
+#[track_caller]
+fn relative(what: &str, value: f64, published: f64, fraction: f64) {
+    check(what, value, published, Within::Relative(fraction));
+}
+
+fn mm(value: f64) -> Length {
+    Length::from_mm(value)
+}
+
+fn cm(value: f64) -> Length {
+    Length::from_cm(value)
+}
+
+fn mg_l(value: f64) -> Concentration {
+    Concentration::from_mg_l(value)
+}
+
+fn share(fraction: f64) -> Share {
+    Share::from_fraction(fraction)
+}
+
+fn percent(value: f64) -> Share {
+    Share::from_percent(value)
+}
+
+fn curve(points: &[(f64, f64)]) -> Grading {
+    let points = points.iter().map(|&(mm, pct)| GradingPoint::new(mm, pct));
+    Grading::new(points.collect()).unwrap_or_else(|error| panic!("{error}"))
+}
+
+fn size_mm(grading: &Grading, finer_percent: f64) -> f64 {
+    grading
+        .size_at(percent(finer_percent))
+        .unwrap_or_else(|| panic!("the curve does not reach {finer_percent} %"))
+        .mm()
+}
+
+/// FHWA HDS-6, problem in section 6.11.
+#[test]
+fn a_stone_cover_that_needs_no_filter() {
+    let base = Sizes {
+        d15: mm(0.38),
+        d50: mm(0.75),
+        d85: mm(1.50),
+    };
+    let cover = Sizes {
+        d15: mm(6.0),
+        d50: mm(12.0),
+        d85: mm(24.0),
+    };
+    let ratios = CoverRatios::new(&cover, &base);
+    within("D50F/D50B", ratios.median, 16.0, 0.5);
+    within("D15F/D15B", ratios.drainage, 15.8, 0.05);
+    within("D15F/D85B", ratios.retention, 4.0, 0.05);
+    assert!(ratios.hold());
+    assert_eq!(Retention::of(ratios.retention), Retention::Keeps);
+}
+
+/// The same pair by NEH 633 ch. 26, category 4: the limit is 6.0 mm.
+#[test]
+fn that_cover_just_passes_the_handbook_rule() {
+    let base = Base {
+        fines: percent(5.0),
+        d85: mm(1.50),
+        d15: mm(0.38),
+    };
+    within("D15F max, mm", base.coarsest_cap().mm(), 6.0, 1e-9);
+}
+
+/// NEH 633 ch. 26, steps 2 and 3; worked.
+#[test]
+fn filter_limits_by_soil_category() {
+    let cases = [
+        (92.0, 0.06, 1, 0.54),
+        (60.0, 0.30, 2, 0.70),
+        (40.0, 0.30, 2, 0.70),
+        (30.0, 0.90, 3, 1.86),
+        (20.0, 0.15, 3, 0.70),
+        (10.0, 0.50, 4, 2.00),
+        (95.0, 0.03, 1, 0.27),
+        (95.0, 0.02, 1, 0.20),
+    ];
+    for (fines, d85_mm, category, expected_mm) in cases {
+        let base = Base {
+            fines: percent(fines),
+            d85: mm(d85_mm),
+            d15: mm(0.01),
+        };
+        assert_eq!(base.category().number(), category, "fines {fines} %");
+        within("D15F max, mm", base.coarsest_cap().mm(), expected_mm, 1e-9);
+    }
+}
+
+/// NEH 633 ch. 26 (1994) and USBR DS-13(5) (2011); worked.
+#[test]
+fn finest_filter_over_a_soil() {
+    let least = |d15_mm: f64, rule| {
+        let base = Base {
+            fines: percent(60.0),
+            d85: mm(0.5),
+            d15: mm(d15_mm),
+        };
+        base.finest_cap(rule).mm()
+    };
+    within(
+        "4 x 0.05 mm",
+        least(0.05, DrainageRule::FourTimes),
+        0.20,
+        1e-9,
+    );
+    within(
+        "5 x 0.05 mm",
+        least(0.05, DrainageRule::FiveTimes),
+        0.25,
+        1e-9,
+    );
+    within("0.01 mm", least(0.01, DrainageRule::FourTimes), 0.10, 1e-9);
+}
+
+/// Plane geometry; worked.
+#[test]
+fn spheres_that_pass_between_spheres() {
+    within("three", Throat::Three.passing_ratio(), 6.4641, 1e-4);
+    within("four", Throat::Four.passing_ratio(), 2.4142, 1e-4);
+    within(
+        "radius, three",
+        Throat::Three.radius(mm(1.0)).mm(),
+        0.0774,
+        5e-5,
+    );
+    within(
+        "radius, four",
+        Throat::Four.radius(mm(1.0)).mm(),
+        0.207,
+        5e-4,
+    );
+}
+
+/// NEH 633 ch. 26, step 1; worked.
+#[test]
+fn regrading_on_the_4_75_mm_sieve_changes_the_category() {
+    let soil = curve(&[(0.075, 32.0), (2.0, 64.0), (4.75, 80.0), (19.0, 100.0)]);
+    let regraded = soil.regraded();
+    let passing = |size_mm: f64| regraded.passing(mm(size_mm)).expect("on the curve");
+    within("4.75 mm", passing(4.75).percent(), 100.0, 1e-9);
+    within("2 mm", passing(2.0).percent(), 80.0, 1e-9);
+    within("0.075 mm", passing(0.075).percent(), 40.0, 1e-9);
+    assert_eq!(BaseCategory::of(percent(32.0)), BaseCategory::SiltySand);
+    assert_eq!(BaseCategory::of(passing(0.075)), BaseCategory::Silty);
+}
+
+/// A hydrogeology tool's printed example for Kozeny-Carman at 10 C (2.3e-5 m/s).
+#[test]
+fn conductivity_by_kozeny_and_carman() {
+    let water = PoreWater {
+        density: Density::from_kg_m3(999.7),
+        viscosity_mpa_s: 1.3059,
+    };
+    let k = kozeny_carman_m_s(mm(0.1), share(0.30), water);
+    within("K, m/s", k, 2.298e-5, 5e-9);
+    let warm = PoreWater {
+        density: Density::from_kg_m3(WATER_25_C),
+        viscosity_mpa_s: 0.8900,
+    };
+    for (d_mm, n, expected) in [
+        (0.25, 0.40, 6.78e-4),
+        (0.50, 0.42, 3.36e-3),
+        (1.0, 0.40, 1.09e-2),
+    ] {
+        let k = kozeny_carman_m_s(mm(d_mm), share(n), warm);
+        relative("K at 25 C, m/s", k, expected, ONE_PERCENT);
+    }
+}
+
+/// Hazen 1893 with C = 100; worked.
+#[test]
+fn conductivity_by_hazen() {
+    for (d10_mm, expected) in [(0.25, 6.25e-4), (0.5, 2.5e-3), (1.0, 1.0e-2)] {
+        relative(
+            "K, m/s",
+            hazen_m_s(mm(d10_mm), HAZEN_COEFFICIENT),
+            expected,
+            1e-9,
+        );
+    }
+}
+
+/// Vukovic & Soro 1992; worked.
+#[test]
+fn porosity_by_uniformity() {
+    for (uniformity, expected) in [(1.4, 0.4514), (2.0, 0.4307), (5.0, 0.3554)] {
+        let porosity = porosity_from_uniformity(uniformity).fraction();
+        within("porosity", porosity, expected, 5e-5);
+    }
+}
+
+/// Boudreau 1996; worked.
+#[test]
+fn tortuosity_of_cap_and_soil() {
+    for (porosity, expected) in [(0.40, 2.8326), (0.80, 1.4463), (0.90, 1.2107)] {
+        within(
+            "theta^2",
+            tortuosity_squared(share(porosity)),
+            expected,
+            5e-5,
+        );
+    }
+    let pore = pore_diffusion_m2_s(AMMONIUM_M2_S, share(0.40));
+    within("ammonium in sand, m2/s", pore, 6.999e-10, 5e-14);
+}
+
+fn ammonium_in_sand() -> f64 {
+    effective_diffusion_m2_s(AMMONIUM_M2_S, share(0.40))
+}
+
+/// Fick's law with Boudreau 1996 and 1997; worked.
+#[test]
+fn steady_ammonium_flux_through_sand() {
+    let cases = [
+        (20.0, 2.5, 19.35, 5e-3),
+        (20.0, 5.0, 9.675, 5e-4),
+        (5.0, 3.0, 4.031, 5e-4),
+        (50.0, 5.0, 24.19, 5e-3),
+        (1.0, 1.0, 2.419, 5e-4),
+    ];
+    for (base_mg_l, thickness_cm, expected, limit) in cases {
+        let flux = steady_flux_mg_m2_d(ammonium_in_sand(), mg_l(base_mg_l), cm(thickness_cm));
+        within("flux, mg N/m2/d", flux, expected, limit);
+    }
+}
+
+/// Diffusion across a slab, ammonium at 25 C, 40 % pores; worked.
+#[test]
+fn times_of_diffusion_across_sand() {
+    let pore = pore_diffusion_m2_s(AMMONIUM_M2_S, share(0.40));
+    let cases = [
+        (2.0, 1.0, 3.31, 5e-3),
+        (3.0, 1.0, 7.44, 5e-3),
+        (5.0, 1.0, 20.67, 5e-3),
+        (10.0, 1.0, 82.7, 0.05),
+        (3.0, 1.4, 10.42, 5e-3),
+    ];
+    for (thickness_cm, slower, expected, limit) in cases {
+        let time = spreading_time(cm(thickness_cm), pore, slower).days();
+        within("L^2/2Ds, d", time, expected, limit);
+        let lag = time_lag(cm(thickness_cm), pore, slower).days();
+        within("L^2/6Ds, d", lag, expected / 3.0, limit);
+    }
+}
+
+/// Linear sorption; worked.
+#[test]
+fn retardation_in_sand() {
+    let slower = |kd: f64| {
+        retardation(
+            Density::from_kg_l(1.6),
+            Sorption::from_l_kg(kd),
+            share(0.40),
+        )
+    };
+    within("Kd 0.1 L/kg", slower(0.1), 1.40, 1e-9);
+    within("Kd 0.25 L/kg", slower(0.25), 2.00, 1e-9);
+}
+
+/// A store of 3.8 (sorbing) or 0.8 (not) in 3 cm of soil under 3 cm of sand; worked.
+#[test]
+fn how_long_the_soil_lasts() {
+    let tau = |store: f64| emptying_time(store, cm(3.0), cm(3.0), ammonium_in_sand()).days();
+    let sorbing = capacity(
+        Density::from_kg_l(1.0),
+        Sorption::from_l_kg(3.0),
+        share(0.8),
+    );
+    relative("store 3.8, d", tau(sorbing), 141.0, ONE_PERCENT);
+    within("store 0.8, d", tau(0.8), 29.8, 0.05);
+}
+
+/// Guidance for capping sediment: breakthrough 0.54 and steady 3.69, over pi^2.
+#[test]
+fn breakthrough_and_steady_state_of_a_cap() {
+    within("J/Jss at 0.0547", approach_to_steady(0.0547), 0.050, 5e-4);
+    within("J/Jss at 0.3739", approach_to_steady(0.3739), 0.950, 5e-4);
+}
+
+/// Bouldin 1968 with saturation by Benson & Krause, 25 C; worked.
+#[test]
+fn oxygen_in_a_bed_that_uses_it() {
+    let layer = |porosity: f64, rate: f64| {
+        let effective = effective_diffusion_m2_s(OXYGEN_M2_S, share(porosity));
+        oxic_layer(effective, mg_l(OXYGEN_25_C_MG_L), rate)
+    };
+    let cases = [
+        (0.40, 1e-4, 1.317),
+        (0.90, 1e-3, 0.955),
+        (0.40, 1e-5, 4.164),
+    ];
+    for (porosity, rate, expected_mm) in cases {
+        let depth = layer(porosity, rate).depth.mm();
+        within("oxic depth, mm", depth, expected_mm, 5e-4);
+    }
+    within(
+        "uptake, mmol/m2/d",
+        layer(0.40, 1e-4).uptake_mmol_m2_d,
+        11.38,
+        0.01,
+    );
+    within(
+        "uptake, mmol/m2/d",
+        layer(0.90, 1e-3).uptake_mmol_m2_d,
+        82.5,
+        0.05,
+    );
+}
+
+/// Ammonium meeting oxygen at a front, 25 C; worked.
+#[test]
+fn oxygen_in_clean_sand_over_ammonium() {
+    for (nitrogen_mg_l, expected) in [(1.0, 0.684), (5.0, 0.303), (20.0, 0.098)] {
+        let ammonium = Reductant::ammonium(AMMONIUM_M2_S, mg_l(nitrogen_mg_l));
+        let oxic = oxic_share_of_clean_cap(OXYGEN_M2_S, mg_l(OXYGEN_25_C_MG_L), &[ammonium]);
+        relative("z/L", oxic, expected, ONE_PERCENT);
+    }
+}
+
+fn quartz_cap(thickness_cm: f64) -> Overburden {
+    Overburden {
+        thickness: cm(thickness_cm),
+        porosity: share(0.40),
+        grain_density: Density::from_kg_m3(QUARTZ),
+        water_density: Density::from_kg_m3(WATER_25_C),
+    }
+}
+
+/// Young-Laplace with IAPWS R1-76 at 25 C; worked.
+#[test]
+fn gas_entering_sand() {
+    let cases = [
+        (0.25, 3455.0, 2780.0, 7440.0),
+        (0.5, 1727.0, 1390.0, 3720.0),
+        (1.0, 864.0, 695.0, 1860.0),
+        (2.0, 432.0, 348.0, 930.0),
+        (4.0, 216.0, 174.0, 465.0),
+    ];
+    for (grain_mm, typical, low, high) in cases {
+        let entry = entry_pressure(TENSION_25_C, mm(grain_mm));
+        within("typical, Pa", entry.typical.pa(), typical, 0.5);
+        relative("low, Pa", entry.low.pa(), low, ONE_PERCENT);
+        relative("high, Pa", entry.high.pa(), high, ONE_PERCENT);
+    }
+}
+
+/// Quartz sand with 40 % pores; worked.
+#[test]
+fn gas_against_the_weight_of_the_cap() {
+    let cap = quartz_cap(5.0);
+    within("sigma', Pa", cap.effective_stress().pa(), 486.3, 0.05);
+    within("M", cap.entry_ratio(TENSION_25_C, mm(0.5)), 3.55, 5e-3);
+    let dividing = [
+        (2.0, 4.4),
+        (2.5, 3.6),
+        (3.0, 3.0),
+        (5.0, 1.78),
+        (7.5, 1.18),
+        (10.0, 0.89),
+    ];
+    for (thickness_cm, expected_mm) in dividing {
+        let grain = quartz_cap(thickness_cm).dividing_grain(TENSION_25_C).mm();
+        relative("d*, mm", grain, expected_mm, 0.015);
+    }
+}
+
+/// Steady diffusion with methane at 25 C, 40 % and 80 % pores; worked.
+#[test]
+fn methane_that_can_leave_dissolved() {
+    let ceiling = |cap_cm: f64| {
+        let layer = |thickness_cm: f64, porosity: f64| GasLayer {
+            thickness: cm(thickness_cm),
+            effective_m2_s: effective_diffusion_m2_s(METHANE_M2_S, share(porosity)),
+        };
+        dissolved_methane_ceiling_mg_m2_d(
+            layer(3.0, 0.80),
+            layer(cap_cm, 0.40),
+            METHANE_SOLUBILITY_MOL_M3,
+        )
+    };
+    within("3 cm, mg CH4/m2/d", ceiling(3.0), 15.0, 0.05);
+    within("3 cm, mmol/m2/d", ceiling(3.0) / 16.043, 0.9345, 5e-4);
+    within("2 cm, mg CH4/m2/d", ceiling(2.0), 21.3, 0.05);
+}
+
+/// Stanford & Smith 1972; Stanford et al. 1973 and 1974; worked.
+#[test]
+fn slow_nitrogen_of_soil() {
+    within(
+        "half-time, d",
+        half_time(RATE_35_C_PER_WEEK).days(),
+        12.84 * 7.0,
+        0.05,
+    );
+    let two_weeks = mineralised_share(RATE_35_C_PER_WEEK, Duration::from_days(14.0));
+    within(
+        "pool over two weeks",
+        1.0 / two_weeks.fraction(),
+        9.768,
+        5e-4,
+    );
+    within(
+        "k at 25 C",
+        rate_per_week(Temperature::from_celsius(25.0)),
+        0.02813,
+        5e-6,
+    );
+    let after = |weeks: f64| mineralised_share(0.027, Duration::from_days(7.0 * weeks)).fraction();
+    within("8 weeks", after(8.0), 0.1943, 5e-5);
+    within("26 weeks", after(26.0), 0.5044, 5e-5);
+}
+
+/// Sandy bay sediment, Gardner et al.: 74 umol/m2/h.
+#[test]
+fn a_flux_in_micromoles_as_nitrogen() {
+    let mg_n_m2_d = 74e-6 * 24.0 * molar_mass::N * 1e3;
+    within("mg N/m2/d", mg_n_m2_d, 24.88, 5e-3);
+}
+
+/// ASTM E11 openings.
+#[test]
+fn mesh_ranges_in_millimetres() {
+    let range = |text: &str| sieve::range(text).map(|(coarse, fine)| (coarse.mm(), fine.mm()));
+    assert_eq!(range("12/20"), Some((1.70, 0.85)));
+    assert_eq!(range("30/60"), Some((0.60, 0.25)));
+}
+
+/// Quartz with 40 % pores; worked.
+#[test]
+fn masses_of_sand() {
+    let water = Density::from_kg_m3(WATER_25_C);
+    let dry = dry_bulk_density(Density::from_kg_m3(QUARTZ), share(0.40));
+    within("dry, kg/m3", dry.kg_m3(), 1590.0, 0.5);
+    let wet = saturated_density(dry, share(0.40), water);
+    within("saturated, kg/m3", wet.kg_m3(), 1989.0, 0.5);
+    let volume = Area::from_cm2(60.0 * 30.0) * cm(4.0);
+    within("layer, L", volume.litres(), 7.2, 1e-9);
+    let mass = LayerMass::new(volume, dry, share(0.40), water);
+    within("dry, kg", mass.dry.kg(), 7.2 * 1.590, 1e-3);
+    within("wet, kg", mass.wet.kg(), 7.2 * 1.989, 4e-3);
+}
+
+/// Verhagen 2017: at 105 % of the labelled density 100 L fill 95.2 L.
+#[test]
+fn litres_on_the_bag_and_litres_in_place() {
+    let bought = soil_to_buy(Volume::from_litres(95.2), share(1.0 / 1.05));
+    within("labelled, L", bought.litres(), 100.0, 0.05);
+}
+
+/// Angles of repose (Kleinhans et al. 2011; centrifuge avalanches); worked.
+#[test]
+fn rise_of_a_slope_at_rest() {
+    let over_30_cm = |grains: GrainShape| rise(cm(30.0), grains.repose_degrees()).cm();
+    within("rounded, cm", over_30_cm(GrainShape::Rounded), 13.99, 5e-3);
+    within("angular, cm", over_30_cm(GrainShape::Angular), 20.2, 0.05);
+}
+
+/// Standard sands and mesh products from the middles of their limits; worked.
+#[test]
+fn sizes_of_common_caps() {
+    let concrete = curve(&[
+        (0.15, 5.0),
+        (0.3, 17.5),
+        (0.6, 42.5),
+        (1.18, 67.5),
+        (2.36, 90.0),
+        (4.75, 97.5),
+    ]);
+    for (finer, expected_mm) in [
+        (10.0, 0.20),
+        (15.0, 0.26),
+        (50.0, 0.74),
+        (60.0, 0.96),
+        (85.0, 2.02),
+    ] {
+        within("ASTM C33, mm", size_mm(&concrete, finer), expected_mm, 0.01);
+    }
+    within(
+        "ASTM C33, Cu",
+        concrete.uniformity().expect("d10 and d60"),
+        4.9,
+        0.05,
+    );
+    let products = [
+        ("30/60", 0.26, 0.28, 0.39, 0.43, 0.54),
+        ("20/40", 0.44, 0.46, 0.60, 0.65, 0.79),
+        ("16/30", 0.62, 0.65, 0.84, 0.91, 1.10),
+        ("12/20", 0.88, 0.92, 1.20, 1.30, 1.57),
+    ];
+    for (mesh, d10, d15, d50, d60, d85) in products {
+        let grit = Grading::from_mesh(mesh).expect("a mesh range");
+        let expected = [
+            (10.0, d10),
+            (15.0, d15),
+            (50.0, d50),
+            (60.0, d60),
+            (85.0, d85),
+        ];
+        for (finer, expected_mm) in expected {
+            within(mesh, size_mm(&grit, finer), expected_mm, 6e-3);
+        }
+    }
+}
+
+fn texture(clay: f64, silt: f64) -> Base {
+    Grading::from_texture(percent(clay), percent(silt))
+        .ok()
+        .and_then(|soil| Base::from_grading(&soil))
+        .unwrap_or_else(|| panic!("clay {clay} %, silt {silt} % make no base"))
+}
+
+/// USDA textures by NEH 633 ch. 26; worked.
+#[test]
+fn soils_as_filter_bases() {
+    let cases = [
+        ("loam", 20.0, 40.0, 64.0, 2, 0.50, 0.70),
+        ("silt loam", 15.0, 65.0, 82.0, 2, 0.13, 0.70),
+        ("sandy loam", 10.0, 25.0, 42.0, 2, 0.85, 0.70),
+        ("loamy sand", 6.0, 12.0, 27.0, 3, 1.02, 2.45),
+    ];
+    for (name, clay, silt, fines, category, d85_mm, coarsest_mm) in cases {
+        let base = texture(clay, silt);
+        within(name, base.fines.percent(), fines, 0.5);
+        within(name, base.d85.mm(), d85_mm, 5e-3);
+        within(name, base.coarsest_cap().mm(), coarsest_mm, 5e-3);
+        within(
+            name,
+            base.finest_cap(DrainageRule::FourTimes).mm(),
+            0.10,
+            1e-9,
+        );
+        assert_eq!(base.category().number(), category, "{name}");
+    }
+}
+
+/// Mesh products over loam and loamy sand by NEH 633 ch. 26; worked.
+#[test]
+fn caps_over_loam_and_loamy_sand() {
+    let d15_mm = |mesh: &str| size_mm(&Grading::from_mesh(mesh).expect("a mesh range"), 15.0);
+    within("20/40, mm", d15_mm("20/40"), 0.459, 5e-4);
+    within("12/20, mm", d15_mm("12/20"), 0.918, 5e-4);
+    let gravel = Grading::between_sieves(mm(2.0), mm(4.0)).expect("two sieves");
+    within("2-4 mm", size_mm(&gravel, 15.0), 2.16, 5e-3);
+
+    let loam = texture(20.0, 40.0);
+    let (finest, coarsest) = (
+        loam.finest_cap(DrainageRule::FourTimes),
+        loam.coarsest_cap(),
+    );
+    let within_rule = |d15: f64| finest <= mm(d15) && mm(d15) <= coarsest;
+    assert!(within_rule(d15_mm("20/40")), "20/40 passes over loam");
+    assert!(
+        d15_mm("12/20") > coarsest.mm(),
+        "12/20 is too coarse over loam"
+    );
+    assert!(mm(0.05) < finest, "silt of 0.05 mm is too fine over loam");
+
+    let loamy_sand = texture(6.0, 12.0).coarsest_cap().mm();
+    assert!(
+        d15_mm("12/20") <= loamy_sand,
+        "12/20 passes over loamy sand"
+    );
+    assert!(
+        size_mm(&gravel, 15.0) <= loamy_sand,
+        "2-4 mm passes over loamy sand"
+    );
+}
+
+/// Palermo et al. 1998 with Fick's law at 25 C, 40 % pores; worked.
+#[test]
+fn caps_that_are_too_thin_for_their_parts() {
+    let needed_cm = |base_mg_l: f64, allowed: f64, burrowing_cm: f64| {
+        let parts = CapParts {
+            placing: cm(PLACING_ERROR_CM),
+            burrowing: cm(burrowing_cm),
+            isolation: isolation_thickness(ammonium_in_sand(), mg_l(base_mg_l), allowed),
+        };
+        parts.needed().cm()
+    };
+    within("burrowers, cm", needed_cm(20.0, 10.0, 3.0), 8.34, 5e-3);
+    within("none, cm", needed_cm(20.0, 10.0, 0.0), 5.34, 5e-3);
+    within("poor soil, cm", needed_cm(10.0, 10.0, 0.0), 2.92, 5e-3);
+    within(
+        "rich, planted, cm",
+        needed_cm(50.0, 25.0, 0.0),
+        0.5 + 4.84,
+        5e-3,
+    );
+}

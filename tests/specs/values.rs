@@ -1,0 +1,292 @@
+//! What is read is what was written.
+
+use lentic::catalogue::Portion;
+use lentic::design::{
+    Amount, BagSize, Device, Draft, DutyHours, EventKind, LightClass, LightLevel, Material, Rim,
+};
+use lentic::geometry::{LayerDepth, Shape};
+use lentic::spec;
+use lentic::units::{Length, Mass};
+
+use crate::base;
+
+fn draft(name: &str) -> Draft {
+    spec::parse(&base::good(name))
+        .expect("a design")
+        .into_draft()
+}
+
+#[track_caller]
+fn near(value: f64, expected: f64) {
+    assert!(
+        (value - expected).abs() <= 1e-9 * expected.abs().max(1.0),
+        "{value}, not {expected}"
+    );
+}
+
+#[test]
+fn the_vessel_is_as_written() {
+    let tank = draft("full.toml").tank;
+    let Shape::Box(size) = tank.shape else {
+        panic!("{:?}", tank.shape)
+    };
+    for (length, cm) in [(size.length, 60.0), (size.width, 30.0), (size.height, 36.0)] {
+        near(length.cm(), cm);
+    }
+    near(tank.wall.mm(), 6.0);
+    near(tank.bottom.mm(), 6.0);
+    near(tank.freeboard.mm(), 30.0);
+    near(tank.stand.kg(), 12.0);
+    assert!(tank.outside && tank.lid);
+    assert_eq!((tank.material, tank.rim), (Material::Glass, Rim::Braced));
+}
+
+#[test]
+fn soil_and_cap_are_as_written() {
+    let full = draft("full.toml");
+    assert_eq!(full.soil.material.name, "organic_potting_mix");
+    assert_eq!(full.soil.soaked, 2);
+    let own = full.soil.properties;
+    near(own.dry_bulk_density.expect("given").kg_m3(), 130.0);
+    near(own.porosity.expect("given").fraction(), 0.88);
+    near(own.total_nitrogen.expect("given").g_kg(), 9.0);
+    near(own.mineral_nitrogen.expect("given").g_kg(), 0.3);
+    near(own.organic_matter.expect("given").percent(), 60.0);
+    near(own.ammonium_kd.expect("given").l_kg(), 2.0);
+    assert_eq!(full.cap.material.name, "filter_sand");
+    let LayerDepth::Uniform(depth) = full.cap.depth else {
+        panic!("{:?}", full.cap.depth)
+    };
+    near(depth.mm(), 38.1);
+    let grading = full.cap.grading;
+    let sizes = [grading.d10, grading.d15, grading.d50, grading.d85];
+    for (size, mm) in sizes.into_iter().zip([0.48, 0.50, 0.65, 0.90]) {
+        near(size.expect("given").mm(), mm);
+    }
+    near(full.cap.dry_bulk_density.expect("given").kg_m3(), 1600.0);
+    near(full.cap.porosity.expect("given").fraction(), 0.40);
+    assert_eq!(full.hardscape[0].material.name, "granite");
+    near(full.hardscape[0].mass.kg(), 2.0);
+}
+
+#[test]
+fn bags_hold_volumes_or_masses() {
+    let full = draft("full.toml");
+    let BagSize::Volume(first) = full.soil.bags[0].size else {
+        panic!()
+    };
+    near(first.litres(), 10.0);
+    assert_eq!(full.soil.bags[0].price, Some(6.5));
+    let BagSize::Volume(second) = full.soil.bags[1].size else {
+        panic!()
+    };
+    // A US dry quart is 67.200625 cubic inches of 16.387064 mL.
+    near(second.litres(), 8.0 * 67.200_625 * 0.016_387_064);
+    assert_eq!(full.soil.bags[1].price, None);
+    let BagSize::Mass(sack) = full.cap.bags[0].size else {
+        panic!()
+    };
+    near(sack.kg(), 22.679_618_5);
+}
+
+#[test]
+fn a_slope_keeps_its_edges() {
+    let LayerDepth::AllWalls {
+        back,
+        front,
+        left,
+        right,
+    } = draft("sloped.toml").soil.depth
+    else {
+        panic!()
+    };
+    let edges = [back, front, left, right].map(Length::mm);
+    for (edge, mm) in edges.into_iter().zip([40.0, 20.0, 35.0, 25.0]) {
+        near(edge, mm);
+    }
+    let sloped = |depth: &str| {
+        let text =
+            base::good("minimal.toml").replace("depth = \"25 mm\"", &format!("depth = {depth}"));
+        spec::parse(&text)
+            .expect("a design")
+            .into_draft()
+            .soil
+            .depth
+    };
+    let LayerDepth::BackToFront { back, front } = sloped("{ front = \"1 cm\", back = \"3 cm\" }")
+    else {
+        panic!()
+    };
+    assert!(back > front);
+    let LayerDepth::LeftToRight { left, right } = sloped("{ left = \"3 cm\", right = \"1 cm\" }")
+    else {
+        panic!()
+    };
+    assert!(left > right);
+}
+
+#[test]
+fn amounts_are_read_in_every_form() {
+    let amount = |text: &str| {
+        let plant = "[[plants]]\nname = \"ludwigia_repens\"\n";
+        let text = format!("{}{plant}amount = \"{text}\"\n", base::good("minimal.toml"));
+        spec::parse_draft(&text, "tank").map(|draft| draft.plants[0].amount)
+    };
+    for (text, count, portion) in [
+        ("15 stems", 15.0, Portion::Stem),
+        ("1 stem", 1.0, Portion::Stem),
+        ("3 bunches", 3.0, Portion::Bunch),
+        ("2 pots", 2.0, Portion::Pot),
+        ("1 cup", 1.0, Portion::Cup),
+        ("2 handfuls", 2.0, Portion::Handful),
+        ("4 pieces", 4.0, Portion::Piece),
+        ("4 plants", 4.0, Portion::Piece),
+        ("1/2 Pot", 0.5, Portion::Pot),
+    ] {
+        assert_eq!(amount(text), Ok(Amount::Portions(count, portion)), "{text}");
+    }
+    let Ok(Amount::Cover(cover)) = amount("30%") else {
+        panic!()
+    };
+    near(cover.fraction(), 0.3);
+    let Ok(Amount::Fresh(mass)) = amount("12 g") else {
+        panic!()
+    };
+    assert_eq!(mass, Mass::from_g(12.0));
+    for refused in [
+        "15",
+        "stems",
+        "-3 stems",
+        "0 pots",
+        "12 ml",
+        "101 %",
+        "1e999 stems",
+        "1,5 pots",
+        "",
+    ] {
+        assert!(amount(refused).is_err(), "{refused}");
+    }
+}
+
+#[test]
+fn the_water_is_as_written() {
+    let water = draft("full.toml").water;
+    near(water.temperature.celsius(), (75.0 - 32.0) / 1.8);
+    near(water.ph, 7.4);
+    // A German degree is 10 mg/L of CaO; CaCO3 weighs 100.0869, CaO 56.0774.
+    assert!((water.alkalinity.caco3_mg_l() - 4.0 * 17.848).abs() < 0.01);
+    assert!((water.hardness.caco3_mg_l() - 6.0 * 17.848).abs() < 0.01);
+    // 0.1 mg/L of NH4, whose nitrogen is 14.007 of 18.039.
+    assert!((water.ammonia.mg_l() - 0.1 * 14.007 / 18.039).abs() < 1e-5);
+    near(water.nitrite.mg_l(), 0.05);
+    near(water.nitrate.mg_l(), 5.0);
+    near(water.phosphate.mg_l(), 0.5);
+    let change = water.change.expect("given");
+    near(change.share.percent(), 25.0);
+    near(change.every.days(), 7.0);
+    near(change.from, 7.0);
+    near(change.until, 28.0);
+}
+
+#[test]
+fn lamp_air_and_room_are_as_written() {
+    let full = draft("full.toml");
+    let LightLevel::Par(par) = full.light.level else {
+        panic!()
+    };
+    near(par.umol_m2_s(), 60.0);
+    near(full.light.hours, 8.0);
+    assert_eq!(
+        (full.air.device, full.air.hours),
+        (Device::AirStone, DutyHours::Night)
+    );
+    near(full.air.flow.l_min(), 0.5);
+    near(full.air.depth.cm(), 20.0);
+    near(full.room.temperature.celsius(), 20.0);
+    near(full.room.humidity.percent(), 50.0);
+    near(full.room.altitude.m(), 100.0);
+    assert_eq!(full.room.tariff, Some(0.30));
+
+    let LightLevel::Lumens { flux, height } = draft("sloped.toml").light.level else {
+        panic!()
+    };
+    near(flux.lumens(), 1200.0);
+    near(height.cm(), 20.0);
+    let column = draft("cylinder.toml");
+    assert_eq!(column.light.level, LightLevel::Class(LightClass::High));
+    assert_eq!(
+        (column.air.device, column.air.hours),
+        (Device::Pump, DutyHours::Always)
+    );
+    near(column.air.flow.l_h(), 200.0);
+}
+
+#[test]
+fn what_lives_there_is_as_written() {
+    let full = draft("full.toml");
+    assert_eq!(full.plants[0].plant.name, "lemna_minor");
+    near(full.plants[1].emergent.percent(), 10.0);
+    assert_eq!(full.plants[1].price, Some(0.9));
+    assert_eq!(full.animals[0].animal.name, "small_shrimp");
+    assert_eq!(full.animals[0].count, 10);
+    near(full.animals[0].from_day, 42.0);
+    near(full.feed.mass_per_day.mg(), 50.0);
+    near(full.feed.protein.percent(), 45.0);
+    near(full.harvest.floaters_above.percent(), 50.0);
+}
+
+#[test]
+fn events_are_as_written() {
+    let events = draft("full.toml").events;
+    let days: Vec<f64> = events.iter().map(|event| event.day).collect();
+    assert_eq!(days, [21.0, 22.5, 23.0, 24.0, 25.0]);
+    let EventKind::CapAdded(added) = &events[0].kind else {
+        panic!()
+    };
+    near(added.mm(), 10.0);
+    let EventKind::WaterChange(share) = &events[1].kind else {
+        panic!()
+    };
+    near(share.percent(), 50.0);
+    let EventKind::Disturbed(share) = &events[2].kind else {
+        panic!()
+    };
+    near(share.percent(), 10.0);
+    let EventKind::PlantsAdded(added) = &events[3].kind else {
+        panic!()
+    };
+    assert_eq!(added.len(), 2);
+    assert_eq!(added[1].amount, Amount::Portions(2.0, Portion::Bunch));
+    let EventKind::PlantsRemoved(removed) = &events[4].kind else {
+        panic!()
+    };
+    assert_eq!(removed[0].amount, Amount::Portions(3.0, Portion::Stem));
+}
+
+#[test]
+fn readings_signs_and_goal_are_as_written() {
+    let full = draft("full.toml");
+    let first = &full.readings[0];
+    near(first.day, 21.0);
+    near(first.ammonia.expect("given").mg_l(), 1.0);
+    // 20 mg/L of nitrate nitrogen: NO3 weighs 62.004, N 14.007.
+    assert!((first.nitrate.expect("given").mg_l() - 20.0 * 62.004 / 14.007).abs() < 0.01);
+    near(first.ph.expect("given"), 7.2);
+    near(first.oxygen.expect("given").mg_l(), 6.0);
+    // From 6 March to 3 April: 25 days of March and 3 of April.
+    near(full.readings[1].day, 28.0);
+    assert_eq!(full.readings[1].nitrite, None);
+    let signs: Vec<&str> = full.signs.iter().map(|sign| sign.name.as_str()).collect();
+    assert_eq!(signs, ["gasping_at_dawn", "white_haze"]);
+    near(full.goal.probability.percent(), 80.0);
+    near(full.goal.nitrite.expect("given").mg_l(), 0.33);
+    near(full.goal.dawn_oxygen.expect("given").mg_l(), 5.0);
+}
+
+#[test]
+fn a_sign_named_twice_counts_once() {
+    let text =
+        base::good("minimal.toml") + "[signs]\nobserved = [\"white haze\", \"white_haze\"]\n";
+    let draft = spec::parse(&text).expect("a design").into_draft();
+    assert_eq!(draft.signs.len(), 1);
+}
