@@ -1,0 +1,57 @@
+//! Rules and sources explained.
+
+use lentic::finding::Code;
+use serde_json::Value;
+
+use crate::command::lentic;
+
+#[test]
+fn every_code_is_explained_with_and_without_a_spec() {
+    for code in Code::ALL {
+        for tank in [None, Some("demo-tanks/living-room-180.toml")] {
+            let mut arguments = vec!["explain", code.text()];
+            arguments.extend(tank);
+            let ran = lentic(&arguments, "");
+            assert_eq!(ran.code, 0, "{}: {}", code.text(), ran.stderr);
+            assert!(ran.stdout.starts_with(code.text()));
+            assert!(ran.stdout.contains("Rests on"));
+        }
+    }
+}
+
+#[test]
+fn the_working_ends_at_the_value_of_the_finding() {
+    let tank = "demo-tanks/living-room-180.toml";
+    let plan = lentic(&["plan", tank, "--format", "json"], "");
+    let plan: Value = serde_json::from_str(&plan.stdout).unwrap();
+    for finding in plan["findings"].as_array().unwrap() {
+        let code = finding["code"].as_str().unwrap();
+        let Some(value) = finding["value"].as_f64() else {
+            continue;
+        };
+        let ran = lentic(&["explain", code, tank, "--format", "json"], "");
+        let explained: Value = serde_json::from_str(&ran.stdout).unwrap();
+        let steps = explained["working"]["steps"].as_array().unwrap();
+        let shows = steps.iter().any(|step| {
+            let step = step["value"].as_f64().unwrap();
+            (step - value).abs() <= 1e-6 * value.abs().max(1.0)
+        });
+        assert!(
+            shows || code == "plants.mix",
+            "{code}: {value} in {steps:#?}"
+        );
+    }
+}
+
+#[test]
+fn a_source_is_explained_and_an_unknown_word_gets_a_suggestion() {
+    let source = lentic(&["explain", "larson_2007"], "");
+    assert!(source.stdout.contains("Larson"), "{}", source.stdout);
+    let wrong = lentic(&["explain", "cap.thn"], "");
+    assert_eq!(wrong.code, 2);
+    assert!(
+        wrong.stderr.contains("did you mean cap.thin?"),
+        "{}",
+        wrong.stderr
+    );
+}

@@ -1,0 +1,11 @@
+//! Every demo tank in every format, and the fixed set of JSON paths.
+// The lint file lifts these inside test functions alone, not in those that they call.
+#![allow(clippy::unwrap_used, clippy::expect_used)]
+
+#[path = "../support/command.rs"]
+mod command;
+#[path = "../support/demo.rs"]
+mod demo;
+
+mod formats;
+mod paths;

@@ -1,0 +1,88 @@
+//! The JSON paths that scripts rely on, typed in, compared both ways.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use serde_json::Value;
+
+use crate::command;
+use crate::demo;
+
+/// Gathers `path type` of every value; items of a list share the path `list[]`.
+fn gather(path: &str, value: &Value, found: &mut BTreeMap<String, BTreeSet<&'static str>>) {
+    let mut note = |kind| {
+        found.entry(path.to_owned()).or_default().insert(kind);
+    };
+    match value {
+        Value::Null => note("null"),
+        Value::Bool(_) => note("bool"),
+        Value::Number(_) => note("number"),
+        Value::String(_) => note("string"),
+        Value::Array(items) => {
+            note("list");
+            for item in items {
+                gather(&format!("{path}[]"), item, found);
+            }
+        }
+        Value::Object(fields) => {
+            for (key, field) in fields {
+                let below = if path.is_empty() {
+                    key.clone()
+                } else {
+                    format!("{path}.{key}")
+                };
+                gather(&below, field, found);
+            }
+        }
+    }
+}
+
+/// The paths and types of a command's JSON over all demo tanks.
+fn found(command_name: &str) -> Vec<String> {
+    let mut found = BTreeMap::new();
+    for tank in demo::tanks() {
+        let ran = command::lentic(&[command_name, &tank, "--format", "json"], "");
+        assert_eq!(ran.code, 0, "{tank}: {}", ran.stderr);
+        let value: Value = serde_json::from_str(&ran.stdout).expect("JSON");
+        gather("", &value, &mut found);
+    }
+    found
+        .into_iter()
+        .map(|(path, kinds)| {
+            let kinds: Vec<&str> = kinds.into_iter().collect();
+            format!("{path} {}", kinds.join("|"))
+        })
+        .collect()
+}
+
+/// The paths typed in for a command: lines without `#`.
+fn typed(text: &str) -> Vec<String> {
+    let mut lines: Vec<String> = text
+        .lines()
+        .map(str::trim)
+        .filter(|line| !line.is_empty() && !line.starts_with('#'))
+        .map(str::to_owned)
+        .collect();
+    lines.sort();
+    lines
+}
+
+/// Fails with the paths that are missing and those that are not typed in.
+fn compare(command_name: &str, text: &str) {
+    let (found, typed) = (found(command_name), typed(text));
+    let missing: Vec<_> = typed.iter().filter(|line| !found.contains(line)).collect();
+    let untyped: Vec<_> = found.iter().filter(|line| !typed.contains(line)).collect();
+    assert!(
+        missing.is_empty() && untyped.is_empty(),
+        "{command_name}: missing {missing:#?}, not typed in {untyped:#?}"
+    );
+}
+
+#[test]
+fn a_plan_has_the_paths_typed_in() {
+    compare("plan", include_str!("plan_paths.txt"));
+}
+
+#[test]
+fn a_check_has_the_paths_typed_in() {
+    compare("check", include_str!("check_paths.txt"));
+}
