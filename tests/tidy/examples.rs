@@ -1,0 +1,34 @@
+//! Every example program runs.
+
+use std::path::PathBuf;
+use std::process::Command;
+
+use crate::tree;
+
+/// Where cargo puts the examples beside this test binary.
+fn built(name: &str) -> PathBuf {
+    let own = std::env::current_exe().expect("the path of this test");
+    let folder = own
+        .parent()
+        .and_then(|deps| deps.parent())
+        .expect("a build folder");
+    folder.join("examples").join(name)
+}
+
+#[test]
+fn every_example_runs_and_says_something() {
+    let examples = tree::files("examples", "rs");
+    assert!(!examples.is_empty());
+    for path in examples {
+        let name = path
+            .file_stem()
+            .and_then(|stem| stem.to_str())
+            .expect("a name");
+        let output = Command::new(built(name))
+            .current_dir(tree::root())
+            .output()
+            .unwrap_or_else(|error| panic!("{name}: {error}"));
+        assert!(output.status.success(), "{name} failed: {output:?}");
+        assert!(!output.stdout.is_empty(), "{name} printed nothing");
+    }
+}

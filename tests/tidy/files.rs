@@ -1,0 +1,58 @@
+//! Every source file says what it is about and leaves nothing for later.
+
+use crate::tree;
+
+#[test]
+fn every_source_file_starts_with_a_module_doc() {
+    for path in ["src", "tests", "examples"]
+        .iter()
+        .flat_map(|folder| tree::files(folder, "rs"))
+    {
+        assert!(
+            tree::text(&path).starts_with("//! "),
+            "{} does not start with a module doc",
+            tree::short(&path)
+        );
+    }
+}
+
+#[test]
+fn no_file_holds_a_mark_for_later() {
+    let marks = [
+        ["TO", "DO"],
+        ["FIX", "ME"],
+        ["unimplemen", "ted!"],
+        ["XX", "X"],
+    ]
+    .map(|parts| parts.concat());
+    for path in ["src", "tests", "examples"]
+        .iter()
+        .flat_map(|folder| tree::files(folder, "rs"))
+    {
+        let text = tree::text(&path);
+        for mark in &marks {
+            assert!(
+                !text.contains(mark.as_str()),
+                "{} holds {mark}",
+                tree::short(&path)
+            );
+        }
+    }
+}
+
+#[test]
+fn no_text_for_people_promises_safety_or_law() {
+    for path in tree::files("src", "rs")
+        .into_iter()
+        .chain(tree::files("src", "toml"))
+    {
+        let text = tree::text(&path).to_lowercase();
+        for word in text.split(|c: char| !c.is_alphanumeric()) {
+            assert!(
+                word != "safe" && word != "legal" && word != "safely" && word != "legally",
+                "{} says \"{word}\"",
+                tree::short(&path)
+            );
+        }
+    }
+}
