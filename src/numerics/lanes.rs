@@ -48,6 +48,10 @@ impl Real for Lanes {
             }
         })
     }
+
+    fn is_zero(self) -> bool {
+        self.0.iter().all(|lane| *lane == 0.0)
+    }
 }
 
 impl Neg for Lanes {

@@ -2,15 +2,19 @@
 
 use super::real::Real;
 
-/// A square matrix split into triangular factors.
+/// A square matrix, given by its columns, split into triangular factors.
 ///
 /// Plain numbers are eliminated with row exchanges. Lanes are not, because
 /// each lane would want its own order; that is sound for the matrices of the
 /// integrator, whose diagonal grows as the step shrinks.
 #[derive(Debug, Clone)]
 pub struct Factors<R, const N: usize> {
-    lower_upper: [[R; N]; N],
+    /// Columns of both factors; the lower one has ones on its diagonal.
+    columns: [[R; N]; N],
+    /// One over each diagonal entry of the upper factor.
+    inverse: [R; N],
     order: [usize; N],
+    coupled: usize,
 }
 
 impl<R: Real, const N: usize> Factors<R, N> {
@@ -18,60 +22,89 @@ impl<R: Real, const N: usize> Factors<R, N> {
     ///
     /// A singular matrix gives factors that are not finite, and so do the
     /// solutions made from them: the caller has to look at those.
-    pub fn new(mut matrix: [[R; N]; N]) -> Self {
-        let mut order = std::array::from_fn(|row| row);
-        for column in 0..N {
+    pub fn new(columns: [[R; N]; N]) -> Self {
+        Self::of_coupled(columns, N)
+    }
+
+    /// The same for a matrix whose columns from `coupled` on hold nothing but
+    /// their diagonal entry; they cost no elimination.
+    pub fn of_coupled(columns: [[R; N]; N], coupled: usize) -> Self {
+        let mut factors = Self {
+            columns,
+            inverse: [R::splat(1.0); N],
+            order: std::array::from_fn(|row| row),
+            coupled: coupled.min(N),
+        };
+        for column in 0..factors.coupled {
             if R::PIVOTS {
-                let best = pivot_row(&matrix, column);
-                matrix.swap(column, best);
-                order.swap(column, best);
+                factors.exchange(column);
             }
-            eliminate(&mut matrix, column);
+            factors.eliminate(column);
         }
-        Self {
-            lower_upper: matrix,
-            order,
+        for row in 0..N {
+            factors.inverse[row] = R::splat(1.0) / factors.columns[row][row];
         }
+        factors
     }
 
     /// The vector that the matrix maps to `right`.
     pub fn solve(&self, right: &[R; N]) -> [R; N] {
         let mut solution = self.order.map(|row| right[row]);
-        for row in 0..N {
-            for column in 0..row {
-                let known = solution[column];
-                solution[row] -= self.lower_upper[row][column] * known;
-            }
+        for (column, entries) in self.columns.iter().enumerate().take(self.coupled) {
+            let known = solution[column];
+            subtract(&mut solution[column + 1..], &entries[column + 1..], known);
         }
-        for row in (0..N).rev() {
-            for column in row + 1..N {
-                let known = solution[column];
-                solution[row] -= self.lower_upper[row][column] * known;
-            }
-            solution[row] = solution[row] / self.lower_upper[row][row];
+        let totals = solution.iter_mut().zip(&self.inverse).skip(self.coupled);
+        for (entry, inverse) in totals {
+            *entry = *entry * *inverse;
+        }
+        for (column, entries) in self.columns.iter().enumerate().take(self.coupled).rev() {
+            let known = solution[column] * self.inverse[column];
+            solution[column] = known;
+            subtract(&mut solution[..column], &entries[..column], known);
         }
         solution
     }
-}
 
-fn pivot_row<R: Real, const N: usize>(matrix: &[[R; N]; N], column: usize) -> usize {
-    let size = |row: usize| matrix[row][column].abs().largest();
-    (column + 1..N).fold(
-        column,
-        |best, row| {
-            if size(row) > size(best) { row } else { best }
-        },
-    )
-}
-
-fn eliminate<R: Real, const N: usize>(matrix: &mut [[R; N]; N], column: usize) {
-    let pivot = matrix[column];
-    for row in matrix.iter_mut().skip(column + 1) {
-        let factor = row[column] / pivot[column];
-        row[column] = factor;
-        for (entry, above) in row.iter_mut().zip(&pivot).skip(column + 1) {
-            *entry -= factor * *above;
+    /// Brings the largest entry at or below the diagonal of a column up to it.
+    fn exchange(&mut self, column: usize) {
+        let entries = &self.columns[column];
+        let larger = |best: usize, row: usize| {
+            if entries[row].abs().largest() > entries[best].abs().largest() {
+                row
+            } else {
+                best
+            }
+        };
+        let best = (column + 1..self.coupled).fold(column, larger);
+        if best != column {
+            self.order.swap(column, best);
+            for entries in &mut self.columns[..self.coupled] {
+                entries.swap(column, best);
+            }
         }
+    }
+
+    fn eliminate(&mut self, column: usize) {
+        let (left, right) = self.columns.split_at_mut(column + 1);
+        let pivot = &mut left[column];
+        let scale = R::splat(1.0) / pivot[column];
+        for entry in &mut pivot[column + 1..] {
+            *entry = *entry * scale;
+        }
+        for entries in &mut right[..self.coupled - column - 1] {
+            let above = entries[column];
+            if !above.is_zero() {
+                subtract(&mut entries[column + 1..], &pivot[column + 1..], above);
+            }
+        }
+    }
+}
+
+/// Takes a multiple of one column off another.
+fn subtract<R: Real>(from: &mut [R], column: &[R], factor: R) {
+    for (entry, value) in from.iter_mut().zip(column) {
+        *entry -= *value * factor;
     }
 }
 
@@ -82,7 +115,8 @@ mod tests {
 
     #[test]
     fn a_zero_on_the_diagonal_is_exchanged() {
-        let factors = Factors::new([[0.0, 2.0, 1.0], [1.0, 1.0, 0.0], [3.0, 0.0, -1.0]]);
+        // 2y + z = 7, x + y = 3, 3x - z = 0
+        let factors = Factors::new([[0.0, 1.0, 3.0], [2.0, 1.0, 0.0], [1.0, 0.0, -1.0]]);
         let solution = factors.solve(&[7.0, 3.0, 0.0]);
         for (value, expected) in solution.into_iter().zip([1.0, 2.0, 3.0]) {
             assert!((value - expected).abs() < 1e-14);
@@ -97,6 +131,21 @@ mod tests {
         let solution = factors.solve(&[diagonal + 2.0, diagonal * 2.0 + 1.0]);
         assert!((solution[0] - 1.0).abs().largest() < 1e-14);
         assert!((solution[1] - 2.0).abs().largest() < 1e-14);
+    }
+
+    #[test]
+    fn a_total_beside_the_coupled_states_is_solved_without_elimination() {
+        // 2y = 2, 4x + y = 5, 3x + 5y + 2z = 14
+        let matrix = [[0.0, 4.0, 3.0], [2.0, 1.0, 5.0], [0.0, 0.0, 2.0]];
+        let right = [2.0, 5.0, 14.0];
+        let whole = Factors::new(matrix).solve(&right);
+        let block = Factors::of_coupled(matrix, 2).solve(&right);
+        for (value, expected) in block.into_iter().zip([1.0, 1.0, 3.0]) {
+            assert!((value - expected).abs() < 1e-14);
+        }
+        for (value, expected) in block.into_iter().zip(whole) {
+            assert!((value - expected).abs() < 1e-14);
+        }
     }
 
     #[test]

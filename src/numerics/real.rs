@@ -46,6 +46,9 @@ pub trait Real:
     /// The largest lane; not a number if any lane is not a number.
     fn largest(self) -> f64;
 
+    /// Whether it is exactly zero, in every lane.
+    fn is_zero(self) -> bool;
+
     /// e to this power.
     #[must_use]
     fn exp(self) -> Self {
@@ -110,6 +113,10 @@ impl Real for f64 {
 
     fn largest(self) -> f64 {
         self
+    }
+
+    fn is_zero(self) -> bool {
+        self == 0.0
     }
 
     fn powf(self, exponent: Self) -> Self {

@@ -26,10 +26,18 @@ pub trait System<R: Real, const N: usize> {
     /// Rate of change of each state at a time.
     fn rates(&self, time: f64, state: &[R; N]) -> [R; N];
 
-    /// Slope of each rate (row) with each state (column); by differences
-    /// unless the system knows better.
+    /// Number of states, the first ones, that the rates depend on. The rest are
+    /// totals, which cost next to nothing.
+    fn coupled(&self) -> usize {
+        N
+    }
+
+    /// For each state the slopes of all rates with it; by differences unless
+    /// the system knows better.
     fn jacobian(&self, time: f64, state: &[R; N], rates: &[R; N]) -> [[R; N]; N] {
-        difference_jacobian(state, rates, N, |shifted| self.rates(time, shifted))
+        difference_jacobian(state, rates, self.coupled(), |shifted| {
+            self.rates(time, shifted)
+        })
     }
 
     /// Slope of each rate with time at a fixed state; by a difference unless
@@ -41,23 +49,23 @@ pub trait System<R: Real, const N: usize> {
     }
 }
 
-/// Jacobian by forward differences in the first `columns` states; the rates
-/// must not depend on the rest.
+/// Slopes of all rates with each of the first `coupled` states by forward
+/// differences; the rates must not depend on the rest.
 pub fn difference_jacobian<R: Real, const N: usize>(
     state: &[R; N],
     rates: &[R; N],
-    columns: usize,
+    coupled: usize,
     rates_at: impl Fn(&[R; N]) -> [R; N],
 ) -> [[R; N]; N] {
     let mut jacobian = [[R::splat(0.0); N]; N];
     let mut shifted = *state;
-    for column in 0..columns.min(N) {
+    for column in 0..coupled.min(N) {
         let wanted = (state[column].abs().max(R::splat(1e-5)) * f64::EPSILON).sqrt();
         shifted[column] = state[column] + wanted;
-        let shift = shifted[column] - state[column];
+        let scale = R::splat(1.0) / (shifted[column] - state[column]);
         let there = rates_at(&shifted);
         for row in 0..N {
-            jacobian[row][column] = (there[row] - rates[row]) / shift;
+            jacobian[column][row] = (there[row] - rates[row]) * scale;
         }
         shifted[column] = state[column];
     }
@@ -264,7 +272,7 @@ impl<'a, R: Real, const N: usize> Base<'a, R, N> {
         length: f64,
         control: &Control<N>,
     ) -> (Step<R, N>, f64) {
-        let factors = Factors::new(self.shifted_jacobian(length));
+        let factors = Factors::of_coupled(self.shifted_jacobian(length), system.coupled());
         let mut stages = [[R::splat(0.0); N]; STAGES];
         let mut place = *self.state;
         for stage in 0..STAGES {
@@ -301,7 +309,7 @@ impl<'a, R: Real, const N: usize> Base<'a, R, N> {
     }
 
     fn shifted_jacobian(&self, length: f64) -> [[R; N]; N] {
-        let mut matrix = self.jacobian.map(|row| row.map(|entry| -entry));
+        let mut matrix = self.jacobian.map(|column| column.map(|entry| -entry));
         for (row, entries) in matrix.iter_mut().enumerate() {
             entries[row] = entries[row] + 1.0 / (GAMMA * length);
         }

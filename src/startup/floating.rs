@@ -71,7 +71,7 @@ impl<R: Real> FloatingStand<R> {
     pub(super) fn new(parameters: &Parameters<R>, conditions: &Conditions) -> Self {
         let numbers = parameters.floating;
         let temperature = Temperature::from_celsius(conditions.temperature_c);
-        let daily_light = R::splat(conditions.daily_light_mol_m2());
+        let daily_light = parameters.lamp.level * conditions.daily_light_mol_m2();
         let lit = saturation(daily_light, numbers.daily_light_half);
         let loss_warmth = LOSS_Q10.powf((conditions.temperature_c - REFERENCE_C) / 10.0);
         Self {

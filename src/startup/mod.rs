@@ -4,7 +4,9 @@
 //! [`run`] follows one tank with one set of numbers; [`supply()`] is what the bed
 //! would give off without plants.
 
+pub mod ensemble;
 pub mod floating;
+pub mod forecast;
 pub mod inputs;
 pub mod light;
 pub mod nitrification;
@@ -23,6 +25,8 @@ mod running;
 mod supply;
 mod tank;
 
+pub use ensemble::{Draw, Member};
+pub use forecast::Forecast;
 pub use inputs::{Event, EventKind, Feed, Inputs, Planting};
 pub use parameters::Parameters;
 pub use run::{PlannedGrowth, planned_growth, run};

@@ -13,6 +13,7 @@ use crate::numerics::real::Real;
 use crate::numerics::rodas::{System, difference_jacobian};
 use crate::substrate::release::{Bed, Passage, Pools, Release, release};
 use crate::units::Temperature;
+use crate::water::stoichiometry::alkalinity_per_nitrogen;
 use crate::water::{Solute, diffusivity};
 
 /// Ammonia nitrogen that animals give off per gram of protein eaten.
@@ -68,6 +69,7 @@ pub(super) struct Model<R> {
     conditions: Conditions,
     starts: Starts<R>,
     passage: Passage<R>,
+    surface_light_umol_m2_s: R,
     ammonia_oxidiser: Oxidiser<R>,
     nitrite_oxidiser: Oxidiser<R>,
     pub(super) floating: FloatingStand<R>,
@@ -101,6 +103,7 @@ impl<R: Real> Model<R> {
                 rise_d: bed.rise_d(clean_cap_m),
                 ..Passage::new(&bed)
             },
+            surface_light_umol_m2_s: parameters.lamp.level * conditions.light_umol_m2_s,
             ammonia_oxidiser: Oxidiser::of_ammonia(&parameters.nitrifiers, conditions),
             nitrite_oxidiser: Oxidiser::of_nitrite(&parameters.nitrifiers, conditions),
             floating: FloatingStand::new(parameters, conditions),
@@ -115,20 +118,25 @@ impl<R: Real> Model<R> {
         let shared = &self.parameters.submerged;
         let settling = |start| Settling::after(since(start), shared.rooting, shared.lag);
         Moment {
-            rise: self.passage.rise(since(self.starts.cap)),
+            rise: self.rise(day),
             floating: floating_growing(since(self.starts.floating)),
             fast: settling(self.starts.fast),
             slow: settling(self.starts.slow),
         }
     }
 
-    /// What the bed gives off.
-    pub(super) fn release(&self, moment: &Moment<R>, state: &State<R>) -> Release<R> {
+    /// Share of the steady release that the cap lets through on a day.
+    pub(super) fn rise(&self, day: f64) -> R {
+        self.passage.rise(R::splat(day) - self.starts.cap)
+    }
+
+    /// What the bed gives off, with what the cap lets through by now.
+    pub(super) fn release(&self, rise: R, state: &State<R>) -> Release<R> {
         let pools = Pools {
             labile_g_m2: state.labile_n,
             mineral_g_m2: state.soil_n,
         };
-        release(&self.passage, &pools, state.ammonia, moment.rise)
+        release(&self.passage, &pools, state.ammonia, rise)
     }
 
     /// Mean light in the water below the floaters, umol/(m2 s).
@@ -143,7 +151,7 @@ impl<R: Real> Model<R> {
         let extinction_depth = parameters.water.extinction * self.conditions.depth_m
             + parameters.submerged.extinction * (state.fast + state.slow)
             + parameters.algae.extinction * state.algae;
-        mean_light(passed * self.conditions.light_umol_m2_s, extinction_depth)
+        mean_light(passed * self.surface_light_umol_m2_s, extinction_depth)
     }
 
     /// Nitrogen in the tank and lost from it, less what was added since
@@ -176,7 +184,7 @@ impl<R: Real> Model<R> {
     /// and `rN` oxidation of ammonia and nitrite.
     pub(super) fn change(&self, moment: &Moment<R>, state: &State<R>) -> State<R> {
         let water = &self.parameters.water;
-        let bed = self.release(moment, state);
+        let bed = self.release(moment.rise, state);
         let surroundings = Surroundings {
             light: self.light(state),
             pore_water_mg_l: bed.pore_water_mg_l,
@@ -229,11 +237,16 @@ impl<R: Real> Model<R> {
             harvested_n: living.harvested_n,
             detritus_n: living.dead_n - dissolved_n,
             added_n: fed_n,
+            alkalinity_used: per_litre(nitritation.nitrogen) * alkalinity_per_nitrogen().meq_l(),
         }
     }
 }
 
 impl<R: Real> System<R, STATES> for Model<R> {
+    fn coupled(&self) -> usize {
+        COUPLED_STATES
+    }
+
     fn rates(&self, day: f64, state: &[R; STATES]) -> [R; STATES] {
         let state = State::from_array(*state);
         self.change(&self.moment(day), &state).into_array()

@@ -92,6 +92,7 @@ impl<R: Real> Tank<R> {
         self.state.nitrate = blend(self.state.nitrate, tap.nitrate);
         self.state.phosphate = blend(self.state.phosphate, tap.phosphate);
         self.state.added_n += self.dissolved_n() - before;
+        self.state.alkalinity_used = self.state.alkalinity_used * (1.0 - share);
     }
 
     fn dissolved_n(&self) -> R {

@@ -70,7 +70,10 @@ state! {
     /// Nitrogen brought in since filling by feed, water changes and planting,
     /// less what they took out, g N/m2.
     added_n,
+    /// Alkalinity used up by nitrification and not yet renewed by water changes,
+    /// meq/L.
+    alkalinity_used,
 }
 
 /// The last states are totals on which nothing depends.
-pub(super) const COUPLED_STATES: usize = STATES - 5;
+pub(super) const COUPLED_STATES: usize = STATES - 6;

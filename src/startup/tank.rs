@@ -125,11 +125,21 @@ impl Parameters<Band> {
         let closed = closed_layer_g_m2(design, design.surface(), parameters.floating.closed_layer);
         parameters.floating.closed_layer = closed.scaled(by_surface);
         parameters.floating.capacity = parameters.floating.capacity.scaled(by_surface);
+        parameters.lamp.level = lamp_level(surface_light(design));
         parameters.submerged.carbon_factor = carbon_factor(
             parameters.submerged.carbon_factor,
             design.planted().emergent,
         );
         parameters
+    }
+}
+
+/// The light's band over its typical value.
+fn lamp_level(light: Band) -> Band {
+    if light.typical > 0.0 {
+        light.scaled(1.0 / light.typical)
+    } else {
+        Band::exact(1.0)
     }
 }
 

@@ -4,9 +4,6 @@ use super::state::State;
 use crate::numerics::lanes::Lanes;
 use crate::numerics::rodas::Statistics;
 
-/// Samples kept of each day.
-pub const SAMPLES_PER_DAY: u32 = 8;
-
 /// Limits within which a day favours algae: nitrogen and phosphorus in the
 /// water, mg/L, and mean light in it, umol/(m2 s) (judgement on stream films,
 /// Schmidt et al. 2019, *JAWRA* 55:1479, and Mei and Zhang 2013).
@@ -48,9 +45,11 @@ impl<R: Copy> Sample<R> {
 /// A run from filling to its last day.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Trajectory<R> {
-    /// [`SAMPLES_PER_DAY`] samples a day from day 0 on. Where something is done
-    /// to the tank, the sample shows it just before; on day 0 just after.
+    /// The same number of samples each day, from day 0 on. Where something is
+    /// done to the tank, the sample shows it just before; on day 0 just after.
     pub samples: Vec<Sample<R>>,
+    /// That number; 8 in a single run.
+    pub samples_per_day: u32,
     /// Nitrogen stirred from the bed into the water at filling and by
     /// disturbances, g N/m2.
     pub stirred_g_m2: R,
@@ -91,6 +90,7 @@ impl Trajectory<Lanes> {
                 .iter()
                 .map(|sample| sample.map(|lanes| lanes.0[lane]))
                 .collect(),
+            samples_per_day: self.samples_per_day,
             stirred_g_m2: self.stirred_g_m2.0[lane],
             statistics: self.statistics,
         }
@@ -100,12 +100,12 @@ impl Trajectory<Lanes> {
 impl Trajectory<f64> {
     /// One sample for each whole day, from day 0 on.
     pub fn days(&self) -> impl Iterator<Item = &Sample<f64>> {
-        self.samples.iter().step_by(SAMPLES_PER_DAY as usize)
+        self.samples.iter().step_by(self.samples_per_day as usize)
     }
 
     /// The sample of a whole day, if the run reaches it.
     pub fn at_day(&self, day: u32) -> Option<&Sample<f64>> {
-        self.samples.get((day * SAMPLES_PER_DAY) as usize)
+        self.samples.get((day * self.samples_per_day) as usize)
     }
 
     /// The largest value from a day on.
@@ -142,14 +142,25 @@ impl Trajectory<f64> {
     /// The day after which ammonia and nitrite stay below their limits, mg N/L;
     /// nothing if they do not by the end.
     pub fn clear_after(&self, ammonia_mg_l: f64, nitrite_mg_l: f64) -> Option<f64> {
-        let over = |sample: &&Sample<f64>| {
+        let over = |sample: &Sample<f64>| {
             sample.state.ammonia >= ammonia_mg_l || sample.state.nitrite >= nitrite_mg_l
         };
-        let last_over = self.samples.iter().rposition(|sample| over(&sample));
+        let last_over = self.samples.iter().rposition(over);
         match last_over {
             None => Some(0.0),
             Some(last) => self.samples.get(last + 1).map(|sample| sample.day),
         }
+    }
+
+    /// The day on which nitrification has used up an alkalinity, meq/L, that every
+    /// water change renews; nothing if it lasts.
+    ///
+    /// The run itself goes on as if there were enough. What the breakdown of
+    /// dead matter and the loss of nitrate give back is left out, so the day
+    /// comes early rather than late.
+    pub fn alkalinity_gone(&self, tap_meq_l: f64) -> Option<f64> {
+        let gone = |sample: &&Sample<f64>| sample.state.alkalinity_used >= tap_meq_l;
+        self.samples.iter().find(gone).map(|sample| sample.day)
     }
 
     /// Days on which light and nutrients in the water favour algae.
@@ -161,6 +172,6 @@ impl Trajectory<f64> {
                 && sample.light_umol_m2_s > WINDOW_LIGHT_UMOL_M2_S
         };
         let count = self.samples.iter().filter(open).count();
-        count as f64 / f64::from(SAMPLES_PER_DAY)
+        count as f64 / f64::from(self.samples_per_day)
     }
 }

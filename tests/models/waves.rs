@@ -36,8 +36,8 @@ impl<R: Real> System<R, 2> for Waves {
 
     fn jacobian(&self, time: f64, [x, y]: &[R; 2], _rates: &[R; 2]) -> [[R; 2]; 2] {
         [
-            [*x * (-4.0 * time) - *y, -*x],
-            [*y * -3.0, *x * -3.0 + time.cos()],
+            [*x * (-4.0 * time) - *y, *y * -3.0],
+            [-*x, *x * -3.0 + time.cos()],
         ]
     }
 

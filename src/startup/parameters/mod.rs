@@ -7,12 +7,14 @@
 
 mod bed;
 mod group;
+mod lamp;
 mod nitrifier;
 mod plant;
 mod water;
 
 pub use bed::{Cap, Soil};
 pub use group::Description;
+pub use lamp::Lamp;
 pub use nitrifier::Nitrifiers;
 pub use plant::{Algae, Fast, Floating, Slow, Submerged};
 pub use water::{Tap, Water};
@@ -44,6 +46,8 @@ pub struct Parameters<T> {
     pub slow: Slow<T>,
     /// Algae.
     pub algae: Algae<T>,
+    /// The light against what is said of it.
+    pub lamp: Lamp<T>,
 }
 
 impl<T: Copy> Parameters<T> {
@@ -61,6 +65,7 @@ impl<T: Copy> Parameters<T> {
             fast: self.fast.map(&mut change),
             slow: self.slow.map(&mut change),
             algae: self.algae.map(&mut change),
+            lamp: self.lamp.map(&mut change),
         }
     }
 
@@ -87,6 +92,7 @@ impl Parameters<Band> {
             fast: Fast::reference(),
             slow: Slow::reference(),
             algae: Algae::reference(),
+            lamp: Lamp::reference(),
         }
     }
 
@@ -140,6 +146,7 @@ pub fn descriptions() -> Vec<Description> {
         Fast::<Band>::DESCRIPTIONS,
         Slow::<Band>::DESCRIPTIONS,
         Algae::<Band>::DESCRIPTIONS,
+        Lamp::<Band>::DESCRIPTIONS,
     ]
     .concat()
 }

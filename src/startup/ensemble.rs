@@ -1,0 +1,102 @@
+//! The same tank many times over, each with other values of its uncertain numbers.
+
+use rayon::prelude::*;
+
+use super::inputs::Inputs;
+use super::parameters::Parameters;
+use super::run::{Detail, run, simulate};
+use super::trajectory::{Peak, Sample, Trajectory};
+use crate::numerics::rodas::IntegrationError;
+use crate::numerics::sobol::Sobol;
+use crate::source::Band;
+
+/// Peaks of ammonia and nitrite are looked for from this day on; before it only what
+/// filling stirs up shows.
+pub const JUDGED_FROM_DAY: f64 = 3.0;
+/// Ammonia under which, and nitrite nitrogen under which, animals may move in, mg N/L.
+pub const READY_MG_N_L: f64 = 0.25;
+
+/// How many members there are, and what they are drawn with.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Draw {
+    /// Members.
+    pub members: u32,
+    /// Seed of the points.
+    pub seed: u64,
+}
+
+/// What is kept of one member.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Member {
+    /// Its numbers, in the order of [`descriptions`](super::parameters::descriptions).
+    pub numbers: Vec<f64>,
+    /// One sample for each whole day.
+    pub days: Vec<Sample<f64>>,
+    /// Highest ammonia from day 3 on, mg N/L.
+    pub ammonia: Peak,
+    /// Highest nitrite from day 3 on, mg N/L.
+    pub nitrite: Peak,
+    /// Highest nitrate, mg N/L.
+    pub nitrate: Peak,
+    /// Most alkalinity used at once, meq/L.
+    pub alkalinity_used: Peak,
+    /// The day after which ammonia and nitrite stay low.
+    pub ready_day: Option<f64>,
+    /// Days on which light and nutrients in the water favour algae.
+    pub algae_window_days: f64,
+}
+
+impl Member {
+    fn of(numbers: Vec<f64>, trajectory: &Trajectory<f64>) -> Self {
+        let late = |value: fn(&Sample<f64>) -> f64| trajectory.peak_from(JUDGED_FROM_DAY, value);
+        Self {
+            numbers,
+            days: trajectory.days().copied().collect(),
+            ammonia: late(|sample| sample.state.ammonia),
+            nitrite: late(|sample| sample.state.nitrite),
+            nitrate: trajectory.peaks().nitrate,
+            alkalinity_used: trajectory.peak_from(0.0, |sample| sample.state.alkalinity_used),
+            ready_day: trajectory.clear_after(READY_MG_N_L, READY_MG_N_L),
+            algae_window_days: trajectory.algae_window_days(),
+        }
+    }
+}
+
+/// The member with the typical value of every number, run by itself.
+///
+/// # Errors
+/// [`IntegrationError`], as for a run.
+pub fn central(
+    inputs: &Inputs,
+    bands: &Parameters<Band>,
+    days: u32,
+) -> Result<Member, IntegrationError> {
+    let numbers = bands.central();
+    let trajectory = run(inputs, &numbers, days)?;
+    Ok(Member::of(numbers.values(), &trajectory))
+}
+
+/// The members of an ensemble in order of index; `advance` is called with the number of
+/// members done, from any thread.
+///
+/// Each member takes its own steps, so that its digits depend on its index and the seed
+/// alone. (Eight in lanes with common steps take longer: the fast days of one are quiet
+/// days of the others.) A member that cannot be integrated is left out.
+pub fn members(
+    inputs: &Inputs,
+    bands: &Parameters<Band>,
+    days: u32,
+    draw: Draw,
+    advance: &(dyn Fn(u32) + Sync),
+) -> Vec<Member> {
+    let points = Sobol::new(draw.seed);
+    (0..draw.members)
+        .into_par_iter()
+        .filter_map(|index| {
+            let numbers = bands.draw(|dimension| points.coordinate(index, dimension));
+            let trajectory = simulate(inputs, &numbers, days, Detail::MEMBER);
+            advance(1);
+            Some(Member::of(numbers.values(), &trajectory.ok()?))
+        })
+        .collect()
+}

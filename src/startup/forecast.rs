@@ -1,0 +1,205 @@
+//! What an ensemble says: bands, shares over limits, and what drives the spread.
+
+use super::ensemble::Member;
+use super::parameters::descriptions;
+use super::trajectory::Sample;
+use crate::numerics::correlation::rank_correlation;
+use crate::numerics::quantile::{quantile, quantiles};
+use crate::source::Band;
+
+/// The shares that a band shows.
+const LOW: f64 = 0.1;
+const MIDDLE: f64 = 0.5;
+const HIGH: f64 = 0.9;
+/// Correlations weaker than this are left out: with 200 members chance alone gives
+/// about 0.07.
+const WEAKEST: f64 = 0.2;
+
+/// One day of a forecast; amounts of plants and algae in g dry over the whole floor.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Day {
+    /// Days since filling.
+    pub day: f64,
+    /// mg N/L.
+    pub ammonia: Band,
+    /// mg N/L.
+    pub nitrite: Band,
+    /// mg N/L.
+    pub nitrate: Band,
+    /// mg P/L.
+    pub phosphate: Band,
+    /// Floaters, g dry/m2.
+    pub floating: Band,
+    /// Fast growers, g dry/m2.
+    pub fast: Band,
+    /// Slow growers, g dry/m2.
+    pub slow: Band,
+    /// Algae, g dry/m2.
+    pub algae: Band,
+    /// Released by the bed, g N/(m2 d).
+    pub release: Band,
+}
+
+/// A largest value with its day, each as a band.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PeakBand {
+    /// The value.
+    pub value: Band,
+    /// Days since filling.
+    pub day: Band,
+}
+
+/// An ensemble in figures.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Forecast {
+    /// One for each whole day.
+    pub days: Vec<Day>,
+    /// Highest ammonia from day 3 on, mg N/L.
+    pub ammonia: PeakBand,
+    /// Highest nitrite from day 3 on, mg N/L.
+    pub nitrite: PeakBand,
+    /// Highest nitrate, mg N/L.
+    pub nitrate: PeakBand,
+    /// Most alkalinity used at once, meq/L.
+    pub alkalinity_used: PeakBand,
+    /// Days on which light and nutrients in the water favour algae.
+    pub algae_window_days: Band,
+    /// The days after which ammonia and nitrite stay low, 10, 50 and 90 %; none where
+    /// that share of the members is never ready.
+    pub ready_day: [Option<f64>; 3],
+    /// What drives the spread, strongest first for each result.
+    pub drivers: Vec<Influence>,
+}
+
+/// How a number drives a result.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Influence {
+    /// The number's name.
+    pub number: &'static str,
+    /// The result.
+    pub on: Outcome,
+    /// Spearman's rank correlation.
+    pub rank_correlation: f64,
+}
+
+/// A result that numbers drive.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Outcome {
+    /// Highest ammonia from day 3 on.
+    AmmoniaPeak,
+    /// Highest nitrite from day 3 on.
+    NitritePeak,
+    /// The day after which both stay low; never counts as later than any.
+    ReadyDay,
+}
+
+impl Outcome {
+    const ALL: [Self; 3] = [Self::AmmoniaPeak, Self::NitritePeak, Self::ReadyDay];
+
+    fn of(self, member: &Member) -> f64 {
+        match self {
+            Self::AmmoniaPeak => member.ammonia.value,
+            Self::NitritePeak => member.nitrite.value,
+            Self::ReadyDay => member.ready_day.unwrap_or(f64::MAX),
+        }
+    }
+}
+
+impl Forecast {
+    /// The figures of some members; none without any.
+    pub fn of(members: &[Member]) -> Option<Self> {
+        let first = members.first()?;
+        let peak = |of: fn(&Member) -> super::Peak| PeakBand {
+            value: band(members.iter().map(|member| of(member).value)),
+            day: band(members.iter().map(|member| of(member).day)),
+        };
+        Some(Self {
+            days: (0..first.days.len())
+                .map(|day| a_day(members, day))
+                .collect(),
+            ammonia: peak(|member| member.ammonia),
+            nitrite: peak(|member| member.nitrite),
+            nitrate: peak(|member| member.nitrate),
+            alkalinity_used: peak(|member| member.alkalinity_used),
+            algae_window_days: band(members.iter().map(|member| member.algae_window_days)),
+            ready_day: ready_days(members),
+            drivers: drivers(members),
+        })
+    }
+}
+
+/// Share of the members for which something holds.
+pub fn share(members: &[Member], holds: impl Fn(&Member) -> bool) -> f64 {
+    let count = members.iter().filter(|member| holds(member)).count();
+    count as f64 / members.len().max(1) as f64
+}
+
+fn a_day(members: &[Member], day: usize) -> Day {
+    let of = |value: fn(&Sample<f64>) -> f64| {
+        band(
+            members
+                .iter()
+                .filter_map(|member| Some(value(member.days.get(day)?))),
+        )
+    };
+    Day {
+        day: day as f64,
+        ammonia: of(|sample| sample.state.ammonia),
+        nitrite: of(|sample| sample.state.nitrite),
+        nitrate: of(|sample| sample.state.nitrate),
+        phosphate: of(|sample| sample.state.phosphate),
+        floating: of(|sample| sample.state.floating),
+        fast: of(|sample| sample.state.fast),
+        slow: of(|sample| sample.state.slow),
+        algae: of(|sample| sample.state.algae),
+        release: of(|sample| sample.release_g_m2_d),
+    }
+}
+
+/// 10, 50 and 90 % of some numbers; zero without any.
+fn band(values: impl Iterator<Item = f64>) -> Band {
+    let [low, typical, high] = quantiles(values, [LOW, MIDDLE, HIGH]).unwrap_or_default();
+    Band { low, typical, high }
+}
+
+/// Never counts as later than any day; a share between a day and never is never.
+fn ready_days(members: &[Member]) -> [Option<f64>; 3] {
+    let mut days: Vec<f64> = members
+        .iter()
+        .map(|member| member.ready_day.unwrap_or(f64::INFINITY))
+        .collect();
+    days.sort_by(f64::total_cmp);
+    [LOW, MIDDLE, HIGH].map(|share| quantile(&days, share).filter(|day| day.is_finite()))
+}
+
+fn drivers(members: &[Member]) -> Vec<Influence> {
+    let names = descriptions();
+    Outcome::ALL
+        .into_iter()
+        .flat_map(|on| {
+            let results: Vec<f64> = members.iter().map(|member| on.of(member)).collect();
+            let mut found: Vec<Influence> = names
+                .iter()
+                .enumerate()
+                .filter_map(|(place, description)| {
+                    let numbers: Option<Vec<f64>> = members
+                        .iter()
+                        .map(|member| member.numbers.get(place).copied())
+                        .collect();
+                    let rank_correlation = rank_correlation(&numbers?, &results)?;
+                    Some(Influence {
+                        number: description.name,
+                        on,
+                        rank_correlation,
+                    })
+                })
+                .filter(|influence| influence.rank_correlation.abs() >= WEAKEST)
+                .collect();
+            found.sort_by(|a, b| {
+                let strength = |influence: &Influence| influence.rank_correlation.abs();
+                strength(b).total_cmp(&strength(a))
+            });
+            found
+        })
+        .collect()
+}
