@@ -32,7 +32,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         let design = other
             .check()
             .map_err(|violations| format!("{violations:?}"))?;
-        let plan = lentic::plan::plan(&design)?;
+        let plan = lentic::plan::plan(&design, lentic::plan::Options::default())?;
         let thin = plan
             .findings
             .iter()

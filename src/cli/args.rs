@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
 use crate::finding::Status;
+use crate::plan;
 use crate::units::UnitSystem;
 
 /// Designs and checks low-tech planted freshwater tanks: soil under sand, planted heavily from day one.
@@ -14,6 +15,7 @@ use crate::units::UnitSystem;
 First steps:
   lentic new --out my-tank.toml      write a commented spec to fill in
   lentic plan my-tank.toml           see what to buy and what will happen
+  lentic startup my-tank.toml        follow the first ninety days
   lentic explain cap.thin            see the rule and source behind a result
 
 Exit codes: 0 done, 1 a finding at or above --fail-on, 2 bad input, 3 a fault of lentic.")]
@@ -30,11 +32,13 @@ pub(super) enum Command {
     New(NewOptions),
     /// Plan a tank: quantities, weight, planting, findings.
     Plan(PlanOptions),
+    /// Follow the first ninety days: ammonia, nitrite, nitrate, and what to do when.
+    Startup(StartupOptions),
     /// Check the bed of an existing tank and name one next step.
     Check(PlanOptions),
     /// Set several tanks side by side.
     Compare(CompareOptions),
-    /// List the soils, caps, plants, animals, devices, stones, sizes or sources known here.
+    /// List the soils, caps, stones, plants, animals, devices, sizes, signs or sources known here.
     List(ListOptions),
     /// Explain a finding: rule, formula, source; with a spec, the working.
     Explain(ExplainOptions),
@@ -128,6 +132,57 @@ pub(super) struct SpecOptions {
     pub(super) fail_on: Option<FailOn>,
 }
 
+/// How the first weeks are followed.
+#[derive(Debug, Args)]
+pub(super) struct EnsembleOptions {
+    /// Members of the ensemble: 200 for one tank, 64 in compare; 0 runs the central
+    /// numbers alone.
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(0..=MOST_MEMBERS))]
+    pub(super) members: Option<u32>,
+    /// Seed that the ensemble is drawn with.
+    #[arg(long, value_name = "N", default_value_t = plan::Options::default().seed)]
+    pub(super) seed: u64,
+}
+
+/// More members than that only cost time.
+const MOST_MEMBERS: i64 = 65_536;
+
+impl EnsembleOptions {
+    /// As the library takes them, with as many members as the command takes by itself.
+    pub(super) fn options(&self, members: u32) -> plan::Options {
+        plan::Options {
+            members: self.members.unwrap_or(members),
+            seed: self.seed,
+            ..plan::Options::default()
+        }
+    }
+
+    /// As the library takes them for one tank.
+    pub(super) fn for_one(&self) -> plan::Options {
+        self.options(plan::Options::default().members)
+    }
+}
+
+/// Options of `startup`.
+#[derive(Debug, Args)]
+pub(super) struct StartupOptions {
+    /// The spec file, or - for standard input.
+    pub(super) spec: PathBuf,
+    /// How to write the result; CSV has a row a day.
+    #[arg(long, value_enum, default_value = "text")]
+    pub(super) format: Format,
+    /// Days to follow.
+    #[arg(long, value_name = "N", default_value_t = plan::Options::default().days, value_parser = clap::value_parser!(u32).range(7..=MOST_DAYS))]
+    pub(super) days: u32,
+    #[command(flatten)]
+    pub(super) ensemble: EnsembleOptions,
+    #[command(flatten)]
+    pub(super) common: SpecOptions,
+}
+
+/// The model describes a start; beyond this it only repeats itself.
+const MOST_DAYS: i64 = 730;
+
 /// Options of `plan` and `check`.
 #[derive(Debug, Args)]
 pub(super) struct PlanOptions {
@@ -136,6 +191,8 @@ pub(super) struct PlanOptions {
     /// How to write the result.
     #[arg(long, value_enum, default_value = "text")]
     pub(super) format: Format,
+    #[command(flatten)]
+    pub(super) ensemble: EnsembleOptions,
     #[command(flatten)]
     pub(super) common: SpecOptions,
 }
@@ -149,6 +206,8 @@ pub(super) struct CompareOptions {
     /// How to write the rows.
     #[arg(long, value_enum, default_value = "text")]
     pub(super) format: RowFormat,
+    #[command(flatten)]
+    pub(super) ensemble: EnsembleOptions,
     #[command(flatten)]
     pub(super) common: SpecOptions,
 }
@@ -214,6 +273,8 @@ pub(super) struct ExplainOptions {
     /// How to write it.
     #[arg(long, value_enum, default_value = "text")]
     pub(super) format: Format,
+    #[command(flatten)]
+    pub(super) ensemble: EnsembleOptions,
     #[command(flatten)]
     pub(super) common: SpecOptions,
 }

@@ -13,7 +13,7 @@ const SCHEMA: &str = "lentic/check/1";
 pub(super) fn run(options: &PlanOptions) -> Result<Outcome, Failure> {
     let common = &options.common;
     let design = input::design(&options.spec, common)?;
-    let check = plan::check(&design).map_err(Failure::Run)?;
+    let check = plan::check(&design, options.ensemble.for_one()).map_err(Failure::Run)?;
     result::write(common, options.format, SCHEMA, &check, || {
         compose::check(&design, &check)
     })?;

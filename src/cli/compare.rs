@@ -16,6 +16,9 @@ use crate::report::{compose, csv, json, text};
 /// The schema of a comparison.
 const SCHEMA: &str = "lentic/compare/1";
 
+/// Members of each tank's ensemble unless said otherwise.
+const MEMBERS: u32 = 64;
+
 /// One tank that could be planned.
 struct Row {
     file: String,
@@ -58,7 +61,7 @@ pub(super) fn run(options: &CompareOptions) -> Result<Outcome, Failure> {
 
 fn row(path: &Path, options: &CompareOptions) -> Result<Row, Failure> {
     let design = input::design(path, &options.common)?;
-    let plan = plan::plan(&design).map_err(Failure::Run)?;
+    let plan = plan::plan(&design, options.ensemble.options(MEMBERS)).map_err(Failure::Run)?;
     Ok(Row {
         file: input::file_name(path),
         design,

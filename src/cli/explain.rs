@@ -12,6 +12,7 @@ use crate::finding::{Code, Finding, Working};
 use crate::plan;
 use crate::report::compose;
 use crate::source::{self, Source};
+use crate::units::UnitSystem;
 
 /// The schema of an explanation.
 const SCHEMA: &str = "lentic/explain/1";
@@ -47,7 +48,9 @@ fn finding(topic: &Topic, options: &ExplainOptions) -> Result<(), Failure> {
         Some(path) => worked(topic, path, options)?,
         None => None,
     };
-    let pair = worked.as_ref().map(|(finding, working)| (finding, working));
+    let pair = worked
+        .as_ref()
+        .map(|(finding, working, units)| (finding, working, *units));
     let explanation = Explanation {
         code: &topic.code,
         asks: &topic.asks,
@@ -57,8 +60,8 @@ fn finding(topic: &Topic, options: &ExplainOptions) -> Result<(), Failure> {
         range: &topic.range,
         basis: topic.basis.words(),
         source: &topic.source,
-        working: pair.map(|(_, working)| working),
-        finding: pair.map(|(finding, _)| finding),
+        working: pair.map(|(_, working, _)| working),
+        finding: pair.map(|(finding, _, _)| finding),
     };
     result::write(
         &options.common,
@@ -74,14 +77,14 @@ fn worked(
     topic: &Topic,
     path: &Path,
     options: &ExplainOptions,
-) -> Result<Option<(Finding, Working)>, Failure> {
+) -> Result<Option<(Finding, Working, UnitSystem)>, Failure> {
     let design = input::design(path, &options.common)?;
-    let plan = plan::plan(&design).map_err(Failure::Run)?;
+    let plan = plan::plan(&design, options.ensemble.for_one()).map_err(Failure::Run)?;
     let found = Code::find(&topic.code)
         .and_then(|code| plan.findings.iter().find(|finding| finding.code == code));
     Ok(found.map(|finding| {
         let working = plan::working(&design, &plan, finding.code);
-        (finding.clone(), working)
+        (finding.clone(), working, design.draft().units)
     }))
 }
 

@@ -13,10 +13,12 @@ pub(super) enum Failure {
     #[error("{0}")]
     BadInput(String),
     /// A file that cannot be read.
-    #[error("error: cannot read {}: {reason}\nhelp: give the path of a spec file, or - for standard input", path.display())]
+    #[error(
+        "error: cannot read {name}: {reason}\nhelp: give the path of a spec file, or - for standard input"
+    )]
     Unreadable {
-        /// The file.
-        path: PathBuf,
+        /// The file, or standard input.
+        name: String,
         /// What the system says.
         reason: String,
     },

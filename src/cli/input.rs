@@ -27,7 +27,7 @@ pub(super) fn design(path: &Path, options: &SpecOptions) -> Result<Design, Failu
 /// The text of a spec.
 fn text(path: &Path) -> Result<String, Failure> {
     let unreadable = |reason: String| Failure::Unreadable {
-        path: path.to_owned(),
+        name: file_name(path),
         reason,
     };
     let limit = spec::MAX_BYTES + 1;

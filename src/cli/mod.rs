@@ -12,7 +12,9 @@ mod list;
 mod new;
 mod output;
 mod plan;
+mod progress;
 mod result;
+mod startup;
 
 use std::ffi::OsString;
 use std::process::ExitCode;
@@ -55,6 +57,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
     let outcome = match &arguments.command {
         Command::New(options) => new::run(options),
         Command::Plan(options) => plan::run(options),
+        Command::Startup(options) => startup::run(options),
         Command::Check(options) => check::run(options),
         Command::Compare(options) => compare::run(options),
         Command::List(options) => list::run(options),

@@ -13,7 +13,7 @@ pub(super) const SCHEMA: &str = "lentic/plan/1";
 pub(super) fn run(options: &PlanOptions) -> Result<Outcome, Failure> {
     let common = &options.common;
     let design = input::design(&options.spec, common)?;
-    let plan = plan::plan(&design).map_err(Failure::Run)?;
+    let plan = plan::plan(&design, options.ensemble.for_one()).map_err(Failure::Run)?;
     result::write(common, options.format, SCHEMA, &plan, || {
         compose::plan(&design, &plan)
     })?;

@@ -171,8 +171,10 @@ fn own_or(own: Option<f64>, catalogue: Band) -> Band {
 }
 
 /// One size a material is sold in.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Bag {
+    /// The size as the keeper writes it: "8 dry qt".
+    pub label: String,
     /// What is in it.
     pub size: BagSize,
     /// What it costs, in the keeper's own currency.

@@ -54,8 +54,18 @@ codes! {
     PlantsMix = "plants.mix",
     /// Plants on a list of restricted species.
     PlantsListed = "plants.listed",
+    /// How high ammonia rises.
+    FlushAmmonia = "flush.ammonia",
+    /// How high nitrite rises.
+    FlushNitrite = "flush.nitrite",
+    /// How high nitrate rises.
+    FlushNitrate = "flush.nitrate",
+    /// Animals that move in too early.
+    AnimalsEarly = "animals.early",
     /// Animals that dig against the cap.
     AnimalsDiggers = "animals.diggers",
+    /// Alkalinity that nitrification uses up.
+    WaterSoft = "water.soft",
     /// Weight and pressure on the floor.
     WeightFloor = "weight.floor",
     /// Stress in the panes.

@@ -4,18 +4,31 @@ use super::lifting::Lift;
 use crate::catalogue::{CapCaution, LISTS_AS_OF, SoilKind};
 use crate::design::{BagSize, Design, Device};
 use crate::finding::Caution;
+use crate::source::Validity;
 use crate::units::Mass;
 use crate::units::show::significant;
 
 /// Total mass from which the wording points at the floor itself: an editorial trigger.
 const HEAVY_KG: f64 = 200.0;
 
+/// Where the growth rates of most plants listed were measured: judgement on their sources.
+const TEMPERATURE: Validity = Validity::new("water temperature", "C", 15.0, 32.0);
+/// Where nitrifying bacteria were measured: judgement on their sources.
+const PH: Validity = Validity::new("pH", "", 6.0, 8.5);
+/// The tanks this is made for: judgement; check the unit of the dimensions beyond.
+const VOLUME: Validity = Validity::new("inner volume", "L", 5.0, 1000.0);
+
 /// Every caution of a plan.
 pub(super) fn cautions(design: &Design, total_kg: f64) -> Vec<Caution> {
-    let mut cautions = vec![floor(design, total_kg), panes(), electricity(design)];
+    let mut cautions = vec![floor(design, total_kg), electricity(design)];
+    if design.vessel().long_pane().is_some() {
+        cautions.push(panes());
+    }
     cautions.extend([silica(), sulfide(), infection(design), lifting(design)]);
     cautions.push(release());
     cautions.extend(cap_material(design));
+    cautions.extend(stones(design));
+    cautions.extend(ranges(design));
     cautions
 }
 
@@ -134,6 +147,45 @@ fn release() -> Caution {
         ),
         source: Some("eu_1143_2014"),
     }
+}
+
+fn stones(design: &Design) -> Option<Caution> {
+    let stone = design
+        .draft()
+        .hardscape
+        .iter()
+        .find(|stone| stone.material.raises_hardness)?;
+    Some(Caution {
+        code: "hazard.hard_stone",
+        says: format!(
+            "Stone: {} dissolves and raises hardness and pH.",
+            stone.material.label
+        ),
+        source: None,
+    })
+}
+
+/// Inputs outside what the growth rates and the bacteria were measured for.
+fn ranges(design: &Design) -> Vec<Caution> {
+    let water = &design.draft().water;
+    let litres = design.vessel().brimful().litres();
+    [
+        (
+            "range.temperature",
+            TEMPERATURE.check(water.temperature.celsius()),
+        ),
+        ("range.ph", PH.check(water.ph)),
+        ("range.volume", VOLUME.check(litres)),
+    ]
+    .into_iter()
+    .filter_map(|(code, out)| {
+        Some(Caution {
+            code,
+            says: format!("Range: {}; the results are a guess there.", out?),
+            source: None,
+        })
+    })
+    .collect()
 }
 
 fn cap_material(design: &Design) -> Option<Caution> {

@@ -1,5 +1,6 @@
 //! The planting load: what the bed gives off in the flush against what plants take.
 
+use super::{Options, flush};
 use crate::design::{Design, Planted};
 use crate::numerics::rodas::IntegrationError;
 use crate::plants::index::{
@@ -7,7 +8,7 @@ use crate::plants::index::{
 };
 use crate::source::Band;
 use crate::startup::{self, Inputs, Parameters, PlannedGrowth, Planting, Supply};
-use crate::units::{Analyte, Concentration};
+use crate::units::Analyte;
 
 /// The flush that day one's planting has to meet, d: judgement, the weeks in which
 /// nothing but plants takes it.
@@ -22,11 +23,6 @@ pub(super) const COVERED_PCT: f64 = 20.0;
 pub(super) const INDEX_WATCH: f64 = 1.0;
 /// The typical run is held against its limits from this day to that.
 const JUDGED_DAYS: (f64, u32) = (3.0, 60);
-/// Watch limits of the typical run: ammonia mg N/L (judgement after the 2013 EPA
-/// criteria), nitrite mg NO2/L (practice).
-const AMMONIA_WATCH_MG_L: f64 = 0.5;
-const NITRITE_WATCH_MG_L: f64 = 0.33;
-
 /// A design's planting load.
 pub(super) struct Load<'a> {
     pub(super) design: &'a Design,
@@ -99,7 +95,10 @@ impl<'a> Load<'a> {
         let days = f64::from(FLUSH_DAYS);
         let (floating, fast) = (&self.parameters.floating, &self.parameters.fast);
         let floaters = Floaters {
-            mass_g_m2: planted.feeding_floaters.dry.g() / floor_m2,
+            // What lies in a second layer on the surface takes no part.
+            mass_g_m2: planted.feeding_floaters.dry.g()
+                / floor_m2
+                / planted.cover.fraction().max(1.0),
             start_nitrogen: floating.start_nitrogen,
             most_nitrogen: floating.most_nitrogen,
             growth_per_d: growth.floating_per_d,
@@ -112,6 +111,16 @@ impl<'a> Load<'a> {
             lag_d: self.parameters.submerged.lag,
         };
         floating_capacity_g_m2(&floaters, days) + stem_capacity_g_m2(&stems, days)
+    }
+
+    /// The probability with which a planting stays under the design's limits.
+    pub(super) fn probability(
+        &self,
+        planted: &Planted,
+        options: Options,
+    ) -> Result<f64, IntegrationError> {
+        let bands = Parameters::<Band>::of(self.design);
+        flush::probability(self.design, &self.planted(planted), &bands, options)
     }
 
     /// Net growth of a planting at the planned light.
@@ -128,12 +137,8 @@ impl<'a> Load<'a> {
     fn runs_clean(&self, planted: &Planted) -> Result<bool, IntegrationError> {
         let (from, until) = JUDGED_DAYS;
         let run = startup::run(&self.planted(planted), &self.parameters, until)?;
-        let goal = &self.design.draft().goal;
-        let ammonia_limit = goal.ammonia.map_or(AMMONIA_WATCH_MG_L, Concentration::mg_l);
-        let nitrite_limit = match goal.nitrite {
-            Some(own) => Analyte::Nitrite.element(own).mg_l(),
-            None => NITRITE_WATCH_MG_L / Analyte::Nitrite.per_element(),
-        };
+        let ammonia_limit = flush::limit_n_mg_l(self.design, Analyte::Ammonia);
+        let nitrite_limit = flush::limit_n_mg_l(self.design, Analyte::Nitrite);
         let ammonia = run.peak_from(from, |sample| sample.state.ammonia);
         let nitrite = run.peak_from(from, |sample| sample.state.nitrite);
         Ok(ammonia.value < ammonia_limit && nitrite.value < nitrite_limit)

@@ -1,6 +1,7 @@
 //! Everything computed for a design: quantities, weight, planting, findings, cautions.
 
 mod bed;
+mod flush;
 mod hazard;
 mod judge;
 pub mod lifting;
@@ -15,6 +16,10 @@ mod working;
 
 use serde::Serialize;
 
+pub use flush::{
+    CalendarEntry, ChangePlan, DayRow, Driver, Estimate, ReadingRow, ShareOverLimit, Startup,
+    StartupSection, watch_limit_mg_l,
+};
 pub use planting::portions_in_words;
 pub use purchase::bags_in_words;
 pub use section::{
@@ -27,6 +32,7 @@ use crate::design::{Assumption, Design};
 use crate::finding::{Caution, Finding, Remedy, Status};
 use crate::numerics::rodas::IntegrationError;
 use bed::BedFacts;
+use flush::Flush;
 use judge::Case;
 use load::Load;
 
@@ -52,6 +58,8 @@ pub struct Plan {
     pub panes: Option<PanesSection>,
     /// The planting of day one.
     pub planting: PlantingSection,
+    /// How the first weeks go.
+    pub startup: StartupSection,
     /// What it costs, where prices are given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub cost: Option<CostSection>,
@@ -80,6 +88,27 @@ pub struct Check {
     pub cautions: Vec<Caution>,
 }
 
+/// How a start is followed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Options {
+    /// Members of the ensemble; 0 for the central numbers alone.
+    pub members: u32,
+    /// What the ensemble is drawn with.
+    pub seed: u64,
+    /// Days followed.
+    pub days: u32,
+}
+
+impl Default for Options {
+    fn default() -> Self {
+        Self {
+            members: 200,
+            seed: 1,
+            days: 90,
+        }
+    }
+}
+
 /// Computes and judges everything for a design.
 ///
 /// # Errors
@@ -99,14 +128,16 @@ pub struct Check {
 /// depth = "100 mm"
 /// "#;
 /// let design = lentic::spec::parse(text)?;
-/// let plan = lentic::plan::plan(&design)?;
+/// let plan = lentic::plan::plan(&design, lentic::plan::Options::default())?;
 /// let deep = plan.findings.iter().find(|finding| finding.code.text() == "cap.deep");
 /// assert_eq!(deep.map(|finding| finding.status), Some(lentic::finding::Status::Act));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn plan(design: &Design) -> Result<Plan, IntegrationError> {
+pub fn plan(design: &Design, options: Options) -> Result<Plan, IntegrationError> {
     let load = Load::of(design)?;
-    let needed = planting::needed(&load)?;
+    let flush = Flush::of(design, &load, options, &|_| ())?;
+    let needed = planting::needed(&load, options, &flush)?;
+    let startup = flush.section();
     let bed = BedFacts::of(design, &load).section(&load);
     let (soil, mut cap) = (quantity::soil(design), quantity::cap(design));
     let weight = weight::weight(design, &soil, &cap);
@@ -118,6 +149,7 @@ pub fn plan(design: &Design) -> Result<Plan, IntegrationError> {
         weight: &weight,
         panes: panes.as_ref(),
         planting: &needed,
+        flush: judge::flush::Case::of(design, &flush, &startup),
     })?;
     cap.verdict = cap_verdict(&findings);
     Ok(Plan {
@@ -132,6 +164,7 @@ pub fn plan(design: &Design) -> Result<Plan, IntegrationError> {
         weight,
         panes,
         planting: needed.section,
+        startup,
         findings,
     })
 }
@@ -140,8 +173,8 @@ pub fn plan(design: &Design) -> Result<Plan, IntegrationError> {
 ///
 /// # Errors
 /// As for [`plan`].
-pub fn check(design: &Design) -> Result<Check, IntegrationError> {
-    let plan = plan(design)?;
+pub fn check(design: &Design, options: Options) -> Result<Check, IntegrationError> {
+    let plan = plan(design, options)?;
     let findings: Vec<Finding> = plan
         .findings
         .into_iter()
@@ -160,6 +193,22 @@ pub fn check(design: &Design) -> Result<Check, IntegrationError> {
         bed: plan.bed,
         findings,
     })
+}
+
+/// Follows the first weeks of a design day by day, with the findings on them; `advance` is called with the number of
+/// members done, from any thread.
+///
+/// # Errors
+/// As for [`plan`].
+pub fn startup(
+    design: &Design,
+    options: Options,
+    advance: &(dyn Fn(u32) + Sync),
+) -> Result<(Startup, Vec<Finding>), IntegrationError> {
+    let load = Load::of(design)?;
+    let flush = Flush::of(design, &load, options, advance)?;
+    let findings = judge::flush::all(&judge::flush::Case::of(design, &flush, &flush.section()));
+    Ok((flush.whole(), findings))
 }
 
 impl Plan {
@@ -227,7 +276,9 @@ fn next_step(findings: &[Finding]) -> Remedy {
                 None => nothing_to_do(says),
             }
         }
-        None => nothing_to_do("the bed is sound: leave it alone"),
+        None => nothing_to_do(
+            "the bed is sound: leave it alone; plants and animals are not looked at here",
+        ),
     }
 }
 

@@ -1,6 +1,8 @@
 //! The planting section: how the planting meets the load, and the smallest addition
 //! that would.
 
+use super::Options;
+use super::flush::Flush;
 use super::load::{Load, Met};
 use super::section::{NeededPlanting, PlantingSection, PortionCount};
 use crate::catalogue::{self, Group, Plant, Portion};
@@ -10,9 +12,9 @@ use crate::units::{Mass, Share};
 
 /// Floaters are added up to this cover: more would starve the plants below.
 const MOST_COVER: f64 = 0.45;
-/// Fast growers are added up to this dry mass, g/m2: judgement, three times a tank
-/// planted heavily; beyond it stems only shade each other.
-const MOST_STEMS_G_M2: f64 = 300.0;
+/// Fast growers are added up to this dry mass, g/m2: judgement, half as much again as a
+/// tank planted heavily; beyond it nobody plants and stems only shade each other.
+const MOST_STEMS_G_M2: f64 = 150.0;
 /// Steps between nothing and the most, in which the first sufficient amount is sought.
 const STEPS: u32 = 12;
 /// The floater suggested where none is planted: the one whose growth is best measured.
@@ -32,7 +34,11 @@ pub(super) struct Needed {
 }
 
 /// Computes the section.
-pub(super) fn needed(load: &Load<'_>) -> Result<Needed, IntegrationError> {
+pub(super) fn needed(
+    load: &Load<'_>,
+    options: Options,
+    flush: &Flush<'_>,
+) -> Result<Needed, IntegrationError> {
     let planted = *load.design.planted();
     let met = load.met_by(&planted)?;
     let search = Search::new(load);
@@ -47,6 +53,11 @@ pub(super) fn needed(load: &Load<'_>) -> Result<Needed, IntegrationError> {
     } else {
         load.met_by(&total)?
     };
+    let probability_then = if plantings.is_empty() {
+        flush.probability
+    } else {
+        load.probability(&total, options)?
+    };
     Ok(Needed {
         met,
         reached,
@@ -57,12 +68,14 @@ pub(super) fn needed(load: &Load<'_>) -> Result<Needed, IntegrationError> {
             fast_g: planted.fast.fresh.g(),
             slow_g: planted.slow.fresh.g(),
             index: met.index,
+            probability_under_limits: flush.probability,
             needed: NeededPlanting {
                 floating_cover_pct: total.cover.percent(),
                 floating_g: total.floating.fresh.g(),
                 fast_g: total.fast.fresh.g(),
                 portions: plantings.iter().filter_map(portion_count).collect(),
                 index: reached.index,
+                probability_under_limits: probability_then,
                 cost: cost(&plantings),
             },
             shortfall_pct: (1.0 - met.index / met.limit).max(0.0) * 100.0,

@@ -3,7 +3,7 @@
 use super::section::BagCount;
 use crate::design::{Bag, BagSize};
 use crate::numerics::bags::{self, BagError, Purchase};
-use crate::units::{Density, Mass, UnitSystem, Volume};
+use crate::units::{Density, Mass, Volume};
 
 /// The bags for an amount, in one measure: millilitres or grams.
 #[derive(Debug, Clone, PartialEq)]
@@ -22,40 +22,25 @@ const SMALL_PER_LARGE: f64 = 1000.0;
 const HUNDREDTHS: f64 = 100.0;
 
 /// The cheapest bags of soil for a loose volume; bags by mass count by the loose density.
-pub(super) fn by_volume(
-    need: Volume,
-    sizes: &[Bag],
-    loose: Density,
-    units: UnitSystem,
-) -> Option<Bought> {
+pub(super) fn by_volume(need: Volume, sizes: &[Bag], loose: Density) -> Option<Bought> {
     let litres = |size| match size {
         BagSize::Volume(volume) => volume,
         BagSize::Mass(mass) => mass / loose,
     };
-    chosen(need.ml(), sizes, |bag| litres(bag.size).ml(), units)
+    chosen(need.ml(), sizes, |bag| litres(bag.size).ml())
 }
 
 /// The cheapest bags of sand for a dry mass; bags by volume count by the bulk density.
-pub(super) fn by_mass(
-    need: Mass,
-    sizes: &[Bag],
-    bulk: Density,
-    units: UnitSystem,
-) -> Option<Bought> {
+pub(super) fn by_mass(need: Mass, sizes: &[Bag], bulk: Density) -> Option<Bought> {
     let mass = |size| match size {
         BagSize::Mass(mass) => mass,
         BagSize::Volume(volume) => bulk * volume,
     };
-    chosen(need.g(), sizes, |bag| mass(bag.size).g(), units)
+    chosen(need.g(), sizes, |bag| mass(bag.size).g())
 }
 
 /// None where no size is given, or where the need is out of all proportion to the sizes.
-fn chosen(
-    need: f64,
-    sizes: &[Bag],
-    content: impl Fn(&Bag) -> f64,
-    units: UnitSystem,
-) -> Option<Bought> {
+fn chosen(need: f64, sizes: &[Bag], content: impl Fn(&Bag) -> f64) -> Option<Bought> {
     if sizes.is_empty() {
         return None;
     }
@@ -65,7 +50,7 @@ fn chosen(
         .zip(&purchase.counts)
         .filter(|(_, count)| **count > 0)
         .map(|(bag, count)| BagCount {
-            size: size_text(bag.size, units),
+            size: bag.label.clone(),
             count: *count,
             price: bag.price,
         })
@@ -94,14 +79,6 @@ fn cheapest(need: f64, sizes: &[Bag], content: impl Fn(&Bag) -> f64) -> Result<P
         })
         .collect::<Result<Vec<_>, BagError>>()?;
     bags::cheapest(bags::whole_units(need)?, &sizes)
-}
-
-/// A bag's size as it is sold in the keeper's units.
-fn size_text(size: BagSize, units: UnitSystem) -> String {
-    match size {
-        BagSize::Volume(volume) => units.bulk_volume(volume),
-        BagSize::Mass(mass) => units.mass(mass),
-    }
 }
 
 /// "1 x 5 kg bag, 2 x 20 kg bags".

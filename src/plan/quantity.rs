@@ -32,12 +32,7 @@ pub(super) fn soil(design: &Design) -> SoilSection {
     let settled = asked.material.settled_share;
     let buy = |share: f64| soil_to_buy(layer.volume, Share::from_fraction(share));
     let loose = bulk * settled.typical;
-    let bought = purchase::by_volume(
-        buy(settled.typical),
-        &asked.bags,
-        loose,
-        design.draft().units,
-    );
+    let bought = purchase::by_volume(buy(settled.typical), &asked.bags, loose);
     SoilSection {
         material: &asked.material.name,
         depth_cm: layer.mean.cm(),
@@ -62,7 +57,7 @@ pub(super) fn cap(design: &Design) -> CapSection {
     let layer = &design.bed().cap;
     let bulk = Density::from_kg_m3(asked.dry_bulk_kg_m3().typical);
     let mass = mass(design, layer, bulk, asked.porosity());
-    let bought = purchase::by_mass(mass.dry, &asked.bags, bulk, design.draft().units);
+    let bought = purchase::by_mass(mass.dry, &asked.bags, bulk);
     CapSection {
         material: &asked.material.name,
         depth_cm: layer.mean.cm(),

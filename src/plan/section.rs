@@ -176,6 +176,8 @@ pub struct PlantingSection {
     pub slow_g: f64,
     /// What the planting can take over what the bed gives off.
     pub index: f64,
+    /// Share of the ensemble in which ammonia and nitrite stay under their limits.
+    pub probability_under_limits: f64,
     /// The smallest addition that meets the load.
     pub needed: NeededPlanting,
     /// By how much the index misses its limit.
@@ -195,6 +197,8 @@ pub struct NeededPlanting {
     pub portions: Vec<PortionCount>,
     /// The index then.
     pub index: f64,
+    /// The probability then.
+    pub probability_under_limits: f64,
     /// Of the addition, where prices are given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub cost: Option<f64>,

@@ -56,7 +56,8 @@ fn bending(design: &Design, pane: Pane) -> Option<Bending> {
         stiffness: tank.material.stiffness(),
     };
     match side.bend(support) {
-        SideBending::Figures(bending) => Some(bending),
-        SideBending::NeedsBrace { .. } => None,
+        SideBending::Figures(bending) if bending.small => Some(bending),
+        // Beyond half its thickness a pane bends otherwise than the theory says.
+        SideBending::Figures(_) | SideBending::NeedsBrace { .. } => None,
     }
 }

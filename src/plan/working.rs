@@ -32,6 +32,9 @@ pub fn working(design: &Design, plan: &Plan, code: Code) -> Working {
         Code::PlantsCover => vec![step("cover", plan.planting.floating_cover_pct, "%")],
         Code::PlantsListed => Vec::new(),
         Code::AnimalsDiggers => diggers(design),
+        Code::FlushAmmonia | Code::FlushNitrite | Code::FlushNitrate => flush(plan),
+        Code::AnimalsEarly => early(design, plan),
+        Code::WaterSoft => soft(design, plan),
         Code::WeightFloor => weight(plan),
         Code::GlassPane => panes(design, plan),
     };
@@ -206,4 +209,67 @@ fn panes(design: &Design, plan: &Plan) -> Vec<Step> {
         );
     }
     steps
+}
+
+fn flush(plan: &Plan) -> Vec<Step> {
+    let startup = &plan.startup;
+    let mut steps = vec![
+        step(
+            "released in 21 days",
+            plan.bed.release_21_d_g_n_m2,
+            "g N/m2",
+        ),
+        step("members", f64::from(startup.members), ""),
+        step(
+            "ammonia, typical peak",
+            startup.ammonia_peak_mg_l.typical().max(0.0),
+            "mg N/L",
+        ),
+        step(
+            "un-ionised",
+            startup.un_ionised_peak_mg_l.typical().max(0.0),
+            "mg N/L",
+        ),
+        step(
+            "nitrite, typical peak",
+            startup.nitrite_peak_mg_l.typical().max(0.0),
+            "mg NO2/L",
+        ),
+        step(
+            "nitrate, typical peak",
+            startup.nitrate_peak_mg_l.typical().max(0.0),
+            "mg NO3/L",
+        ),
+    ];
+    if let Some(day) = startup.ready_day {
+        steps.push(step("ready, typical day", day.typical(), "d"));
+    }
+    if let Some(day) = startup.ready_day_advised {
+        steps.push(step("animals advised from day", day, "d"));
+    }
+    steps
+}
+
+fn early(design: &Design, plan: &Plan) -> Vec<Step> {
+    let mut steps = flush(plan);
+    steps.extend(design.draft().animals.iter().map(|stock| {
+        let name = format!("{} from day", stock.animal.label);
+        step(&name, stock.from_day, "d")
+    }));
+    steps
+}
+
+fn soft(design: &Design, plan: &Plan) -> Vec<Step> {
+    let tap = design.draft().water.alkalinity.meq_l();
+    let left = plan
+        .findings
+        .iter()
+        .find(|finding| finding.code == Code::WaterSoft)
+        .and_then(|finding| finding.value)
+        .unwrap_or(tap);
+    vec![
+        step("alkalinity of the tap water", tap, "meq/L"),
+        step("used at most by nitrification", tap - left, "meq/L"),
+        step("left", left, "meq/L"),
+    ]
 }

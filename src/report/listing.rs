@@ -53,16 +53,16 @@ pub fn plants() -> Document {
         let mut row = named(plant);
         row.extend([
             plant.group.word().to_owned(),
-            typical(plant.rgr_low_per_d),
+            plant.label.clone(),
             portions(plant),
             yes(!plant.listed.is_empty()),
         ]);
         row
     });
-    let heads = ["group", "growth/d", "portions, fresh g", "listed"];
+    let heads = ["group", "trade name", "portions, fresh g", "listed"];
     let mut listed = document::<Plant>("Plants", &heads, rows.collect());
     listed.blocks.push(Block::Text(format!(
-        "Growth is relative and per day, in modest light. Listed: on a list of restricted plants as of {}; countries and states add their own. Never release a plant.",
+        "Listed: on a list of restricted plants as of {}; countries and states add their own. Never release a plant.",
         catalogue::LISTS_AS_OF
     )));
     listed

@@ -159,8 +159,8 @@ fn table_lines(out: &mut String, table: &Table, layout: Layout) {
     }
 }
 
-/// Each column as wide as its widest cell; where they do not fit, the widest column of
-/// words gives way.
+/// Each column as wide as its widest cell; where they do not fit, the widest columns of
+/// words give way.
 fn column_widths(table: &Table, width: usize) -> Vec<usize> {
     let mut widths: Vec<usize> = table
         .columns
@@ -171,22 +171,14 @@ fn column_widths(table: &Table, width: usize) -> Vec<usize> {
             widest(cells.map(String::as_str)).max(column.head.width())
         })
         .collect();
-    let total = INDENT + widths.iter().sum::<usize>() + GAP * widths.len().saturating_sub(1);
-    let words = table
-        .columns
-        .iter()
-        .map(|column| column.align == Align::Left);
-    let widest_words = widths
-        .iter_mut()
-        .zip(words)
-        .filter(|(_, is_words)| *is_words)
-        .map(|(width, _)| width)
-        .max();
-    if let Some(widest_words) = widest_words {
-        let over = total.saturating_sub(width);
-        *widest_words = widest_words
-            .saturating_sub(over)
-            .max(NARROWEST.min(*widest_words));
+    let gaps = INDENT + GAP * widths.len().saturating_sub(1);
+    let over = |widths: &[usize]| (gaps + widths.iter().sum::<usize>()).saturating_sub(width);
+    while over(&widths) > 0 {
+        let widest_words = (0..widths.len())
+            .filter(|i| table.columns[*i].align == Align::Left && widths[*i] > NARROWEST)
+            .max_by_key(|i| widths[*i]);
+        let Some(column) = widest_words else { break };
+        widths[column] -= 1;
     }
     widths
 }

@@ -159,12 +159,13 @@ fn bags(section: &Section<'_>) -> Option<Vec<Bag>> {
     section.list("bags", |bag| {
         let size = bag.required("size", bag_size);
         let price = bag.optional("price", number);
-        Some(Bag { size: size?, price })
+        let (label, size) = size?;
+        Some(Bag { label, size, price })
     })
 }
 
-/// A volume or a mass.
-fn bag_size(entry: &Entry<'_>) -> Result<BagSize, Misfit> {
+/// A volume or a mass, with the text that says it.
+fn bag_size(entry: &Entry<'_>) -> Result<(String, BagSize), Misfit> {
     let text = entry.text()?;
     let (size, content) = match (Volume::parse(text), Mass::parse(text)) {
         (Ok(volume), _) => (BagSize::Volume(volume), volume.litres()),
@@ -172,7 +173,7 @@ fn bag_size(entry: &Entry<'_>) -> Result<BagSize, Misfit> {
         (Err(error), _) => return Err(no_bag_size(entry, &error)),
     };
     entry.within_limits(content, |bound| bound.parse().ok())?;
-    Ok(size)
+    Ok((text.trim().replace('_', " "), size))
 }
 
 fn no_bag_size(entry: &Entry<'_>, error: &QuantityError) -> Misfit {

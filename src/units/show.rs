@@ -17,7 +17,7 @@ impl UnitSystem {
     pub fn depth(self, depth: Length) -> String {
         match self {
             Self::Metric => format!("{} mm", fixed(depth.mm(), 0)),
-            Self::Us => format!("{} in", fixed(depth.inches(), 1)),
+            Self::Us => format!("{} in", fixed(depth.inches(), 2)),
         }
     }
 
@@ -45,15 +45,16 @@ impl UnitSystem {
     /// A volume of soil or sand: "4.5 L", "4.1 dry qt".
     pub fn bulk_volume(self, volume: Volume) -> String {
         match self {
+            Self::Metric if volume.litres() < 0.1 => format!("{} mL", significant(volume.ml(), 2)),
             Self::Metric => format!("{} L", significant(volume.litres(), 2)),
             Self::Us => format!("{} dry qt", significant(volume.dry_qt(), 2)),
         }
     }
 
-    /// A mass: "12.3 kg", "27 lb"; under a tenth in grams or ounces.
+    /// A mass: "12.3 kg", "27 lb"; small ones in grams or ounces.
     pub fn mass(self, mass: Mass) -> String {
         match self {
-            Self::Metric if mass.kg() < 0.1 => format!("{} g", significant(mass.g(), 2)),
+            Self::Metric if mass.kg() < 1.0 => format!("{} g", significant(mass.g(), 2)),
             Self::Metric => format!("{} kg", significant(mass.kg(), 3)),
             Self::Us if mass.lb() < 0.25 => format!("{} oz", significant(mass.lb() * 16.0, 2)),
             Self::Us => format!("{} lb", significant(mass.lb(), 3)),

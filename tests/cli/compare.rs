@@ -37,7 +37,11 @@ fn rows_carry_the_numbers_of_the_plan() {
     let tanks = demo::tanks();
     let paths: Vec<&str> = tanks.iter().map(String::as_str).collect();
     let ran = lentic(
-        &[&["compare", "--format", "jsonl"], &paths[..]].concat(),
+        &[
+            &["compare", "--members", "8", "--format", "jsonl"],
+            &paths[..],
+        ]
+        .concat(),
         "",
     );
     assert_eq!(ran.code, 0, "{}", ran.stderr);
@@ -49,7 +53,7 @@ fn rows_carry_the_numbers_of_the_plan() {
     assert_eq!(rows.len(), tanks.len());
     for (tank, row) in tanks.iter().zip(&rows) {
         assert_eq!(row["file"], tank.as_str());
-        let plan = lentic(&["plan", tank, "--format", "json"], "");
+        let plan = lentic(&["plan", tank, "--format", "json", "--members", "8"], "");
         let plan: Value = serde_json::from_str(&plan.stdout).unwrap();
         for path in [
             "tank.water_l",
@@ -71,7 +75,14 @@ fn rows_carry_the_numbers_of_the_plan() {
 fn csv_has_one_row_a_tank_under_one_header() {
     let tanks = demo::tanks();
     let paths: Vec<&str> = tanks.iter().map(String::as_str).collect();
-    let ran = lentic(&[&["compare", "--format", "csv"], &paths[..]].concat(), "");
+    let ran = lentic(
+        &[
+            &["compare", "--members", "8", "--format", "csv"],
+            &paths[..],
+        ]
+        .concat(),
+        "",
+    );
     let mut reader = csv::Reader::from_reader(ran.stdout.as_bytes());
     let heads = reader.headers().unwrap().clone();
     assert_eq!(&heads[0], "name");

@@ -155,7 +155,11 @@ fn units_of_the_text_follow_the_option() {
 fn every_demo_tank_is_planned_from_its_own_folder() {
     for tank in demo::tanks() {
         let name = tank.trim_start_matches("demo-tanks/");
-        let ran = lentic_in(&root().join("demo-tanks"), &["plan", name], "");
+        let ran = lentic_in(
+            &root().join("demo-tanks"),
+            &["plan", name, "--members", "0"],
+            "",
+        );
         assert_eq!(ran.code, 0, "{tank}: {}", ran.stderr);
     }
 }

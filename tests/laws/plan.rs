@@ -28,7 +28,14 @@ fn draft(shape: usize, stones_kg: f64) -> Draft {
 
 fn planned(draft: &Draft) -> Plan {
     let design = draft.clone().check().expect("a design");
-    plan(&design).expect("a plan")
+    plan(
+        &design,
+        lentic::plan::Options {
+            members: 0,
+            ..Default::default()
+        },
+    )
+    .expect("a plan")
 }
 
 proptest! {

@@ -122,7 +122,7 @@ fn digging_fish_are_left_out_whatever_the_cap() {
             fish,
         ),
     );
-    assert_eq!(status(&plan, "animals.diggers"), "watch");
+    assert_eq!(status(&plan, "animals.diggers"), "act");
 }
 
 #[test]

@@ -40,7 +40,10 @@ fn gather(path: &str, value: &Value, found: &mut BTreeMap<String, BTreeSet<&'sta
 fn found(command_name: &str) -> Vec<String> {
     let mut found = BTreeMap::new();
     for tank in demo::tanks() {
-        let ran = command::lentic(&[command_name, &tank, "--format", "json"], "");
+        let ran = command::lentic(
+            &[command_name, &tank, "--format", "json", "--members", "8"],
+            "",
+        );
         assert_eq!(ran.code, 0, "{tank}: {}", ran.stderr);
         let value: Value = serde_json::from_str(&ran.stdout).expect("JSON");
         gather("", &value, &mut found);
@@ -80,6 +83,11 @@ fn compare(command_name: &str, text: &str) {
 #[test]
 fn a_plan_has_the_paths_typed_in() {
     compare("plan", include_str!("plan_paths.txt"));
+}
+
+#[test]
+fn a_startup_has_the_paths_typed_in() {
+    compare("startup", include_str!("startup_paths.txt"));
 }
 
 #[test]

@@ -32,8 +32,8 @@ pub(super) fn diggers(design: &Design) -> Finding {
     let (status, says, remedy) = if deepest_mm >= DIGGER_MM {
         let who = words::listed(&named(DIGGER_MM));
         (
-            Status::Watch,
-            format!("{who} stir about {depth} of the bed: no cap stands up to that"),
+            Status::Act,
+            format!("{who} would stir about {depth} of the bed: no cap stands up to that"),
             Some(Remedy {
                 says: format!("leave {who} out of this tank"),
                 quantity: None,
@@ -45,7 +45,7 @@ pub(super) fn diggers(design: &Design) -> Finding {
         (
             Status::Note,
             format!(
-                "{who} stir about {depth} of the bed, the cap is at least {}",
+                "{who}: about {depth} of the bed may be stirred, the cap is at least {}",
                 units.depth(cap)
             ),
             None,

@@ -54,7 +54,7 @@ pub(in crate::plan) fn more_sand(design: &Design, depth: Length) -> Remedy {
     let volume = design.bed().cap_short_of(depth);
     let bulk = Density::from_kg_m3(draft.cap.dry_bulk_kg_m3().typical);
     let mass = bulk * volume;
-    let bags = purchase::by_mass(mass, &draft.cap.bags, bulk, units)
+    let bags = purchase::by_mass(mass, &draft.cap.bags, bulk)
         .map(|bought| format!(", {}", bags_in_words(&bought.bags)))
         .unwrap_or_default();
     let place = match thinnest.place {

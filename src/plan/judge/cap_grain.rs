@@ -8,6 +8,9 @@ use crate::substrate::filter::{Base, Soil};
 use crate::substrate::verdict::{CoarseLimits, Coarseness, FineLimits, Fineness};
 use crate::units::{Length, Share};
 
+/// Depth that a sand that packs is kept at, mm: practice.
+const PACKING_DEPTH_MM: (f64, f64) = (25.0, 35.0);
+
 /// The filter rule's reading of the design's soil.
 pub(in crate::plan) fn filter_soil(design: &Design) -> Soil {
     let soil = design.draft().soil.material;
@@ -38,11 +41,18 @@ pub(super) fn coarse(design: &Design) -> Finding {
             format!("{cap} (D15 {size}) is too coarse for {soil}: soil lifts through the gaps")
         }
     };
-    let remedy = (verdict == Coarseness::LosesSoil).then(|| Remedy {
-        says: format!(
-            "take a cap with D15 up to {}, such as filter sand or 20/40 grit",
-            draft.units.grain(limits.watch_above)
-        ),
+    let limit = draft.units.grain(limits.watch_above);
+    let remedy = match verdict {
+        Coarseness::HoldsSoil => None,
+        Coarseness::LeaksLonger => Some(format!(
+            "leave it unstirred, plant heavily; a finer cap (D15 up to {limit}) would hold better"
+        )),
+        Coarseness::LosesSoil => Some(format!(
+            "take a finer cap, such as filter sand or 20/40 grit (D15 up to {limit})"
+        )),
+    }
+    .map(|says| Remedy {
+        says,
         quantity: Some(limits.watch_above.mm()),
         unit: "mm",
     });
@@ -85,7 +95,7 @@ pub(super) fn fine(design: &Design) -> Finding {
         ),
         Fineness::Packs => (
             format!(
-                "{cap} (d10 {}) packs; gas leaves in bursts; keep it 25-35 mm deep and rinse it",
+                "{cap} (d10 {}) packs; gas leaves in bursts",
                 units.grain(d10)
             ),
             d10,
@@ -105,14 +115,26 @@ pub(super) fn fine(design: &Design) -> Finding {
             limits.d15_least,
         ),
     };
-    let remedy = (verdict.status() == Status::Act).then(|| Remedy {
-        says: format!(
-            "take a washed sand with D15 of at least {}, such as filter sand",
-            units.grain(limits.d15_least)
-        ),
-        quantity: Some(limits.d15_least.mm()),
-        unit: "mm",
-    });
+    let remedy = match verdict.status() {
+        Status::Act => Some(Remedy {
+            says: format!(
+                "take a washed sand with D15 of at least {}, such as filter sand",
+                units.grain(limits.d15_least)
+            ),
+            quantity: Some(limits.d15_least.mm()),
+            unit: "mm",
+        }),
+        Status::Watch => Some(Remedy {
+            says: format!(
+                "rinse it until clear and keep it {} to {} deep",
+                units.depth(Length::from_mm(PACKING_DEPTH_MM.0)),
+                units.depth(Length::from_mm(PACKING_DEPTH_MM.1))
+            ),
+            quantity: Some(PACKING_DEPTH_MM.1),
+            unit: "mm",
+        }),
+        Status::Ok | Status::Note => None,
+    };
     Finding {
         code: Code::CapFine,
         status: verdict.status(),

@@ -4,6 +4,7 @@ mod animals;
 mod bed;
 pub(super) mod cap_depth;
 pub(super) mod cap_grain;
+pub(super) mod flush;
 mod plants;
 mod soil;
 mod structure;
@@ -23,6 +24,7 @@ pub(super) struct Case<'a> {
     pub(super) weight: &'a WeightSection,
     pub(super) panes: Option<&'a PanesSection>,
     pub(super) planting: &'a Needed,
+    pub(super) flush: flush::Case<'a>,
 }
 
 /// Every finding of a plan, in the order of the codes.
@@ -45,6 +47,7 @@ pub(super) fn all(case: &Case<'_>) -> Result<Vec<Finding>, IntegrationError> {
         animals::diggers(design),
         structure::weight(case),
     ];
+    findings.extend(flush::all(&case.flush));
     findings.extend(plants::listed(design));
     findings.extend(case.panes.map(|panes| structure::panes(design, panes)));
     findings.sort_by_key(|finding| finding.code);

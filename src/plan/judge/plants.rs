@@ -32,11 +32,14 @@ pub(super) fn load(case: &Case<'_>) -> Finding {
     let limit = significant(met.limit, 2);
     let says = match status {
         Status::Ok => format!("the plants can take {index} times what the bed gives off"),
-        _ if met.index <= 0.0 => {
+        _ if met.index <= 0.0 && takes_nothing(case) => {
             "nothing is planted that takes what the bed gives off in the first weeks".to_owned()
         }
+        _ if met.index <= 0.0 => {
+            "what is planted does not grow at this light and temperature".to_owned()
+        }
         _ if met.index >= met.limit => format!(
-            "the plants can take {index} times what the bed gives off in {FLUSH_DAYS} days, but too late: ammonia or nitrite rises before they grow"
+            "the plants can take {index} times what the bed gives off in {FLUSH_DAYS} days, but too late: ammonia or nitrite passes its limit before they grow (see flush)"
         ),
         _ => format!(
             "the plants can take {index} times what the bed gives off in {FLUSH_DAYS} days; {limit} is wanted"
@@ -58,6 +61,12 @@ pub(super) fn load(case: &Case<'_>) -> Finding {
     }
 }
 
+/// Whether neither floaters that feed from the water nor fast growers are planted.
+fn takes_nothing(case: &Case<'_>) -> bool {
+    let planted = case.design.planted();
+    planted.feeding_floaters.dry.g() + planted.fast.dry.g() <= 0.0
+}
+
 fn more_plants(case: &Case<'_>) -> Remedy {
     let planting = &case.planting.section;
     let needed = &planting.needed;
@@ -72,10 +81,11 @@ fn more_plants(case: &Case<'_>) -> Remedy {
     };
     Remedy {
         says: format!(
-            "add {} on day one: {} g fresh in all, index {}{short}",
+            "add {} on day one: {} g fresh in all, index {} of {} wanted then{short}",
             portions_in_words(&needed.portions),
             significant(added_g, 2),
-            significant(needed.index, 2)
+            significant(needed.index, 2),
+            significant(case.planting.reached.limit, 2)
         ),
         quantity: Some(added_g),
         unit: "g",
@@ -104,12 +114,12 @@ pub(super) fn leak(case: &Case<'_>) -> Result<Finding, IntegrationError> {
     let met = case.planting.met.is_met();
     let says = if met {
         format!(
-            "at its peak {} mg N/m2 a day comes through the cap (up to twice that by other tortuosity); the plants take it",
+            "the plants take what comes through the cap: at its peak {} mg N/m2 a day, up to twice that by other models of diffusion",
             significant(peak, 2)
         )
     } else {
         format!(
-            "at its peak {} mg N/m2 a day comes through the cap (up to twice that by other tortuosity), more than the plants take",
+            "more ammonia comes through the cap than the plants take: at its peak {} mg N/m2 a day, up to twice that by other models of diffusion",
             significant(peak, 2)
         )
     };
@@ -142,7 +152,7 @@ fn leak_remedy(case: &Case<'_>) -> Result<Remedy, IntegrationError> {
         }
         None => Remedy {
             says: format!(
-                "add {plants}; no cap up to {} would do",
+                "add {plants}; more sand, up to {}, does not help",
                 case.design
                     .draft()
                     .units

@@ -74,7 +74,7 @@ pub(super) fn deep(design: &Design) -> Finding {
             format!("{depth} of {kind} {place} makes much gas and lets go of much nitrogen")
         },
         remedy: (status != Status::Ok).then(|| Remedy {
-            says: format!("lay it {} deep at most", draft.units.depth(limits.watch)),
+            says: format!("lay it less than {} deep", draft.units.depth(limits.watch)),
             quantity: Some(limits.watch.mm()),
             unit: "mm",
         }),

@@ -41,7 +41,7 @@ pub(super) fn panes(design: &Design, panes: &PanesSection) -> Finding {
             show::significant(stress, 2)
         ),
         _ => format!(
-            "no figure for the longest pane of {wall} {}: without a brace it is too long for its height; ask a glazier",
+            "no figure for the longest pane of {wall} {}: it bends beyond the theory or needs a brace; ask a glazier",
             tank.material.word()
         ),
     };

@@ -39,7 +39,19 @@ pub fn check(design: &Design, check: &Check) -> Document {
             ),
         ]),
     ];
-    blocks.extend(finding::findings(&check.findings));
+    let draft = design.draft();
+    if !draft.readings.is_empty() {
+        blocks.push(Block::Text(
+            "The readings are not weighed here: lentic startup sets them against the run."
+                .to_owned(),
+        ));
+    }
+    if !draft.signs.is_empty() {
+        blocks.push(Block::Text(
+            "The signs observed are read but not weighed: only the bed is judged here.".to_owned(),
+        ));
+    }
+    blocks.extend(finding::findings(&check.findings, design.draft().units));
     blocks.extend(finding::cautions(&check.cautions));
     Document {
         title: check.name.clone(),

@@ -3,12 +3,16 @@
 use super::finding::{basis, judged};
 use crate::catalogue::Topic;
 use crate::finding::{Finding, Working};
-use crate::report::document::{Block, Document, Fact};
+use crate::report::document::{Block, Document, Fact, Judged};
 use crate::source::{self, Source};
+use crate::units::UnitSystem;
 use crate::units::show::significant;
 
 /// A finding's rule, and its working for one design.
-pub fn explain_finding(topic: &Topic, worked: Option<(&Finding, &Working)>) -> Document {
+pub fn explain_finding(
+    topic: &Topic,
+    worked: Option<(&Finding, &Working, UnitSystem)>,
+) -> Document {
     let mut blocks = vec![
         Block::Text(topic.asks.clone()),
         Block::Heading("Rule".to_owned()),
@@ -32,8 +36,8 @@ pub fn explain_finding(topic: &Topic, worked: Option<(&Finding, &Working)>) -> D
         .map(|source| format!("{}: {source} ({})", source.key, source.seen.words()))
         .collect();
     blocks.push(Block::Items(sources));
-    if let Some((finding, working)) = worked {
-        blocks.extend(worked_blocks(finding, working));
+    if let Some((finding, working, units)) = worked {
+        blocks.extend(worked_blocks(finding, working, units));
     }
     Document {
         title: topic.code.clone(),
@@ -41,7 +45,7 @@ pub fn explain_finding(topic: &Topic, worked: Option<(&Finding, &Working)>) -> D
     }
 }
 
-fn worked_blocks(finding: &Finding, working: &Working) -> Vec<Block> {
+fn worked_blocks(finding: &Finding, working: &Working, units: UnitSystem) -> Vec<Block> {
     let facts = working.steps.iter().map(|step| {
         let value = format!("{} {}", significant(step.value, 4), step.unit);
         Fact::new(&step.name, value.trim_end(), "")
@@ -49,8 +53,10 @@ fn worked_blocks(finding: &Finding, working: &Working) -> Vec<Block> {
     vec![
         Block::Heading("Working".to_owned()),
         Block::Facts(facts.collect()),
-        Block::Findings(vec![judged(finding)]),
-        Block::Text(basis(finding)),
+        Block::Findings(vec![Judged {
+            basis: basis(finding, units),
+            ..judged(finding, units)
+        }]),
     ]
 }
 

@@ -5,16 +5,22 @@ use crate::finding::{Caution, Finding, Status};
 use crate::report::document::{Block, Fact, Judged};
 use crate::source;
 use crate::units::show::significant;
+use crate::units::{Length, UnitSystem};
 
 /// The findings worth reading, worst first, and the codes of those that are in order.
-pub(super) fn findings(findings: &[Finding]) -> Vec<Block> {
+pub(super) fn findings(findings: &[Finding], units: UnitSystem) -> Vec<Block> {
     let mut worth: Vec<&Finding> = findings
         .iter()
         .filter(|finding| finding.status > Status::Ok)
         .collect();
     worth.sort_by_key(|finding| std::cmp::Reverse(finding.status));
     let mut blocks = vec![Block::Heading("Findings".to_owned())];
-    blocks.push(Block::Findings(worth.into_iter().map(judged).collect()));
+    blocks.push(Block::Findings(
+        worth
+            .into_iter()
+            .map(|finding| judged(finding, units))
+            .collect(),
+    ));
     let in_order: Vec<&str> = findings
         .iter()
         .filter(|finding| finding.status == Status::Ok)
@@ -33,7 +39,7 @@ pub(super) fn findings(findings: &[Finding]) -> Vec<Block> {
 }
 
 /// A finding as people read it.
-pub(super) fn judged(finding: &Finding) -> Judged {
+pub(super) fn judged(finding: &Finding, units: UnitSystem) -> Judged {
     Judged {
         status: finding.status,
         code: finding.code.text().to_owned(),
@@ -44,26 +50,23 @@ pub(super) fn judged(finding: &Finding) -> Judged {
             .map(|remedy| remedy.says.clone())
             .unwrap_or_default(),
         basis: if finding.status >= Status::Watch {
-            basis(finding)
+            basis(finding, units)
         } else {
             String::new()
         },
     }
 }
 
-/// "limit 25 mm and over; common practice, no source".
-pub(super) fn basis(finding: &Finding) -> String {
-    let unit = finding.unit;
+/// "ok from 25 mm; common practice, no source".
+pub(super) fn basis(finding: &Finding, units: UnitSystem) -> String {
+    let shown = |value: f64| match finding.unit {
+        "mm" => units.depth(Length::from_mm(value)),
+        unit => format!("{} {unit}", significant(value, 3)),
+    };
     let limit = match (finding.low, finding.high) {
-        (Some(low), Some(high)) => {
-            format!(
-                "limits {} to {} {unit}; ",
-                significant(low, 3),
-                significant(high, 3)
-            )
-        }
-        (Some(low), None) => format!("limit {} {unit} and over; ", significant(low, 3)),
-        (None, Some(high)) => format!("limit {} {unit}; ", significant(high, 3)),
+        (Some(low), Some(high)) => format!("ok from {} to {}; ", shown(low), shown(high)),
+        (Some(low), None) => format!("ok from {}; ", shown(low)),
+        (None, Some(high)) => format!("ok up to {}; ", shown(high)),
         (None, None) => String::new(),
     };
     let source = finding

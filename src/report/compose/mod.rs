@@ -5,8 +5,10 @@ mod compare;
 mod explain;
 mod finding;
 mod plan;
+mod startup;
 
 pub use check::check;
 pub use compare::compare;
 pub use explain::{explain_finding, explain_source};
 pub use plan::plan;
+pub use startup::startup;

@@ -1,6 +1,6 @@
 //! A plan as a document.
 
-use super::finding;
+use super::{finding, startup};
 use crate::design::Design;
 use crate::plan::{Plan, bags_in_words, portions_in_words};
 use crate::report::document::{Block, Document, Fact};
@@ -12,8 +12,10 @@ pub fn plan(design: &Design, plan: &Plan) -> Document {
     blocks.extend(section("Tank", tank(design, plan)));
     blocks.extend(section("Buy", buy(design, plan)));
     blocks.extend(section("Planting", planting(plan)));
+    blocks.extend(section("First weeks", startup::facts(&plan.startup)));
     blocks.extend(section("Weight", weight(design, plan)));
-    blocks.extend(finding::findings(&plan.findings));
+    blocks.extend(finding::findings(&plan.findings, design.draft().units));
+    blocks.extend(startup::calendar(&plan.startup.calendar));
     blocks.extend(finding::cautions(&plan.cautions));
     blocks.extend(finding::assumed(&plan.assumed));
     Document {
@@ -112,7 +114,7 @@ fn buy(design: &Design, plan: &Plan) -> Vec<Fact> {
     if let Some(cost) = &plan.cost {
         facts.push(Fact::new(
             "total",
-            show::fixed(cost.total, 2),
+            format!("{:.2}", cost.total),
             "of what has a price",
         ));
     }
@@ -139,20 +141,24 @@ fn planting(plan: &Plan) -> Vec<Fact> {
         Fact::new(
             "index",
             show::significant(planting.index, 2),
-            "what the plants can take over what the bed gives off in 21 days",
+            format!(
+                "plants over flush in 21 days, 2 or more is enough (1.5 from 20 % floaters); ammonia and nitrite stay under their limits in {:.0} % of the starts",
+                planting.probability_under_limits * 100.0
+            ),
         ),
     ];
     if !planting.needed.portions.is_empty() {
         let cost = planting
             .needed
             .cost
-            .map_or_else(String::new, |cost| format!(", {cost:.2}"));
+            .map_or_else(String::new, |cost| format!(", for {cost:.2}"));
         facts.push(Fact::new(
             "add",
             portions_in_words(&planting.needed.portions),
             format!(
-                "brings the index to {}{cost}",
-                show::significant(planting.needed.index, 2)
+                "brings the index to {}, under the limits in {:.0} % of the starts{cost}",
+                show::significant(planting.needed.index, 2),
+                planting.needed.probability_under_limits * 100.0
             ),
         ));
     }

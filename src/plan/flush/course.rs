@@ -1,0 +1,330 @@
+//! The ensemble of a design, and what the plan takes from it.
+
+use super::super::load::Load;
+use super::calendar::{self, Course};
+use super::section::{
+    CalendarEntry, ChangePlan, DayRow, Driver, Estimate, ShareOverLimit, Startup, StartupSection,
+};
+use super::{changes, reading, watch_limit_mg_l};
+use crate::design::Design;
+use crate::numerics::rodas::IntegrationError;
+use crate::plan::Options;
+use crate::source::Band;
+use crate::startup::ensemble::{self, Member};
+use crate::startup::forecast::{self, Day, Forecast, Outcome, PeakBand};
+use crate::startup::{Draw, Inputs, Parameters};
+use crate::units::{Analyte, Concentration};
+use crate::water::ammonia;
+
+/// Phosphorus under which floaters stand still, mg P/L: the half-saturation of their growth.
+const STARVING_P_MG_L: f64 = 0.005;
+/// Before this day low phosphorus is no sign yet.
+const STARVING_FROM_DAY: f64 = 7.0;
+
+/// The first weeks of a design, computed.
+pub(in crate::plan) struct Flush<'a> {
+    design: &'a Design,
+    options: Options,
+    forecast: Forecast,
+    members: Vec<Member>,
+    changes: Vec<ChangePlan>,
+    /// Share of the members that stay under the limits for ammonia and nitrite.
+    pub(in crate::plan) probability: f64,
+    /// The probability with the water changes advised, where there are any.
+    pub(in crate::plan) probability_with_changes: Option<f64>,
+}
+
+impl<'a> Flush<'a> {
+    /// Runs the ensemble, or the central numbers alone, and seeks water changes where the
+    /// probability asked for is missed.
+    pub(in crate::plan) fn of(
+        design: &'a Design,
+        load: &Load<'_>,
+        options: Options,
+        advance: &(dyn Fn(u32) + Sync),
+    ) -> Result<Self, IntegrationError> {
+        let bands = Parameters::<Band>::of(design);
+        let members = run(&load.inputs, &bands, options, advance)?;
+        let probability = under_limits(design, &members);
+        let sought = if options.members > 0 && probability < wanted(design) {
+            changes::smallest(design, &load.inputs, &bands, options)
+        } else {
+            None
+        };
+        let forecast = Forecast::of(&members).ok_or(IntegrationError::NotFinite { time: 0.0 })?;
+        Ok(Self {
+            design,
+            options,
+            forecast,
+            members,
+            probability,
+            probability_with_changes: sought.as_ref().map(|sought| sought.probability),
+            changes: sought.map(|sought| vec![sought.plan]).unwrap_or_default(),
+        })
+    }
+
+    /// The section of a plan.
+    pub(in crate::plan) fn section(&self) -> StartupSection {
+        let late = self.ready_late();
+        StartupSection {
+            days: self.options.days,
+            members: self.options.members,
+            seed: self.options.seed,
+            ammonia_peak_mg_l: self.estimate(self.forecast.ammonia.value),
+            ammonia_peak_day: self.estimate(self.forecast.ammonia.day),
+            nitrite_peak_mg_l: self.ion(Analyte::Nitrite, self.forecast.nitrite.value),
+            nitrite_peak_day: self.estimate(self.forecast.nitrite.day),
+            nitrate_peak_mg_l: self.ion(Analyte::Nitrate, self.forecast.nitrate.value),
+            un_ionised_peak_mg_l: self.estimate(self.un_ionised()),
+            ready_day: self.ready_day(),
+            ready_day_reason: self.never_ready(),
+            ready_day_advised: calendar::advised_day(late, self.first_floor()),
+            algae_window_days: self.estimate(self.forecast.algae_window_days),
+            share_over_limit: self.over_limits(),
+            water_change_plan: self.changes.clone(),
+            calendar: self.calendar(late),
+        }
+    }
+
+    /// The whole result.
+    pub(in crate::plan) fn whole(&self) -> Startup {
+        let days: Vec<DayRow> = self.forecast.days.iter().map(|day| self.row(day)).collect();
+        Startup {
+            name: self.design.draft().name.clone(),
+            section: self.section(),
+            drivers: self.drivers(),
+            readings: reading::against(self.design, &days),
+            floaters_starve_from_day: self.floaters_starve_from_day(),
+            probability_under_limits: self.probability,
+            probability_with_changes: self.probability_with_changes,
+            days,
+        }
+    }
+
+    /// The late end of the ready days, before practice floors.
+    pub(in crate::plan) fn ready_late(&self) -> Option<f64> {
+        self.forecast.ready_day[2]
+    }
+
+    /// The typical ready day.
+    pub(in crate::plan) fn ready_typical(&self) -> Option<f64> {
+        self.forecast.ready_day[1]
+    }
+
+    /// Most alkalinity used at once in the typical member, meq/L, with its day.
+    pub(in crate::plan) fn alkalinity_used(&self) -> PeakBand {
+        self.forecast.alkalinity_used
+    }
+
+    fn estimate(&self, band: Band) -> Estimate {
+        if self.options.members == 0 {
+            Estimate::Exact(band.typical)
+        } else {
+            Estimate::Band(band)
+        }
+    }
+
+    /// A band of nitrogen on the analyte's own scale.
+    fn ion(&self, analyte: Analyte, nitrogen: Band) -> Estimate {
+        self.estimate(nitrogen.scaled(analyte.per_element()))
+    }
+
+    fn un_ionised(&self) -> Band {
+        let water = &self.design.draft().water;
+        let share = ammonia::un_ionised_share(water.ph, water.temperature).fraction();
+        self.forecast.ammonia.value.scaled(share)
+    }
+
+    fn ready_day(&self) -> Option<Estimate> {
+        let [low, typical, high] = self.forecast.ready_day;
+        let typical = typical?;
+        Some(self.estimate(Band {
+            low: low.unwrap_or(typical),
+            typical,
+            high: high.unwrap_or(f64::from(self.options.days)),
+        }))
+    }
+
+    fn never_ready(&self) -> Option<String> {
+        let days = self.options.days;
+        let never = forecast::share(&self.members, |member| member.ready_day.is_none());
+        match self.forecast.ready_day {
+            [_, _, Some(_)] => None,
+            _ if self.options.members == 0 => {
+                Some(format!("ammonia or nitrite is still up on day {days}"))
+            }
+            _ => Some(format!(
+                "in {:.0} % of the members ammonia or nitrite is still up on day {days}",
+                never * 100.0
+            )),
+        }
+    }
+
+    /// The earliest practice floor of the animals planned; of snails where none are.
+    fn first_floor(&self) -> f64 {
+        let stock = &self.design.draft().animals;
+        let floors = stock.iter().map(|stock| f64::from(stock.animal.first_day));
+        floors.reduce(f64::min).unwrap_or(calendar::SNAILS_DAY)
+    }
+
+    fn over_limits(&self) -> ShareOverLimit {
+        let over = |analyte: Analyte, peak: fn(&Member) -> f64| {
+            let limit = limit_n_mg_l(self.design, analyte);
+            forecast::share(&self.members, |member| peak(member) > limit)
+        };
+        ShareOverLimit {
+            ammonia: over(Analyte::Ammonia, |member| member.ammonia.value),
+            nitrite: over(Analyte::Nitrite, |member| member.nitrite.value),
+            nitrate: over(Analyte::Nitrate, |member| member.nitrate.value),
+        }
+    }
+
+    fn calendar(&self, ready_late: Option<f64>) -> Vec<CalendarEntry> {
+        let planted = self.design.planted();
+        let trim_g_m2 = calendar::TRIM_G_M2.max(planted.fast.dry.g() / self.floor_m2());
+        let first = |holds: &dyn Fn(&Day) -> bool| {
+            let found = self.forecast.days.iter().find(|day| holds(day));
+            found.map(|day| day.day)
+        };
+        let thin_g_m2 = self.harvest_g_m2();
+        let nitrite_scale = Analyte::Nitrite.per_element();
+        calendar::calendar(
+            self.design,
+            &Course {
+                peaks: [
+                    (
+                        self.forecast.ammonia.day.typical,
+                        self.forecast.ammonia.value.typical,
+                    ),
+                    (
+                        self.forecast.nitrite.day.typical,
+                        self.forecast.nitrite.value.typical * nitrite_scale,
+                    ),
+                ],
+                thin_day: first(&|day| day.floating.typical >= thin_g_m2),
+                trim_day: first(&|day| day.fast.typical > trim_g_m2),
+                ready_late,
+                changes: &self.changes,
+            },
+        )
+    }
+
+    /// Dry floaters at which they are thinned, g over a square metre of bed.
+    fn harvest_g_m2(&self) -> f64 {
+        let closed = Parameters::<Band>::of(self.design).floating.closed_layer;
+        let cover = self.design.draft().harvest.floaters_above.fraction();
+        // Thinning keeps the typical run just under the limit itself.
+        0.98 * closed.typical * cover
+    }
+
+    fn floor_m2(&self) -> f64 {
+        self.design.bed().area().m2()
+    }
+
+    fn row(&self, day: &Day) -> DayRow {
+        let planted = self.design.planted();
+        let fresh = |band: Band, group: crate::design::Biomass| {
+            let fresh_per_dry = if group.dry.g() > 0.0 {
+                group.fresh / group.dry
+            } else {
+                FRESH_PER_DRY
+            };
+            self.estimate(band.scaled(fresh_per_dry * self.floor_m2()))
+        };
+        DayRow {
+            day: day.day as u32,
+            ammonia_mg_l: self.estimate(day.ammonia),
+            nitrite_mg_l: self.ion(Analyte::Nitrite, day.nitrite),
+            nitrate_mg_l: self.ion(Analyte::Nitrate, day.nitrate),
+            phosphate_p_mg_l: self.estimate(day.phosphate),
+            floating_g: fresh(day.floating, planted.floating),
+            fast_g: fresh(day.fast, planted.fast),
+            slow_g: fresh(day.slow, planted.slow),
+            algae_g: self.estimate(day.algae.scaled(self.floor_m2())),
+            release_mg_n_m2_d: self.estimate(day.release.scaled(1e3)),
+        }
+    }
+
+    fn drivers(&self) -> Vec<Driver> {
+        let drivers = self.forecast.drivers.iter();
+        drivers
+            .map(|influence| Driver {
+                parameter: influence.number,
+                on: match influence.on {
+                    Outcome::AmmoniaPeak => "ammonia_peak_mg_l",
+                    Outcome::NitritePeak => "nitrite_peak_mg_l",
+                    Outcome::ReadyDay => "ready_day",
+                },
+                rank_correlation: influence.rank_correlation,
+            })
+            .collect()
+    }
+
+    /// The first day on which floaters that are there lack phosphorus, in the typical run.
+    fn floaters_starve_from_day(&self) -> Option<f64> {
+        let starving = self.forecast.days.iter().find(|day| {
+            day.day >= STARVING_FROM_DAY
+                && day.floating.typical > 0.1
+                && day.phosphate.typical < STARVING_P_MG_L
+        });
+        starving.map(|day| day.day)
+    }
+}
+
+/// Fresh mass over dry mass where no plant of the group says.
+const FRESH_PER_DRY: f64 = 12.0;
+
+/// The members wanted, or the central one.
+fn run(
+    inputs: &Inputs,
+    bands: &Parameters<Band>,
+    options: Options,
+    advance: &(dyn Fn(u32) + Sync),
+) -> Result<Vec<Member>, IntegrationError> {
+    if options.members == 0 {
+        return Ok(vec![ensemble::central(inputs, bands, options.days)?]);
+    }
+    let draw = Draw {
+        members: options.members,
+        seed: options.seed,
+    };
+    Ok(ensemble::members(
+        inputs,
+        bands,
+        options.days,
+        draw,
+        advance,
+    ))
+}
+
+/// The probability with which some inputs of a design stay under its limits.
+pub(in crate::plan) fn probability(
+    design: &Design,
+    inputs: &Inputs,
+    bands: &Parameters<Band>,
+    options: Options,
+) -> Result<f64, IntegrationError> {
+    let members = run(inputs, bands, options, &|_| ())?;
+    Ok(under_limits(design, &members))
+}
+
+/// Share of the members whose ammonia and nitrite stay under their limits from day 3 on.
+pub(super) fn under_limits(design: &Design, members: &[Member]) -> f64 {
+    let ammonia = limit_n_mg_l(design, Analyte::Ammonia);
+    let nitrite = limit_n_mg_l(design, Analyte::Nitrite);
+    forecast::share(members, |member| {
+        member.ammonia.value <= ammonia && member.nitrite.value <= nitrite
+    })
+}
+
+/// The watch limit as nitrogen, mg N/L.
+pub(in crate::plan) fn limit_n_mg_l(design: &Design, analyte: Analyte) -> f64 {
+    watch_limit_mg_l(design, analyte).map_or(f64::INFINITY, |own_scale| {
+        analyte.element(Concentration::from_mg_l(own_scale)).mg_l()
+    })
+}
+
+/// The probability asked of the start.
+pub(super) fn wanted(design: &Design) -> f64 {
+    design.draft().goal.probability.fraction()
+}

@@ -1,0 +1,245 @@
+//! A start-up run as a document.
+
+use super::finding;
+use crate::design::Design;
+use crate::finding::{Finding, Status};
+use crate::plan::{CalendarEntry, DayRow, Estimate, Startup, StartupSection, watch_limit_mg_l};
+use crate::report::chart::Chart;
+use crate::report::document::{Block, Column, Document, Fact, Table};
+use crate::units::Analyte;
+use crate::units::show::{fixed, significant};
+
+/// What a chart follows, and where it finds it in a day.
+type Followed = (&'static str, &'static str, Analyte, fn(&DayRow) -> Estimate);
+
+/// The charts of a start-up, in order.
+const FOLLOWED: [Followed; 3] = [
+    ("ammonia", "mg N/L", Analyte::Ammonia, |row| {
+        row.ammonia_mg_l
+    }),
+    ("nitrite", "mg NO2/L", Analyte::Nitrite, |row| {
+        row.nitrite_mg_l
+    }),
+    ("nitrate", "mg NO3/L", Analyte::Nitrate, |row| {
+        row.nitrate_mg_l
+    }),
+];
+/// Drivers shown for each result.
+const DRIVERS_SHOWN: usize = 4;
+
+/// A start-up run, summary first.
+pub fn startup(design: &Design, startup: &Startup, findings: &[Finding]) -> Document {
+    let section = &startup.section;
+    let status = findings.iter().map(|finding| finding.status).max();
+    let mut blocks = vec![
+        Block::Verdict(status.unwrap_or(Status::Ok), startup.summary()),
+        Block::Text(drawn_from(section)),
+        Block::Heading("Course".to_owned()),
+        Block::Facts(facts(section)),
+    ];
+    for followed in FOLLOWED {
+        blocks.push(Block::Chart(chart(design, startup, followed)));
+    }
+    blocks.extend(readings(startup));
+    blocks.extend(calendar(&section.calendar));
+    blocks.extend(drivers(startup));
+    blocks.extend(finding::findings(findings, design.draft().units));
+    Document {
+        title: startup.name.clone(),
+        blocks,
+    }
+}
+
+/// "200 members, seed 1: typical, and 10 to 90 % in brackets".
+fn drawn_from(section: &StartupSection) -> String {
+    if section.members == 0 {
+        "Central numbers alone, no band.".to_owned()
+    } else {
+        format!(
+            "Typical values, 10 to 90 % of {} members (seed {}) in brackets.",
+            section.members, section.seed
+        )
+    }
+}
+
+/// The facts on the first weeks, as the plan shows them too.
+pub(super) fn facts(section: &StartupSection) -> Vec<Fact> {
+    let over = &section.share_over_limit;
+    let share = |share: f64| {
+        if section.members == 0 {
+            String::new()
+        } else {
+            format!("over the limit in {:.0} % of the members", share * 100.0)
+        }
+    };
+    let peak = |value: Estimate, day: Estimate| {
+        (
+            format!("{} mg/L", ranged(value)),
+            format!("about day {}", fixed(day.typical(), 0)),
+        )
+    };
+    let (ammonia, ammonia_day) = peak(section.ammonia_peak_mg_l, section.ammonia_peak_day);
+    let (nitrite, nitrite_day) = peak(section.nitrite_peak_mg_l, section.nitrite_peak_day);
+    let joined = |day: String, share: String| {
+        if share.is_empty() {
+            day
+        } else {
+            format!("{day}; {share}")
+        }
+    };
+    vec![
+        Fact::new(
+            "ammonia peak",
+            ammonia,
+            joined(ammonia_day, share(over.ammonia)),
+        ),
+        Fact::new(
+            "nitrite peak",
+            nitrite,
+            joined(nitrite_day, share(over.nitrite)),
+        ),
+        Fact::new(
+            "nitrate peak",
+            format!("{} mg/L", ranged(section.nitrate_peak_mg_l)),
+            share(over.nitrate),
+        ),
+        ready(section),
+        Fact::new(
+            "algae window",
+            format!("{} days", ranged(section.algae_window_days)),
+            "with light and nutrients left over for algae",
+        ),
+    ]
+}
+
+fn ready(section: &StartupSection) -> Fact {
+    match (section.ready_day, section.ready_day_advised) {
+        (Some(day), Some(advised)) => Fact::new(
+            "ready",
+            format!("day {}", ranged(day)),
+            format!(
+                "animals from day {}, after two clean tests",
+                fixed(advised, 0)
+            ),
+        ),
+        (Some(day), None) => Fact::new(
+            "ready",
+            format!("day {}", ranged(day)),
+            "the late end lies beyond the days followed",
+        ),
+        (None, _) => Fact::new(
+            "ready",
+            "never",
+            section.ready_day_reason.clone().unwrap_or_default(),
+        ),
+    }
+}
+
+/// "0.33", or "0.33 (0.1-1.2)".
+fn ranged(value: Estimate) -> String {
+    match value {
+        Estimate::Exact(value) => significant(value.max(0.0), 2),
+        Estimate::Band(band) => {
+            let [low, typical, high] =
+                [band.low, band.typical, band.high].map(|value| significant(value.max(0.0), 2));
+            if low == high {
+                typical
+            } else {
+                format!("{typical} ({low}-{high})")
+            }
+        }
+    }
+}
+
+fn chart(design: &Design, startup: &Startup, (name, unit, analyte, value): Followed) -> Chart {
+    let readings = startup.readings.iter().filter(|row| row.analyte == name);
+    Chart {
+        title: format!("{name}, {unit}"),
+        line: startup
+            .days
+            .iter()
+            .map(|row| (f64::from(row.day), value(row).band()))
+            .collect(),
+        limit: watch_limit_mg_l(design, analyte),
+        points: readings.map(|row| (row.day, row.value_mg_l)).collect(),
+    }
+}
+
+fn readings(startup: &Startup) -> Vec<Block> {
+    if startup.readings.is_empty() {
+        return Vec::new();
+    }
+    let rows = startup.readings.iter().map(|row| {
+        vec![
+            fixed(row.day, 0),
+            row.analyte.to_owned(),
+            significant(row.value_mg_l, 2),
+            ranged(Estimate::Band(row.band_mg_l)),
+            row.lies.to_owned(),
+        ]
+    });
+    vec![
+        Block::Heading("Readings against the band".to_owned()),
+        Block::Table(Table {
+            columns: vec![
+                Column::numbers("day"),
+                Column::words("of"),
+                Column::numbers("read"),
+                Column::words("band mg/L"),
+                Column::words("lies"),
+            ],
+            rows: rows.collect(),
+        }),
+    ]
+}
+
+/// The calendar as a table, with dates where there are any.
+pub(super) fn calendar(entries: &[CalendarEntry]) -> Vec<Block> {
+    let dated = entries.iter().any(|entry| entry.date.is_some());
+    let mut columns = vec![Column::numbers("day")];
+    if dated {
+        columns.push(Column::words("date"));
+    }
+    columns.push(Column::words("do"));
+    let rows = entries.iter().map(|entry| {
+        let mut row = vec![entry.day.to_string()];
+        if dated {
+            row.push(entry.date.clone().unwrap_or_default());
+        }
+        row.push(entry.what.clone());
+        row
+    });
+    vec![
+        Block::Heading("Calendar".to_owned()),
+        Block::Table(Table {
+            columns,
+            rows: rows.collect(),
+        }),
+    ]
+}
+
+fn drivers(startup: &Startup) -> Vec<Block> {
+    if startup.drivers.is_empty() {
+        return Vec::new();
+    }
+    let mut results: Vec<&str> = Vec::new();
+    for driver in &startup.drivers {
+        if !results.contains(&driver.on) {
+            results.push(driver.on);
+        }
+    }
+    let facts = results.into_iter().map(|on| {
+        let words: Vec<String> = startup
+            .drivers
+            .iter()
+            .filter(|driver| driver.on == on)
+            .take(DRIVERS_SHOWN)
+            .map(|driver| format!("{} {:+.1}", driver.parameter, driver.rank_correlation))
+            .collect();
+        Fact::new(on.replace('_', " "), words.join(", "), "")
+    });
+    vec![
+        Block::Heading("What drives the spread (rank correlation)".to_owned()),
+        Block::Facts(facts.collect()),
+    ]
+}
