@@ -2,7 +2,16 @@
 // The lint file lifts these inside test functions alone, not in those that they call.
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
+#[path = "../support/command.rs"]
+#[expect(dead_code, reason = "only the root is wanted here")]
+mod command;
+#[path = "../support/demo.rs"]
+mod demo;
+
+mod ensemble;
+mod extremes;
 mod geometry;
+mod nitrogen;
 mod plan;
 mod startup;
 mod units;

@@ -7,3 +7,4 @@ mod command;
 
 mod bed;
 mod spec;
+mod startup;
