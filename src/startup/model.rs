@@ -174,13 +174,14 @@ impl<R: Real> Model<R> {
     /// Rates of change of every state, per day.
     ///
     /// ```text
-    /// dTAN = (j + feed + returned - taken - rA) / z
+    /// dTAN = ((1 - x) j + feed + returned - taken - rA) / z
     /// dNO2 = (rA - rN - taken - v NO2) / z
-    /// dNO3 = (rN - taken - v NO3) / z
+    /// dNO3 = (x j + rN - taken - v NO3) / z
     /// dP   = (p max(j, 0) + feed + returned - taken) / z
     /// ```
     ///
-    /// `z` water volume over floor area, `v` velocity of denitrification, `rA`
+    /// `x` share of the release that the cap's oxic top oxidises, `z` water volume over
+    /// floor area, `v` velocity of denitrification, `rA`
     /// and `rN` oxidation of ammonia and nitrite.
     pub(super) fn change(&self, moment: &Moment<R>, state: &State<R>) -> State<R> {
         let water = &self.parameters.water;
@@ -210,19 +211,22 @@ impl<R: Real> Model<R> {
         let bed_p = self.parameters.soil.phosphorus_per_nitrogen * bed.flux_g_m2_d.positive_part();
         let gained_p = bed_p + water.feed_phosphorus * feed + living.dead_p * water.dissolved_share;
 
+        let oxidised_in_cap = self.parameters.cap.oxidised_share * bed.flux_g_m2_d.positive_part();
         let per_litre = |amount: R| amount / self.conditions.depth_m;
         State {
             labile_n: -bed.mineralisation_g_m2_d,
             soil_n: bed.mineralisation_g_m2_d - bed.flux_g_m2_d - living.taken_from_soil,
             ammonia: per_litre(
-                bed.flux_g_m2_d + fed_n + dissolved_n + living.returned_n
+                bed.flux_g_m2_d - oxidised_in_cap + fed_n + dissolved_n + living.returned_n
                     - living.taken.ammonia
                     - nitritation.nitrogen,
             ),
             nitrite: per_litre(
                 nitritation.nitrogen - nitratation.nitrogen - living.taken.nitrite - nitrite_lost,
             ),
-            nitrate: per_litre(nitratation.nitrogen - living.taken.nitrate - nitrate_lost),
+            nitrate: per_litre(
+                oxidised_in_cap + nitratation.nitrogen - living.taken.nitrate - nitrate_lost,
+            ),
             phosphate: per_litre(gained_p - living.taken_p),
             ammonia_oxidisers: nitritation.cells,
             nitrite_oxidisers: nitratation.cells,
@@ -237,7 +241,8 @@ impl<R: Real> Model<R> {
             harvested_n: living.harvested_n,
             detritus_n: living.dead_n - dissolved_n,
             added_n: fed_n,
-            alkalinity_used: per_litre(nitritation.nitrogen) * alkalinity_per_nitrogen().meq_l(),
+            alkalinity_used: per_litre(nitritation.nitrogen + oxidised_in_cap)
+                * alkalinity_per_nitrogen().meq_l(),
         }
     }
 }

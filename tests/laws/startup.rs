@@ -84,6 +84,19 @@ fn assert_near(value: f64, expected: f64, relative: f64) {
 }
 
 #[test]
+fn a_cap_that_oxidises_turns_ammonia_into_nitrate_and_keeps_the_nitrogen() {
+    let mut numbers = numbers();
+    let plain = run(&bare(Vec::new()), &numbers, 14).unwrap();
+    numbers.cap.oxidised_share = 0.5;
+    let oxic = run(&bare(Vec::new()), &numbers, 14).unwrap();
+    let last = |course: &Trajectory<f64>| *course.samples.last().unwrap();
+    let (plain, after) = (last(&plain), last(&oxic));
+    assert!(after.state.ammonia < 0.7 * plain.state.ammonia);
+    assert!(after.state.nitrate > plain.state.nitrate);
+    assert_near(after.nitrogen_g_m2, oxic.samples[0].nitrogen_g_m2, 1e-9);
+}
+
+#[test]
 fn nitrogen_is_kept_through_every_kind_of_event() {
     let trajectory = follow(&tank(everything()));
     let start = trajectory.samples[0].nitrogen_g_m2;

@@ -49,4 +49,7 @@ group! {
     /// How much roots, gas and burrows speed transport up.
     enhancement = 1.5 (1.0 to 4.0) "",
         Judgement ["janse_2005"]: "planting and gas; a lake model takes 5 for burrowed mud";
+    /// Share of the release that bacteria in the cap's oxic top turn into nitrate.
+    oxidised_share = 0.0 (0.0 to 0.0) "",
+        Judgement []: "off; a cap that is months old oxidises some of it on the way";
 }
