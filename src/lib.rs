@@ -27,7 +27,11 @@ pub mod heat;
 
 pub mod design;
 
+pub mod state;
+
 pub mod startup;
+
+pub mod night;
 
 pub mod plan;
 

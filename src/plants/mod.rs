@@ -2,3 +2,4 @@
 
 pub mod index;
 pub mod light;
+pub mod shade;

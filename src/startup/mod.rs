@@ -8,7 +8,6 @@ pub mod ensemble;
 pub mod floating;
 pub mod forecast;
 pub mod inputs;
-pub mod light;
 pub mod nitrification;
 pub mod parameters;
 pub mod state;
@@ -18,6 +17,7 @@ pub mod uptake;
 
 mod algae;
 mod clock;
+mod day;
 mod flow;
 mod model;
 mod run;
@@ -25,6 +25,7 @@ mod running;
 mod supply;
 mod tank;
 
+pub use day::{LightNeeds, day_state, light_needs};
 pub use ensemble::{Draw, Member};
 pub use forecast::Forecast;
 pub use inputs::{Event, EventKind, Feed, Inputs, Planting};

@@ -4,27 +4,18 @@ use super::algae::AlgalFilm;
 use super::clock::{Settling, floating_growing};
 use super::floating::FloatingStand;
 use super::inputs::Conditions;
-use super::light::{mean_light, transmission};
 use super::nitrification::Oxidiser;
 use super::parameters::Parameters;
 use super::state::{COUPLED_STATES, STATES, State};
 use super::submerged::{FastStand, SlowStand, Surroundings};
 use crate::numerics::real::Real;
 use crate::numerics::rodas::{System, difference_jacobian};
+use crate::plants::shade::{mean_light, transmission};
+use crate::state::AMMONIA_PER_PROTEIN;
 use crate::substrate::release::{Bed, Passage, Pools, Release, release};
 use crate::units::Temperature;
 use crate::water::stoichiometry::alkalinity_per_nitrogen;
 use crate::water::{Solute, diffusivity};
-
-/// Ammonia nitrogen that animals give off per gram of protein eaten.
-///
-/// ```text
-/// 0.16 N in protein x 0.80 assimilated x 0.80 excreted x 0.90 as ammonia = 0.092
-/// ```
-///
-/// Source: Timmons and Ebeling, *Recirculating Aquaculture* (`timmons_ebeling`,
-/// from memory).
-pub(super) const AMMONIA_PER_PROTEIN: f64 = 0.092;
 
 /// Diffusion of ammonium in water at a temperature over that at 25 C.
 fn ammonium_mobility(temperature_c: f64) -> f64 {

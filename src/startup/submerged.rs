@@ -20,7 +20,7 @@ const ROOT_HALF_MG_L: f64 = 0.5;
 /// being overdrawn and changes nothing above.
 const EMPTY_SOIL_MG_L: f64 = 1e-4;
 /// Carbon factor for which the growth rate of slow plants is given.
-const USUAL_CARBON_FACTOR: f64 = 0.6;
+pub(super) const USUAL_CARBON_FACTOR: f64 = 0.6;
 /// Share of the melt of fast plants that slow ones suffer (judgement).
 const SLOW_MELT_SHARE: f64 = 0.5;
 

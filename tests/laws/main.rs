@@ -11,6 +11,7 @@ mod demo;
 mod ensemble;
 mod extremes;
 mod geometry;
+mod night;
 mod nitrogen;
 mod plan;
 mod startup;

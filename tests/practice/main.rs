@@ -6,5 +6,6 @@
 mod command;
 
 mod bed;
+mod night;
 mod spec;
 mod startup;

@@ -7,10 +7,11 @@ use lentic::numerics::rodas::IntegrationError;
 use lentic::plants::index::{
     Floaters, Stems, floating_capacity_g_m2, planting_index, stem_capacity_g_m2,
 };
+use lentic::plants::shade;
 use lentic::source::Band;
 use lentic::startup::{
-    Feed, Inputs, Parameters, Peak, Planting, Trajectory, floating, light, nitrification,
-    planned_growth, run, supply,
+    Feed, Inputs, Parameters, Peak, Planting, Trajectory, floating, nitrification, planned_growth,
+    run, supply,
 };
 use lentic::units::{Area, Concentration, Length, Mass, PhotonFlux, Share, Temperature};
 
@@ -223,7 +224,7 @@ fn nitrifiers_grow_and_stand_still() {
 #[test]
 fn light_below_floaters() {
     for (cover, expected) in [(0.33, 0.73), (0.5, 0.59), (0.66, 0.46), (1.0, 0.18)] {
-        let value = light::transmission(cover, 0.82);
+        let value = shade::transmission(cover, 0.82);
         check("transmission", value, expected, Within::Absolute(5e-3));
     }
 }

@@ -1,0 +1,281 @@
+//! A day cut at every switch, and the day that repeats itself.
+
+use super::inputs::NightInputs;
+use super::model::{Course, LEDGER, Ledger, Model, Phase, STATES};
+use crate::numerics::lanes::Lanes;
+use crate::numerics::real::Real;
+use crate::numerics::rodas::{Control, IntegrationError, Step, System, integrate};
+use crate::units::Concentration;
+use crate::units::constants::HOURS_PER_DAY;
+use crate::water::carbonate;
+
+/// Samples kept of each hour.
+pub(super) const SAMPLES_PER_HOUR: u32 = 6;
+/// Samples of a day, both ends included.
+pub(super) const SAMPLES: u32 = 24 * SAMPLES_PER_HOUR + 1;
+/// How closely a day is followed and closed.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Accuracy {
+    /// Error allowed per step, as a share and in mg/L and pH.
+    step: f64,
+    /// A day repeats itself when it ends this close to where it began, mg/L and pH.
+    closed: f64,
+}
+
+impl Accuracy {
+    /// For one day looked at by itself.
+    pub(super) const FINE: Self = Self {
+        step: 1e-6,
+        closed: 1e-6,
+    };
+    /// For one of many.
+    pub(super) const COARSE: Self = Self {
+        step: 1e-4,
+        closed: 1e-3,
+    };
+}
+
+/// Corrections of the start of the day at most.
+const MOST_CORRECTIONS: u32 = 20;
+/// Shifts by which the answer of a day to its start is felt, mg/L and pH.
+const SHIFT: [f64; STATES] = [0.05, 0.01];
+/// Largest correction of pH at once, and of oxygen downwards as a share.
+const MOST_PH_STEP: f64 = 0.5;
+const LEAST_OXYGEN_LEFT: f64 = 0.2;
+
+/// The phases of a day with their ends, in hours from when the lamp goes on.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Schedule {
+    pub(super) light_hours: f64,
+    day: Phase,
+    night: Phase,
+}
+
+impl Schedule {
+    pub(super) fn of(inputs: &NightInputs) -> Self {
+        let (by_day, by_night) = inputs.runs();
+        Self {
+            light_hours: inputs.light_hours,
+            day: Phase {
+                lit: true,
+                running: by_day,
+            },
+            night: Phase {
+                lit: false,
+                running: by_night,
+            },
+        }
+    }
+
+    fn parts(&self) -> [(f64, f64, Phase); 2] {
+        [
+            (0.0, self.light_hours, self.day),
+            (self.light_hours, HOURS_PER_DAY, self.night),
+        ]
+    }
+}
+
+/// Oxygen and pH.
+pub(super) type Point<R> = [R; STATES];
+
+/// A day followed through.
+pub(super) struct Day<R> {
+    /// [`SAMPLES`] points, evenly spaced.
+    pub(super) samples: Vec<Point<R>>,
+    /// When the lamp goes off.
+    pub(super) dusk: Point<R>,
+    /// At the end.
+    pub(super) end: Point<R>,
+    /// Oxygen moved by photosynthesis, plants, animals, bed, nitrification, exchange.
+    pub(super) moved: [R; LEDGER - STATES],
+}
+
+impl Day<Lanes> {
+    /// One member of the eight.
+    pub(super) fn lane(&self, lane: usize) -> Day<f64> {
+        let one = |point: &Point<Lanes>| point.map(|lanes| lanes.0[lane]);
+        Day {
+            samples: self.samples.iter().map(one).collect(),
+            dusk: one(&self.dusk),
+            end: one(&self.end),
+            moved: self.moved.map(|lanes| lanes.0[lane]),
+        }
+    }
+}
+
+/// A start from which a day repeats itself.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Settled<R> {
+    pub(super) start: Point<R>,
+    /// Oxygen, mg/L, and pH gained or lost over the day after all.
+    pub(super) drift: Point<R>,
+}
+
+/// Follows a day from a start, with what each process moved.
+pub(super) fn follow<R: Real>(
+    model: &Model<R>,
+    schedule: &Schedule,
+    start: Point<R>,
+    accuracy: Accuracy,
+) -> Result<Day<R>, IntegrationError> {
+    let mut state = [R::splat(0.0); LEDGER];
+    state[..STATES].copy_from_slice(&start);
+    let mut samples = vec![start];
+    let mut dusk = start;
+    for (from, to, phase) in schedule.parts() {
+        let system = Ledger { model, phase };
+        state = part(&system, (from, to), state, accuracy, |step| {
+            sample(&mut samples, step);
+        })?;
+        if phase.lit {
+            dusk = [state[0], state[1]];
+        }
+    }
+    Ok(Day {
+        samples,
+        dusk,
+        end: [state[0], state[1]],
+        moved: std::array::from_fn(|place| state[STATES + place]),
+    })
+}
+
+/// The lowest oxygen of a day, without the ledger: quicker, for searches.
+pub(super) fn lowest<R: Real>(
+    model: &Model<R>,
+    schedule: &Schedule,
+    start: Point<R>,
+    accuracy: Accuracy,
+) -> Result<R, IntegrationError> {
+    let mut low = start[0];
+    let mut state = start;
+    for (from, to, phase) in schedule.parts() {
+        let system = Course { model, phase };
+        state = part(&system, (from, to), state, accuracy, |step| {
+            let middle = step.at(f64::midpoint(step.start, step.end));
+            low = low.min(middle[0]).min(step.to[0]);
+        })?;
+    }
+    Ok(low)
+}
+
+/// The start from which a day repeats itself, by Newton's method on the map from
+/// the start of a day to its end.
+///
+/// ```text
+/// x := x - (P' - 1)^-1 (P(x) - x)
+/// ```
+///
+/// Where that does not close, the last start is kept and [`Settled::drift`] says by
+/// how much it misses.
+pub(super) fn settle<R: Real>(
+    model: &Model<R>,
+    schedule: &Schedule,
+    guess: Point<R>,
+    accuracy: Accuracy,
+) -> Result<Settled<R>, IntegrationError> {
+    let end = |start: Point<R>| end_of_day(model, schedule, start, accuracy);
+    let mut start = guess;
+    for _ in 0..MOST_CORRECTIONS {
+        let gained = difference(end(start)?, start);
+        if gained[0].abs().max(gained[1].abs()).largest() < accuracy.closed {
+            return Ok(Settled {
+                start,
+                drift: gained,
+            });
+        }
+        let mut slopes = [[R::splat(0.0); STATES]; STATES];
+        for (column, shift) in SHIFT.into_iter().enumerate() {
+            let mut shifted = start;
+            shifted[column] = start[column] + shift;
+            let there = difference(end(shifted)?, shifted);
+            for row in 0..STATES {
+                slopes[row][column] = (there[row] - gained[row]) / shift;
+            }
+        }
+        start = corrected(start, &slopes, gained);
+    }
+    let drift = difference(end(start)?, start);
+    Ok(Settled { start, drift })
+}
+
+/// A first guess: water in balance with the air, but for twice the carbon dioxide.
+pub(super) fn in_balance<R: Real>(model: &Model<R>, inputs: &NightInputs) -> Point<R> {
+    let ph = |carbon_mg_l: f64| {
+        carbonate::ph(
+            Concentration::from_mg_l(2.0 * carbon_mg_l),
+            inputs.alkalinity,
+            inputs.temperature,
+            carbonate::Activity::Ideal,
+        )
+    };
+    [
+        R::splat(0.8 * model.saturation_mg_l),
+        model.coefficients.room_carbon.map(ph),
+    ]
+}
+
+fn end_of_day<R: Real>(
+    model: &Model<R>,
+    schedule: &Schedule,
+    start: Point<R>,
+    accuracy: Accuracy,
+) -> Result<Point<R>, IntegrationError> {
+    let mut state = start;
+    for (from, to, phase) in schedule.parts() {
+        state = part(
+            &Course { model, phase },
+            (from, to),
+            state,
+            accuracy,
+            |_| {},
+        )?;
+    }
+    Ok(state)
+}
+
+/// One phase of a day; nothing where it is empty.
+pub(super) fn part<R: Real, const N: usize>(
+    system: &impl System<R, N>,
+    (from, to): (f64, f64),
+    state: [R; N],
+    accuracy: Accuracy,
+    on_step: impl FnMut(&Step<R, N>),
+) -> Result<[R; N], IntegrationError> {
+    let control = Control::new(accuracy.step, [accuracy.step; N]);
+    integrate(system, (from, to), state, &control, on_step).map(|(state, _)| state)
+}
+
+fn sample<R: Real>(samples: &mut Vec<Point<R>>, step: &Step<R, LEDGER>) {
+    while samples.len() < SAMPLES as usize {
+        let hour = hour_of(samples.len());
+        if hour > step.end {
+            break;
+        }
+        let state = step.at(hour);
+        samples.push([state[0], state[1]]);
+    }
+}
+
+/// The hour of a sample.
+pub(super) fn hour_of(sample: usize) -> f64 {
+    sample as f64 / f64::from(SAMPLES_PER_HOUR)
+}
+
+fn difference<R: Real>(end: Point<R>, start: Point<R>) -> Point<R> {
+    std::array::from_fn(|row| end[row] - start[row])
+}
+
+/// A Newton step, shortened where it would leave the sensible.
+fn corrected<R: Real>(start: Point<R>, slopes: &[Point<R>; STATES], gained: Point<R>) -> Point<R> {
+    let [[a, b], [c, d]] = *slopes;
+    let determinant = a * d - b * c;
+    // a day that ends as it starts, wherever that is, asks for no correction
+    let inverse = determinant.map(|value| if value == 0.0 { 0.0 } else { value.recip() });
+    let oxygen = (gained[0] * d - b * gained[1]) * inverse;
+    let ph = (a * gained[1] - c * gained[0]) * inverse;
+    let most = R::splat(MOST_PH_STEP);
+    [
+        (start[0] - oxygen).max(start[0] * LEAST_OXYGEN_LEFT),
+        start[1] - ph.min(most).max(-most),
+    ]
+}

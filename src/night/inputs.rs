@@ -1,0 +1,194 @@
+//! What a night needs to know of a tank.
+
+use crate::air::{bubble, demand};
+use crate::design::{Design, Device, DutyHours};
+use crate::source::{Band, OutOfRange, Validity};
+use crate::state::DayState;
+use crate::units::{Alkalinity, Area, Flow, Length, Mass, Pressure, Share, Temperature, Volume};
+use crate::water::{atmosphere, carbon_dioxide, oxygen};
+
+/// A tank on one day.
+#[derive(Debug, Clone, PartialEq)]
+pub struct NightInputs {
+    /// The water surface.
+    pub surface: Area,
+    /// The bed.
+    pub floor: Area,
+    /// Free water.
+    pub water: Volume,
+    /// From the surface down to the mean top of the bed.
+    pub depth: Length,
+    /// Water temperature.
+    pub temperature: Temperature,
+    /// Air pressure.
+    pub pressure: Pressure,
+    /// Of the tank water, taken as steady for the day.
+    pub alkalinity: Alkalinity,
+    /// Light at the water surface while the lamp is on, umol/(m2 s).
+    pub light: Band,
+    /// Hours of light a day.
+    pub light_hours: f64,
+    /// What lies over the water.
+    pub ceiling: Ceiling,
+    /// What moves air or water.
+    pub device: Device,
+    /// Of air; of water for a pump.
+    pub flow: Flow,
+    /// How deep the device hangs.
+    pub device_depth: Length,
+    /// When it runs.
+    pub duty: DutyHours,
+    /// Share of the fast growers' leaves above the water.
+    pub emergent: Share,
+    /// The animals in the tank on the day.
+    pub animals: Vec<Kept>,
+    /// Whether the animals are fed.
+    pub feeding: Feeding,
+    /// Plants and chemistry on the day.
+    pub state: DayState,
+}
+
+/// What lies over the water.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Ceiling {
+    /// Nothing.
+    Open,
+    /// A lid.
+    Lid,
+}
+
+/// Whether animals are fed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Feeding {
+    /// Every day.
+    Fed,
+    /// They live on what grows.
+    Unfed,
+}
+
+/// Animals of one kind.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Kept {
+    /// Fresh mass of one.
+    pub body: Mass,
+    /// How many.
+    pub count: f64,
+    /// Whether they can live on air.
+    pub air_breathing: bool,
+}
+
+impl Kept {
+    /// Of all of them.
+    pub fn mass(&self) -> Mass {
+        self.body * self.count
+    }
+}
+
+impl NightInputs {
+    /// A design on the day of a state, with the animals that are in by then; `light`
+    /// is that at the water surface, umol/(m2 s).
+    ///
+    /// Floaters that draw nitrogen from the air are no part of a start-up state: they
+    /// are added as planted.
+    pub fn of(design: &Design, state: &DayState, light: Band) -> Self {
+        let draft = design.draft();
+        let is_in = |from_day: f64| from_day <= state.day;
+        let stocks = draft.animals.iter().filter(|stock| is_in(stock.from_day));
+        Self {
+            surface: design.surface(),
+            floor: design.bed().area(),
+            water: design.water(),
+            depth: design.water_depth(),
+            temperature: draft.water.temperature,
+            pressure: atmosphere::pressure_at(draft.room.altitude),
+            alkalinity: (draft.water.alkalinity - state.alkalinity_used).max(Alkalinity::ZERO),
+            light,
+            light_hours: draft.light.hours,
+            ceiling: if draft.tank.lid {
+                Ceiling::Lid
+            } else {
+                Ceiling::Open
+            },
+            device: draft.air.device,
+            flow: draft.air.flow,
+            device_depth: draft.air.depth,
+            duty: draft.air.hours,
+            emergent: design.planted().emergent,
+            animals: stocks
+                .map(|stock| Kept {
+                    body: Mass::from_g(stock.animal.mass_g.typical),
+                    count: f64::from(stock.count),
+                    air_breathing: stock.animal.air_breathing,
+                })
+                .collect(),
+            feeding: if draft.feed.mass_per_day > Mass::ZERO {
+                Feeding::Fed
+            } else {
+                Feeding::Unfed
+            },
+            state: with_fixers(design, state),
+        }
+    }
+
+    /// Fresh mass of all animals.
+    pub fn animal_mass(&self) -> Mass {
+        let masses = self.animals.iter().map(Kept::mass);
+        masses.fold(Mass::ZERO, |sum, mass| sum + mass)
+    }
+
+    /// Whether the device runs while the lamp is on, and while it is off.
+    pub(super) fn runs(&self) -> (bool, bool) {
+        let there = self.device != Device::None && self.flow > Flow::ZERO;
+        match self.duty {
+            DutyHours::Always => (there, there),
+            DutyHours::Night => (false, there),
+            DutyHours::Day => (there, false),
+        }
+    }
+
+    /// Where air would be let in: at the device, or on the bed where none makes bubbles.
+    pub fn air_depth(&self) -> Length {
+        match self.device {
+            Device::AirStone | Device::SpongeFilter => self.device_depth,
+            Device::None | Device::Pump => self.depth,
+        }
+    }
+
+    /// The inputs that lie outside the range of a formula used.
+    pub fn out_of_range(&self) -> Vec<OutOfRange> {
+        let celsius = self.temperature.celsius();
+        let mut found = vec![
+            oxygen::VALIDITY.check(celsius),
+            oxygen::PRESSURE_VALIDITY.check(self.pressure.atm()),
+            carbon_dioxide::VALIDITY.check(celsius),
+            PLANT_TEMPERATURE.check(celsius),
+        ];
+        if !self.animals.is_empty() {
+            found.push(demand::FISH_TEMPERATURE.check(celsius));
+        }
+        found.extend(
+            self.animals
+                .iter()
+                .map(|kept| demand::FISH_MASS.check(kept.body.g())),
+        );
+        if matches!(self.device, Device::AirStone | Device::SpongeFilter) {
+            found.push(bubble::SUBMERGENCE_VALIDITY.check(self.device_depth.m()));
+        }
+        found.into_iter().flatten().collect()
+    }
+}
+
+/// Temperatures at which the plants' rates were found, or not far beyond (judgement).
+pub const PLANT_TEMPERATURE: Validity = Validity::new("water temperature", "C", 10.0, 32.0);
+
+fn with_fixers(design: &Design, state: &DayState) -> DayState {
+    let planted = design.planted();
+    let fixing = planted.floating.dry - planted.feeding_floaters.dry;
+    let closed = planted.closed_surface_g_m2(design.surface());
+    let cover = closed.map_or(0.0, |g_m2| fixing.g() / (g_m2 * design.surface().m2()));
+    DayState {
+        floating: state.floating + fixing,
+        cover: state.cover + Share::from_fraction(cover),
+        ..*state
+    }
+}

@@ -1,0 +1,31 @@
+//! A day and a night in the tank: oxygen, carbon dioxide and pH hour by hour, the
+//! air and the animals that go with them, flow, light, heat.
+//!
+//! [`cycle`] follows one tank with one set of numbers until its days repeat;
+//! [`outlook`] does so for the whole range of the numbers that nobody knows.
+//! Hours count from the moment the lamp goes on.
+
+pub mod flow;
+pub mod inputs;
+pub mod lighting;
+pub mod outage;
+pub mod sizing;
+pub mod stock;
+pub mod upkeep;
+pub mod verdict;
+
+mod carbon;
+mod coefficients;
+mod course;
+mod cycle;
+mod members;
+mod model;
+mod numbers;
+mod outlook;
+mod rates;
+
+pub use cycle::{Cycle, Hour, Low, Totals, cycle};
+pub use inputs::{Ceiling, Feeding, Kept, NightInputs};
+pub use members::Ensemble;
+pub use outlook::{HourBand, Outlook, outlook};
+pub use rates::Rates;

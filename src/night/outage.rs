@@ -1,0 +1,110 @@
+//! A power cut: no lamp, no device.
+
+use super::course::{Accuracy, Day, Point, part};
+use super::inputs::NightInputs;
+use super::members::{Ensemble, Members};
+use super::model::{Course, Model, Phase};
+use super::rates::Rates;
+use crate::numerics::lanes::{LANES, Lanes};
+use crate::numerics::rodas::IntegrationError;
+use crate::units::{Concentration, Duration};
+
+/// Hours that a cut is followed for.
+pub const LONGEST_H: f64 = 72.0;
+/// Hours between two looks at the oxygen.
+const LOOK_H: f64 = 0.25;
+
+/// How long oxygen lasts in a power cut, by when it begins.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Outage {
+    /// As the lamp goes off.
+    pub from_dusk: Lasting,
+    /// As the lamp should go on.
+    pub from_dawn: Lasting,
+}
+
+/// A time over the members of an ensemble; none where oxygen holds for [`LONGEST_H`].
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Lasting {
+    /// In a tenth of the members it is shorter.
+    pub low: Option<Duration>,
+    /// In half of the members it is shorter.
+    pub typical: Option<Duration>,
+}
+
+impl Lasting {
+    fn of(mut hours: Vec<f64>) -> Self {
+        hours.sort_by(f64::total_cmp);
+        let at = |share: f64| {
+            let place = (hours.len().saturating_sub(1) as f64 * share).floor() as usize;
+            let found = hours.get(place).copied().filter(|hours| hours.is_finite());
+            found.map(Duration::from_hours)
+        };
+        Self {
+            low: at(0.1),
+            typical: at(0.5),
+        }
+    }
+}
+
+/// Time until oxygen falls to a limit in a power cut.
+///
+/// The water cools meanwhile, which slows what uses oxygen: the time errs short.
+///
+/// # Errors
+/// [`IntegrationError`], as for [`cycle`](super::cycle()).
+pub fn outage(
+    inputs: &NightInputs,
+    ensemble: Ensemble,
+    limit: Concentration,
+) -> Result<Outage, IntegrationError> {
+    let members = Members::draw(&Rates::of(inputs), ensemble);
+    let days = members.follow(inputs)?;
+    let lasting = |point: &dyn Fn(&Day<Lanes>) -> Point<Lanes>| {
+        let points: Vec<Point<Lanes>> = days.iter().map(|(_, day)| point(day)).collect();
+        let groups = members.answers(inputs, &points, |model, from| {
+            hours_to(model, from, limit.mg_l())
+        })?;
+        Ok(Lasting::of(members.unpacked(&groups)))
+    };
+    Ok(Outage {
+        from_dusk: lasting(&|day| day.dusk)?,
+        from_dawn: lasting(&|day| day.end)?,
+    })
+}
+
+/// Hours until each member is at the limit, straight between two looks; infinite where
+/// it never is.
+fn hours_to(
+    model: &Model<Lanes>,
+    start: Point<Lanes>,
+    limit_mg_l: f64,
+) -> Result<[f64; LANES], IntegrationError> {
+    let system = Course {
+        model,
+        phase: Phase::CUT,
+    };
+    let mut found = start[0].0.map(|oxygen| {
+        if oxygen <= limit_mg_l {
+            0.0
+        } else {
+            f64::INFINITY
+        }
+    });
+    let mut before = start[0];
+    let mut next = LOOK_H;
+    part(&system, (0.0, LONGEST_H), start, Accuracy::COARSE, |step| {
+        while next <= step.end {
+            let now = step.at(next)[0];
+            for (lane, hours) in found.iter_mut().enumerate() {
+                let (from, to) = (before.0[lane], now.0[lane]);
+                if hours.is_infinite() && to <= limit_mg_l {
+                    *hours = next - LOOK_H * (limit_mg_l - to) / (from - to);
+                }
+            }
+            before = now;
+            next += LOOK_H;
+        }
+    })?;
+    Ok(found)
+}

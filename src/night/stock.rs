@@ -1,0 +1,175 @@
+//! The animals that the night's oxygen and the plants' appetite carry.
+
+use super::inputs::{Kept, NightInputs};
+use super::members::{Ensemble, Members, Search, closing_in};
+use super::outlook::spread;
+use super::rates::Rates;
+use crate::catalogue::{Animal, animals};
+use crate::numerics::rodas::IntegrationError;
+use crate::source::Band;
+use crate::state::AMMONIA_PER_PROTEIN;
+use crate::units::{Concentration, Mass, Share};
+
+/// The first mass tried, per litre of water, and the most, g/L (judgement: no tank
+/// without a filter comes near).
+const FIRST_G_L: f64 = 0.025;
+const MOST_G_L: f64 = 25.6;
+/// How closely the mass is sought, as a share of it.
+const CLOSENESS: f64 = 0.02;
+
+/// Fresh mass of animals that a tank carries.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Carried {
+    /// As far as dawn oxygen goes, g: in 10, 50 and 90 % of the members less.
+    pub by_oxygen_g: Band,
+    /// As far as the plants' uptake of nitrogen goes.
+    pub by_nitrogen: Mass,
+}
+
+impl Carried {
+    /// As far as both go, typically.
+    pub fn least(&self) -> Mass {
+        Mass::from_g(self.by_oxygen_g.typical).min(self.by_nitrogen)
+    }
+
+    /// The same in numbers of animals that leave a bed alone.
+    pub fn examples(&self) -> Vec<Example> {
+        let grams = self.least().g();
+        let quiet = animals()
+            .iter()
+            .filter(|animal| animal.digs_mm.high <= DIGS_LITTLE_MM);
+        quiet
+            .map(|animal| Example {
+                animal,
+                count: (grams / animal.mass_g.typical).floor() as u32,
+            })
+            .collect()
+    }
+}
+
+/// Animals that stir no deeper than this count as leaving the bed alone, mm.
+const DIGS_LITTLE_MM: f64 = 10.0;
+
+/// So many animals of one kind, and no others.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Example {
+    /// Which.
+    pub animal: &'static Animal,
+    /// How many.
+    pub count: u32,
+}
+
+/// What the animals are like that are to be carried.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Diet {
+    /// Fresh mass of one: small bodies use more for their mass.
+    pub body: Mass,
+    /// Dry feed a day over body mass.
+    pub feed_per_d: Share,
+    /// Protein in it.
+    pub protein: Share,
+}
+
+/// Fresh mass of animals that keeps dawn oxygen at a limit and gives off no more nitrogen than the plants' growth takes.
+///
+/// ```text
+/// by nitrogen = taken / (feed share x protein share x 0.092)
+/// ```
+///
+/// # Errors
+/// [`IntegrationError`], as for [`cycle`](super::cycle()).
+pub fn carried(
+    inputs: &NightInputs,
+    ensemble: Ensemble,
+    diet: &Diet,
+    limit: Concentration,
+) -> Result<Carried, IntegrationError> {
+    Ok(Carried {
+        by_oxygen_g: by_oxygen(inputs, ensemble, diet.body, limit)?,
+        by_nitrogen: by_nitrogen(inputs, diet),
+    })
+}
+
+/// None is carried where the plants take nothing; all that is asked where unfed
+/// animals give nothing off.
+fn by_nitrogen(inputs: &NightInputs, diet: &Diet) -> Mass {
+    let per_body = diet.feed_per_d.fraction() * diet.protein.fraction() * AMMONIA_PER_PROTEIN;
+    let taken_g_d = inputs.state.nitrogen_taken.g_h() * 24.0;
+    let most_g = MOST_G_L * inputs.water.litres();
+    if taken_g_d < per_body * most_g {
+        Mass::from_g(taken_g_d / per_body)
+    } else {
+        Mass::from_g(most_g)
+    }
+}
+
+/// Each member carries its own mass, and more animals mean less oxygen in all of them:
+/// so the mass at which a quantile of dawn oxygen meets the limit is that quantile of
+/// the masses.
+fn by_oxygen(
+    inputs: &NightInputs,
+    ensemble: Ensemble,
+    body: Mass,
+    limit: Concentration,
+) -> Result<Band, IntegrationError> {
+    let members = Members::draw(&Rates::of(inputs), ensemble);
+    let mut stocked = Stocked {
+        inputs: inputs.clone(),
+        search: Search::over(&members),
+        body,
+        limit_mg_l: limit.mg_l(),
+    };
+    let low = stocked.most_g(|dawn| dawn.low)?;
+    let typical = stocked.most_g(|dawn| dawn.typical)?.max(low);
+    let high = stocked.most_g(|dawn| dawn.high)?.max(typical);
+    Ok(Band::new(low, typical, high))
+}
+
+/// A tank with some mass of animals in it.
+struct Stocked<'a> {
+    inputs: NightInputs,
+    search: Search<'a>,
+    body: Mass,
+    limit_mg_l: f64,
+}
+
+impl Stocked<'_> {
+    /// A quantile of dawn oxygen over the limit.
+    fn surplus_mg_l(
+        &mut self,
+        mass_g: f64,
+        quantile: impl Fn(Band) -> f64,
+    ) -> Result<f64, IntegrationError> {
+        self.inputs.animals = vec![Kept {
+            body: self.body,
+            count: mass_g / self.body.g(),
+            air_breathing: false,
+        }];
+        let lows = self.search.lowest_mg_l(&self.inputs)?;
+        Ok(quantile(spread(lows)) - self.limit_mg_l)
+    }
+
+    /// The most that is carried: doubled until it is not, then closed in on.
+    fn most_g(&mut self, quantile: impl Fn(Band) -> f64 + Copy) -> Result<f64, IntegrationError> {
+        let litres = self.inputs.water.litres();
+        let most = MOST_G_L * litres;
+        if self.body <= Mass::ZERO {
+            return Ok(most);
+        }
+        if self.surplus_mg_l(0.0, quantile)? <= 0.0 {
+            return Ok(0.0);
+        }
+        let mut below = 0.0;
+        let mut mass_g = FIRST_G_L * litres;
+        while self.surplus_mg_l(mass_g, quantile)? > 0.0 {
+            below = mass_g;
+            mass_g *= 2.0;
+            if mass_g > most {
+                return Ok(most);
+            }
+        }
+        closing_in(below, mass_g, CLOSENESS * mass_g, |mass_g| {
+            self.surplus_mg_l(mass_g, quantile)
+        })
+    }
+}

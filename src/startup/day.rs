@@ -1,0 +1,84 @@
+//! What a run hands on: a tank on one of its days, and what its plants ask of light.
+
+use super::inputs::Inputs;
+use super::nitrification::oxidisers;
+use super::parameters::Parameters;
+use super::running::Tank;
+use super::submerged::{USUAL_CARBON_FACTOR, warmth};
+use super::trajectory::Sample;
+use crate::plants::shade::LightNeed;
+use crate::state::DayState;
+use crate::units::{Alkalinity, Concentration, Mass, MassRate, Share};
+
+/// A tank as a run shows it at one moment.
+pub fn day_state(inputs: &Inputs, parameters: &Parameters<f64>, sample: &Sample<f64>) -> DayState {
+    let (state, floor_m2) = (&sample.state, inputs.floor.m2());
+    let (of_ammonia, of_nitrite) = oxidisers(inputs, parameters);
+    let mass = |g_m2: f64| Mass::from_g(g_m2 * floor_m2);
+    let rate = |g_m2_d: f64| MassRate::from_g_d(g_m2_d * floor_m2);
+    let ammonia = of_ammonia.oxidation(state.ammonia, state.ammonia_oxidisers);
+    let nitrite = of_nitrite.oxidation(state.nitrite, state.nitrite_oxidisers);
+    DayState {
+        day: sample.day,
+        floating: mass(state.floating),
+        cover: Share::from_fraction(state.floating / parameters.floating.closed_layer),
+        fast: mass(state.fast),
+        slow: mass(state.slow),
+        algae: mass(state.algae),
+        ammonia: Concentration::from_mg_l(state.ammonia),
+        nitrite_n: Concentration::from_mg_l(state.nitrite),
+        nitrate_n: Concentration::from_mg_l(state.nitrate),
+        alkalinity_used: Alkalinity::from_meq_l(state.alkalinity_used),
+        ammonia_oxidised: rate(ammonia.nitrogen),
+        nitrite_oxidised: rate(nitrite.nitrogen),
+        oxygen: inputs.oxygen,
+        nitrogen_taken: rate(nitrogen_taken_g_m2_d(inputs, parameters, sample)),
+    }
+}
+
+/// Nitrogen that well fed plants put into growth at the light of a moment, g/(m2 d);
+/// slow growers are left out, as in the planting index.
+///
+/// ```text
+/// max(0, rF) F QF + max(0, rS) S QS        Q as at planting
+/// ```
+fn nitrogen_taken_g_m2_d(
+    inputs: &Inputs,
+    parameters: &Parameters<f64>,
+    sample: &Sample<f64>,
+) -> f64 {
+    let model = Tank::filled(inputs, parameters).model();
+    let floating = model.floating.replete_growth_per_d().max(0.0);
+    let fast = model.fast.replete_growth_per_d(sample.light_umol_m2_s);
+    floating * sample.state.floating * parameters.floating.start_nitrogen
+        + fast.max(0.0) * sample.state.fast * parameters.fast.start_nitrogen
+}
+
+/// What the two submerged groups ask of light.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct LightNeeds {
+    /// Fast growers.
+    pub fast: LightNeed,
+    /// Slow growers.
+    pub slow: LightNeed,
+}
+
+/// What submerged plants ask of light at a tank's temperature, without added
+/// carbon dioxide.
+pub fn light_needs(inputs: &Inputs, parameters: &Parameters<f64>) -> LightNeeds {
+    let (fast, slow) = (&parameters.fast, &parameters.slow);
+    let warmth = warmth(inputs.temperature);
+    let carbon = parameters.submerged.carbon_factor;
+    LightNeeds {
+        fast: LightNeed {
+            growth_per_d: fast.growth * carbon * warmth,
+            loss_per_d: fast.respiration + fast.death,
+            half_umol_m2_s: fast.light_half,
+        },
+        slow: LightNeed {
+            growth_per_d: slow.growth * carbon / USUAL_CARBON_FACTOR * warmth,
+            loss_per_d: slow.respiration + slow.death,
+            half_umol_m2_s: slow.light_half,
+        },
+    }
+}
