@@ -41,7 +41,8 @@ pub(super) fn run(options: &CompareOptions) -> Result<Outcome, Failure> {
             Ok(row) => rows.push(row),
             Err(error) => failed.push(Failed {
                 file: input::file_name(path),
-                error: error.to_string(),
+                // What goes into a result carries no colour.
+                error: anstream::adapter::strip_str(&error.to_string()).to_string(),
             }),
         }
     }

@@ -46,6 +46,14 @@ fn write_file(text: &str, path: &Path) -> io::Result<()> {
     if path.is_dir() {
         return Err(io::Error::new(ErrorKind::IsADirectory, "it is a directory"));
     }
+    // A link stays a link, and its target is written.
+    let target = path.canonicalize();
+    let path = target.as_deref().unwrap_or(path);
+    if path.exists() && !path.is_file() {
+        // A pipe or a device takes the text as it is.
+        let mut device = std::fs::OpenOptions::new().write(true).open(path)?;
+        return device.write_all(text.as_bytes());
+    }
     let folder = match path.parent() {
         Some(parent) if !parent.as_os_str().is_empty() => parent.to_owned(),
         _ => PathBuf::from("."),

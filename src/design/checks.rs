@@ -10,12 +10,16 @@ use crate::units::{Length, Share, Volume};
 /// Least free water that counts as a tank: judgement, a glass of water.
 const LEAST_WATER: Volume = Volume::from_litres(0.2);
 
+/// Shares that add up to the whole may pass it by so little: conversions round.
+const SHARE_ROUNDING: f64 = 1e-9;
+
 /// Measures a draft; lists every rule it breaks.
 pub(super) fn check(draft: Draft) -> Result<Design, Vec<Violation>> {
     let mut violations = Vec::new();
     let measured = measure(&draft, &mut violations);
     check_plants(&draft, &mut violations);
     check_change(&draft, &mut violations);
+    violations.extend(grading(&draft));
     match measured {
         Some((vessel, bed)) if violations.is_empty() => {
             let areas = Areas {
@@ -162,6 +166,29 @@ fn air_depth(draft: &Draft, vessel: &Vessel) -> Option<Violation> {
     })
 }
 
+/// Sieve sizes rise with the share that is finer, the keeper's own beside the catalogue's.
+fn grading(draft: &Draft) -> Option<Violation> {
+    let cap = &draft.cap;
+    let sizes = [
+        ("d10", cap.d10_mm().typical),
+        ("d15", cap.d15_mm().typical),
+        ("d50", cap.d50_mm().typical),
+        ("d85", cap.d85_mm().typical),
+    ];
+    let pair = sizes.windows(2).find(|pair| pair[0].1 > pair[1].1 + 1e-9)?;
+    let [(finer, finer_mm), (coarser, coarser_mm)] = [pair[0], pair[1]];
+    Some(Violation {
+        key: "cap.grading".to_owned(),
+        other: None,
+        found: format!("{finer} is {finer_mm} mm and {coarser} {coarser_mm} mm"),
+        rule: "sizes rise from d10 to d85".to_owned(),
+        help: format!(
+            "give d10, d50 and d85 together: the catalogue's {} fill in what is left out",
+            cap.material.label
+        ),
+    })
+}
+
 fn check_plants(draft: &Draft, violations: &mut Vec<Violation>) {
     check_plantings("plants", &draft.plants, violations);
     for (index, event) in draft.events.iter().enumerate() {
@@ -185,7 +212,7 @@ fn check_plantings(list: &str, plantings: &[Planting], violations: &mut Vec<Viol
             }
             Amount::Cover(share) if planting.plant.group == Group::Floater => {
                 cover = cover + share;
-                if cover > Share::from_fraction(1.0) {
+                if cover > Share::from_fraction(1.0 + SHARE_ROUNDING) {
                     violations.push(too_much_cover(key, cover));
                 }
             }

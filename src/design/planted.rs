@@ -35,6 +35,8 @@ pub struct Planted {
     pub slow: Biomass,
     /// Share of the surface under floaters; over one where they lie in layers.
     pub cover: Share,
+    /// The part of it under floaters that draw no nitrogen from the air.
+    pub feeding_cover: Share,
     /// Share of the fast growers' leaves above the water.
     pub emergent: Share,
 }
@@ -96,10 +98,12 @@ impl Planted {
 
     fn add_floater(&mut self, plant: &Plant, biomass: Biomass, surface: Area) {
         self.floating += biomass;
+        let cover = Share::from_fraction(biomass.dry / closed(plant, surface));
         if !plant.fixes_nitrogen {
             self.feeding_floaters += biomass;
+            self.feeding_cover = self.feeding_cover + cover;
         }
-        self.cover = self.cover + Share::from_fraction(biomass.dry / closed(plant, surface));
+        self.cover = self.cover + cover;
     }
 
     /// Dry mass of a closed surface of this mix of floaters over a surface, g/m2;

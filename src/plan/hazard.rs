@@ -70,13 +70,15 @@ fn panes() -> Caution {
 
 fn electricity(design: &Design) -> Caution {
     let device = match design.draft().air.device {
-        Device::None => "",
-        _ => " Hang an air pump above the water or fit a check valve.",
+        Device::None | Device::Pump => "",
+        Device::AirStone | Device::SpongeFilter => {
+            " Hang an air pump above the water or fit a check valve."
+        }
     };
     Caution {
         code: "hazard.electricity",
         says: format!(
-            "Electricity: residual-current protection (GFCI, 30 mA), drip loops; unplug everything before reaching in.{device}"
+            "Electricity: an RCD of at most 30 mA (in North America a GFCI), drip loops; unplug everything before reaching in.{device}"
         ),
         source: Some("iec_60364_4_41"),
     }

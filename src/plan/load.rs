@@ -21,13 +21,15 @@ pub(super) const INDEX_OK_COVERED: f64 = 1.5;
 pub(super) const COVERED_PCT: f64 = 20.0;
 /// Under this the load is missed by far.
 pub(super) const INDEX_WATCH: f64 = 1.0;
+/// A bed that gives off less counts as giving off this: a milligram a square metre is
+/// within the error of the run.
+const LEAST_SUPPLY_G_M2: f64 = 1e-3;
 /// The typical run is held against its limits from this day to that.
 const JUDGED_DAYS: (f64, u32) = (3.0, 60);
 /// A design's planting load.
 pub(super) struct Load<'a> {
     pub(super) design: &'a Design,
     pub(super) inputs: Inputs,
-    pub(super) parameters: Parameters<f64>,
     /// What the bed gives off without plants.
     pub(super) supply: Supply,
 }
@@ -62,14 +64,20 @@ impl<'a> Load<'a> {
         Ok(Self {
             design,
             inputs,
-            parameters,
             supply,
         })
     }
 
+    /// Whether the bed gives off anything that plants would have to take.
+    fn is_nothing(&self) -> bool {
+        self.supply.total_g_m2() <= LEAST_SUPPLY_G_M2
+    }
+
     /// How a planting meets it.
     pub(super) fn met_by(&self, planted: &Planted) -> Result<Met, IntegrationError> {
-        let limit = if planted.cover.percent() >= COVERED_PCT {
+        let limit = if self.is_nothing() {
+            0.0
+        } else if planted.feeding_cover.percent() >= COVERED_PCT {
             INDEX_OK_COVERED
         } else {
             INDEX_OK
@@ -85,7 +93,8 @@ impl<'a> Load<'a> {
 
     /// What a planting can take over what the bed gives off.
     pub(super) fn index(&self, planted: &Planted) -> f64 {
-        planting_index(self.capacity_g_m2(planted), self.supply.total_g_m2())
+        let supply = self.supply.total_g_m2().max(LEAST_SUPPLY_G_M2);
+        planting_index(self.capacity_g_m2(planted), supply)
     }
 
     /// Nitrogen that a planting can take in the flush, g N/m2.
@@ -93,7 +102,8 @@ impl<'a> Load<'a> {
         let growth = self.growth(planted);
         let floor_m2 = self.inputs.floor.m2();
         let days = f64::from(FLUSH_DAYS);
-        let (floating, fast) = (&self.parameters.floating, &self.parameters.fast);
+        let numbers = self.numbers(planted);
+        let (floating, fast) = (&numbers.floating, &numbers.fast);
         let floaters = Floaters {
             // What lies in a second layer on the surface takes no part.
             mass_g_m2: planted.feeding_floaters.dry.g()
@@ -108,9 +118,10 @@ impl<'a> Load<'a> {
             start_nitrogen: fast.start_nitrogen,
             most_nitrogen: fast.most_nitrogen,
             growth_per_d: growth.fast_per_d,
-            lag_d: self.parameters.submerged.lag,
+            lag_d: numbers.submerged.lag,
         };
-        floating_capacity_g_m2(&floaters, days) + stem_capacity_g_m2(&stems, days)
+        // A group that shrinks takes nothing; what it gives back shows in the run.
+        floating_capacity_g_m2(&floaters, days).max(0.0) + stem_capacity_g_m2(&stems, days).max(0.0)
     }
 
     /// The probability with which a planting stays under the design's limits.
@@ -119,13 +130,13 @@ impl<'a> Load<'a> {
         planted: &Planted,
         options: Options,
     ) -> Result<f64, IntegrationError> {
-        let bands = Parameters::<Band>::of(self.design);
+        let bands = Parameters::<Band>::planted(self.design, planted);
         flush::probability(self.design, &self.planted(planted), &bands, options)
     }
 
     /// Net growth of a planting at the planned light.
     pub(super) fn growth(&self, planted: &Planted) -> PlannedGrowth {
-        startup::planned_growth(&self.planted(planted), &self.parameters)
+        startup::planned_growth(&self.planted(planted), &self.numbers(planted))
     }
 
     /// Ammonium in the pore water at filling, mg N/L.
@@ -136,12 +147,17 @@ impl<'a> Load<'a> {
     /// Whether ammonia and nitrite stay under their watch limits in the typical run.
     fn runs_clean(&self, planted: &Planted) -> Result<bool, IntegrationError> {
         let (from, until) = JUDGED_DAYS;
-        let run = startup::run(&self.planted(planted), &self.parameters, until)?;
+        let run = startup::run(&self.planted(planted), &self.numbers(planted), until)?;
         let ammonia_limit = flush::limit_n_mg_l(self.design, Analyte::Ammonia);
         let nitrite_limit = flush::limit_n_mg_l(self.design, Analyte::Nitrite);
         let ammonia = run.peak_from(from, |sample| sample.state.ammonia);
         let nitrite = run.peak_from(from, |sample| sample.state.nitrite);
         Ok(ammonia.value < ammonia_limit && nitrite.value < nitrite_limit)
+    }
+
+    /// The central numbers with a planting in the design's place.
+    fn numbers(&self, planted: &Planted) -> Parameters<f64> {
+        Parameters::<Band>::planted(self.design, planted).central()
     }
 
     fn planted(&self, planted: &Planted) -> Inputs {

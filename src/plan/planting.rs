@@ -116,6 +116,16 @@ impl<'a> Search<'a> {
             plantings.push(self.stem.times(count));
             plantings
         };
+        let growing = self.load.growth(&self.with(&with_stems(1.0))).fast_per_d > 0.0;
+        if !growing {
+            // Stems that shrink in this light only add to the flush.
+            let most = if most_floaters >= 1.0 {
+                vec![self.floater.times(most_floaters)]
+            } else {
+                Vec::new()
+            };
+            return Ok(most);
+        }
         let most_stems = self.most_stems();
         Ok(match self.fewest(most_stems, with_stems)? {
             Found::Enough(count) | Found::Nearest(count) => with_stems(count),
@@ -211,9 +221,10 @@ impl Candidate {
     /// The first plant of the group that the keeper has chosen, or the one suggested; in
     /// the portion counted by the keeper, or the plant's smallest.
     fn choose(own: &[Planting], group: Group, suggested: &str) -> Self {
-        let chosen = own
-            .iter()
-            .find(|planting| planting.plant.group == group && !planting.plant.fixes_nitrogen);
+        let chosen = own.iter().find(|planting| {
+            let plant = planting.plant;
+            plant.group == group && !plant.fixes_nitrogen && plant.listed.is_empty()
+        });
         let plant = chosen.map_or_else(|| fallback(group, suggested), |planting| planting.plant);
         let counted = chosen.and_then(|planting| match planting.amount {
             Amount::Portions(_, portion) => Some((portion, plant.fresh_g.get(&portion)?.typical)),

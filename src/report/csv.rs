@@ -41,6 +41,9 @@ fn flatten(path: String, value: &Value, lists: Lists, cells: &mut Vec<(String, V
 
 /// Rows under the union of their columns, in order of first appearance.
 pub fn table(rows: &[Vec<(String, Value)>]) -> String {
+    if rows.is_empty() {
+        return String::new();
+    }
     let mut columns: Vec<&str> = Vec::new();
     let mut known: HashMap<&str, usize> = HashMap::new();
     for (path, _) in rows.iter().flatten() {

@@ -148,7 +148,7 @@ pub const KEYS: &[Key] = &[
     Key::new("water.phosphate", PHOSPHATE, "0.5 mg/L", "phosphate of the tap water, as PO4").to("100 mg/L"),
     Key::new("water.change", Section, "{ share = \"25 %\", every = \"7 d\" }", "regular water changes"),
     Key::new("water.change.share", SHARE, "25 %", "share of the water replaced").needed().above("0 %").to("100 %"),
-    Key::new("water.change.every", DURATION, "7 d", "how often").needed().above("0 d").to("365 d"),
+    Key::new("water.change.every", DURATION, "7 d", "how often").needed().from("1 h").to("365 d"),
     Key::new("water.change.from", Number, "7", "day of the first change").from("0").to("3650"),
     Key::new("water.change.until", Number, "28", "day of the last change").from("0").to("3650"),
 

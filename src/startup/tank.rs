@@ -106,6 +106,11 @@ impl Parameters<Band> {
     /// The reference's numbers with those of the design's soil, cap, tap water and
     /// floaters in their place.
     pub fn of(design: &Design) -> Self {
+        Self::planted(design, design.planted())
+    }
+
+    /// The same with another planting in the design's place.
+    pub fn planted(design: &Design, planted: &Planted) -> Self {
         let mut parameters = Self::reference();
         let draft = design.draft();
         let (soil, cap) = (&draft.soil, &draft.cap);
@@ -122,14 +127,12 @@ impl Parameters<Band> {
             parameters.tap.phosphate = nitrogen(Analyte::Phosphate, draft.water.phosphate);
         }
         let by_surface = design.surface() / design.bed().area();
-        let closed = closed_layer_g_m2(design, design.surface(), parameters.floating.closed_layer);
+        let closed = closed_layer_g_m2(planted, design.surface(), parameters.floating.closed_layer);
         parameters.floating.closed_layer = closed.scaled(by_surface);
         parameters.floating.capacity = parameters.floating.capacity.scaled(by_surface);
         parameters.lamp.level = lamp_level(surface_light(design));
-        parameters.submerged.carbon_factor = carbon_factor(
-            parameters.submerged.carbon_factor,
-            design.planted().emergent,
-        );
+        parameters.submerged.carbon_factor =
+            carbon_factor(parameters.submerged.carbon_factor, planted.emergent);
         parameters
     }
 }
@@ -159,8 +162,8 @@ fn nitrogen(analyte: Analyte, own_scale: Concentration) -> Band {
 }
 
 /// The reference's band moved to the typical value of the floaters planted.
-fn closed_layer_g_m2(design: &Design, surface: Area, reference: Band) -> Band {
-    match design.planted().closed_surface_g_m2(surface) {
+fn closed_layer_g_m2(planted: &Planted, surface: Area, reference: Band) -> Band {
+    match planted.closed_surface_g_m2(surface) {
         Some(own) => reference.scaled(own / reference.typical),
         None => reference,
     }

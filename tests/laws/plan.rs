@@ -78,3 +78,42 @@ proptest! {
         prop_assert!((weight.hardscape_kg - stones_kg).abs() < 1e-9);
     }
 }
+
+#[test]
+fn the_planting_advised_meets_the_load_once_it_is_planted() {
+    use lentic::catalogue::{self, Plant, Portion};
+    use lentic::design::{Amount, Planting};
+    use lentic::units::{Mass, Share};
+
+    let options = lentic::plan::Options {
+        members: 0,
+        ..Default::default()
+    };
+    for shape in [0, 1, 8] {
+        let mut bare = draft(shape, 1.0);
+        bare.plants.clear();
+        let advised = plan(&bare.clone().check().expect("a design"), options).expect("a plan");
+        for portion in &advised.planting.needed.portions {
+            let plant = catalogue::find::<Plant>(portion.name).expect("a plant");
+            let count = f64::from(portion.count);
+            let kind = Portion::ALL
+                .iter()
+                .find(|kind| kind.singular() == portion.portion);
+            bare.plants.push(Planting {
+                plant,
+                amount: kind.map_or(Amount::Fresh(Mass::from_g(count)), |kind| {
+                    Amount::Portions(count, *kind)
+                }),
+                emergent: Share::ZERO,
+                price: None,
+            });
+        }
+        let planted = plan(&bare.check().expect("a design"), options).expect("a plan");
+        let load = planted
+            .findings
+            .iter()
+            .find(|finding| finding.code.text() == "plants.load")
+            .expect("the finding");
+        assert_eq!(load.status.word(), "ok", "{}", load.says);
+    }
+}

@@ -140,7 +140,7 @@ fn animals(design: &Design, course: &Course<'_>) -> Vec<(i32, String)> {
         })
         .collect();
     if kinds.is_empty() {
-        kinds.push((SNAILS_DAY, "a few snails"));
+        kinds.push((SNAILS_DAY, "snails"));
     }
     let mut by_day: Vec<(i32, Vec<&str>)> = Vec::new();
     for (floor, label) in kinds {

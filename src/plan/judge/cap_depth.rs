@@ -74,15 +74,21 @@ pub(in crate::plan) fn more_sand(design: &Design, depth: Length) -> Remedy {
     }
 }
 
-/// Cap depth against what roots and gas can cross.
-pub(super) fn deep(design: &Design) -> Finding {
+/// How the mean depth of the cap stands.
+pub(in crate::plan) fn verdict(design: &Design) -> CapDepth {
     let bed = design.bed();
-    let verdict = CapDepth::judge(&BedDepth {
+    CapDepth::judge(&BedDepth {
         cap: bed.cap.mean,
         soil: bed.soil.mean,
         tank_height: design.vessel().height(),
         cap_least: limits(design).watch_under,
-    });
+    })
+}
+
+/// Cap depth against what roots and gas can cross.
+pub(super) fn deep(design: &Design) -> Finding {
+    let bed = design.bed();
+    let verdict = verdict(design);
     let units = design.draft().units;
     let depth = units.depth(bed.cap.mean);
     let reasons: Vec<String> = verdict

@@ -81,7 +81,10 @@ pub(super) fn fine(design: &Design) -> Finding {
     let d10 = Length::from_mm(draft.cap.d10_mm().typical);
     let d15 = Length::from_mm(draft.cap.d15_mm().typical);
     let fines = draft.cap.material.fines_pct.typical;
-    let verdict = limits.judge(d10, d15, Some(Share::from_percent(fines)));
+    // The keeper's own sieve sizes speak for another sand than the catalogue's.
+    let own = draft.cap.grading.d10.is_some();
+    let known_fines = (!own).then(|| Share::from_percent(fines));
+    let verdict = limits.judge(d10, d15, known_fines);
     let cap = &draft.cap.material.label;
     let units = draft.units;
     let (says, value, low) = match verdict {

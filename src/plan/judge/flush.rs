@@ -208,9 +208,15 @@ fn against_the_flush(case: &Case<'_>) -> Remedy {
 
 fn water_change(case: &Case<'_>, change: &ChangePlan) -> Remedy {
     let litres = case.design.water() * (change.share_pct / 100.0);
+    let asked = case.design.draft().goal.probability.fraction();
     let reached = case.with_changes.map_or_else(String::new, |probability| {
+        let short = if probability < asked {
+            ", less than asked for: planting, soaking and less soil do more"
+        } else {
+            ""
+        };
         format!(
-            ": under the limits in {:.0} % of the starts",
+            ": under the limits in {:.0} % of the starts{short}",
             probability * 100.0
         )
     });

@@ -68,6 +68,16 @@ fn takes_nothing(case: &Case<'_>) -> bool {
 }
 
 fn more_plants(case: &Case<'_>) -> Remedy {
+    if case.planting.section.needed.portions.is_empty() {
+        return Remedy {
+            says: format!(
+                "plants do not help here: {}",
+                words::either(&otherwise(case))
+            ),
+            quantity: None,
+            unit: "",
+        };
+    }
     let planting = &case.planting.section;
     let needed = &planting.needed;
     let added_g = needed.floating_g - planting.floating_g + needed.fast_g - planting.fast_g;
@@ -141,30 +151,20 @@ pub(super) fn leak(case: &Case<'_>) -> Result<Finding, IntegrationError> {
 
 /// More sand where that alone is enough, else more plants; both are named.
 fn leak_remedy(case: &Case<'_>) -> Result<Remedy, IntegrationError> {
-    let plants = portions_in_words(&case.planting.section.needed.portions);
+    let plants = more_plants(case);
     Ok(match deeper_cap(case)? {
         Some(depth) => {
             let sand = cap_depth::more_sand(case.design, depth);
             Remedy {
-                says: format!("{}; or add {plants}", sand.says),
+                says: format!("{}; or {}", sand.says, plants.says),
                 ..sand
             }
         }
-        None => Remedy {
-            says: format!(
-                "add {plants}; more sand, up to {}, does not help",
-                case.design
-                    .draft()
-                    .units
-                    .depth(Length::from_mm(DEEPEST_REMEDY_MM))
-            ),
-            quantity: None,
-            unit: "",
-        },
+        None => plants,
     })
 }
 
-/// The least even depth, up to 60 mm, at which the planting meets the load.
+/// The least even depth, up to 60 mm and to where it would be too deep, at which the planting meets the load.
 fn deeper_cap(case: &Case<'_>) -> Result<Option<Length>, IntegrationError> {
     let now = case.design.bed().cap.mean;
     let meets = |depth: Length| -> Result<bool, IntegrationError> {
@@ -175,7 +175,7 @@ fn deeper_cap(case: &Case<'_>) -> Result<Option<Length>, IntegrationError> {
         let load = Load::with(case.design, inputs)?;
         Ok(load.met_by(case.design.planted())?.is_met())
     };
-    let deepest = Length::from_mm(DEEPEST_REMEDY_MM);
+    let deepest = Length::from_mm(DEEPEST_REMEDY_MM).min(cap_depth::verdict(case.design).limit);
     if now >= deepest || !meets(deepest)? {
         return Ok(None);
     }
@@ -253,7 +253,7 @@ fn plants_below(design: &Design) -> Below {
 /// Whether anything in the mix grows fast.
 pub(super) fn mix(design: &Design) -> Finding {
     let planted = design.planted();
-    let fast_g = planted.floating.dry.g() + planted.fast.dry.g();
+    let fast_g = planted.feeding_floaters.dry.g() + planted.fast.dry.g();
     let slow_g = planted.slow.dry.g();
     let only_slow = slow_g > 0.0 && fast_g <= 0.0;
     Finding {

@@ -8,6 +8,9 @@ use crate::units::{Mass, Volume, show};
 
 /// A row for each tank.
 pub fn compare(tanks: &[(&Design, &Plan)]) -> Document {
+    if tanks.is_empty() {
+        return Document::default();
+    }
     let columns = vec![
         Column::words("tank"),
         Column::words("stands"),
