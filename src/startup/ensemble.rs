@@ -10,8 +10,8 @@ use crate::numerics::rodas::IntegrationError;
 use crate::numerics::sobol::Sobol;
 use crate::source::Band;
 
-/// Peaks of ammonia and nitrite are looked for from this day on; before it only what
-/// filling stirs up shows.
+/// Peaks of ammonia and nitrite are looked for from this day on, or on the last day of
+/// a shorter run; before it only what filling stirs up shows.
 pub const JUDGED_FROM_DAY: f64 = 3.0;
 /// Ammonia under which, and nitrite nitrogen under which, animals may move in, mg N/L.
 pub const READY_MG_N_L: f64 = 0.25;
@@ -48,7 +48,9 @@ pub struct Member {
 
 impl Member {
     fn of(numbers: Vec<f64>, trajectory: &Trajectory<f64>) -> Self {
-        let late = |value: fn(&Sample<f64>) -> f64| trajectory.peak_from(JUDGED_FROM_DAY, value);
+        let last_day = trajectory.samples.last().map_or(0.0, |sample| sample.day);
+        let judged_from = JUDGED_FROM_DAY.min(last_day);
+        let late = |value: fn(&Sample<f64>) -> f64| trajectory.peak_from(judged_from, value);
         Self {
             numbers,
             days: trajectory.days().copied().collect(),
