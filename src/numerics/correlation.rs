@@ -20,20 +20,47 @@
 /// assert_eq!(rho, Some(1.0));
 /// ```
 pub fn rank_correlation(x: &[f64], y: &[f64]) -> Option<f64> {
-    if x.len() != y.len() || x.len() < 3 {
-        return None;
+    Ranking::of(x).correlation(&Ranking::of(y))
+}
+
+/// The ranks of a series, to be held against those of several others.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Ranking {
+    /// Ranks less their mean.
+    centred: Vec<f64>,
+    /// Sum of their squares.
+    square: f64,
+}
+
+impl Ranking {
+    /// Ranks a series.
+    pub fn of(values: &[f64]) -> Self {
+        let centred = centred_ranks(values);
+        Self {
+            square: product(&centred, &centred),
+            centred,
+        }
     }
-    let (x, y) = (centred_ranks(x), centred_ranks(y));
-    let product = |a: &[f64], b: &[f64]| a.iter().zip(b).map(|(a, b)| a * b).sum::<f64>();
-    let spread = (product(&x, &x) * product(&y, &y)).sqrt();
-    (spread > 0.0).then(|| product(&x, &y) / spread)
+
+    /// As [`rank_correlation`] of the two series.
+    pub fn correlation(&self, other: &Self) -> Option<f64> {
+        if self.centred.len() != other.centred.len() || self.centred.len() < 3 {
+            return None;
+        }
+        let spread = (self.square * other.square).sqrt();
+        (spread > 0.0).then(|| product(&self.centred, &other.centred) / spread)
+    }
+}
+
+fn product(a: &[f64], b: &[f64]) -> f64 {
+    a.iter().zip(b).map(|(a, b)| a * b).sum()
 }
 
 /// Ranks less their mean, ties sharing the mean of their ranks.
 fn centred_ranks(values: &[f64]) -> Vec<f64> {
     let mut order: Vec<usize> = (0..values.len()).collect();
     order.sort_by(|&a, &b| values[a].total_cmp(&values[b]));
-    let middle = (values.len() - 1) as f64 / 2.0;
+    let middle = values.len().saturating_sub(1) as f64 / 2.0;
     let mut ranks = vec![0.0; values.len()];
     let mut first = 0;
     for tied in order.chunk_by(|&a, &b| values[a].total_cmp(&values[b]).is_eq()) {

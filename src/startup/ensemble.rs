@@ -28,6 +28,8 @@ pub struct Draw {
 /// What is kept of one member.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Member {
+    /// Its place in the ensemble; 0 for the typical numbers.
+    pub index: u32,
     /// Its numbers, in the order of [`descriptions`](super::parameters::descriptions).
     pub numbers: Vec<f64>,
     /// One sample for each whole day.
@@ -47,12 +49,13 @@ pub struct Member {
 }
 
 impl Member {
-    fn of(numbers: Vec<f64>, trajectory: &Trajectory<f64>) -> Self {
+    fn of(index: u32, numbers: &Parameters<f64>, trajectory: &Trajectory<f64>) -> Self {
         let last_day = trajectory.samples.last().map_or(0.0, |sample| sample.day);
         let judged_from = JUDGED_FROM_DAY.min(last_day);
         let late = |value: fn(&Sample<f64>) -> f64| trajectory.peak_from(judged_from, value);
         Self {
-            numbers,
+            index,
+            numbers: numbers.values(),
             days: trajectory.days().copied().collect(),
             ammonia: late(|sample| sample.state.ammonia),
             nitrite: late(|sample| sample.state.nitrite),
@@ -75,7 +78,7 @@ pub fn central(
 ) -> Result<Member, IntegrationError> {
     let numbers = bands.central();
     let trajectory = run(inputs, &numbers, days)?;
-    Ok(Member::of(numbers.values(), &trajectory))
+    Ok(Member::of(0, &numbers, &trajectory))
 }
 
 /// The members of an ensemble in order of index; `advance` is called with the number of
@@ -91,14 +94,29 @@ pub fn members(
     draw: Draw,
     advance: &(dyn Fn(u32) + Sync),
 ) -> Vec<Member> {
-    let points = Sobol::new(draw.seed);
     (0..draw.members)
         .into_par_iter()
         .filter_map(|index| {
-            let numbers = bands.draw(|dimension| points.coordinate(index, dimension));
-            let trajectory = simulate(inputs, &numbers, days, Detail::MEMBER);
+            let member = member(inputs, bands, days, draw.seed, index);
             advance(1);
-            Some(Member::of(numbers.values(), &trajectory.ok()?))
+            member.ok()
         })
         .collect()
+}
+
+/// One member of an ensemble by its index.
+///
+/// # Errors
+/// [`IntegrationError`], as for a run.
+pub fn member(
+    inputs: &Inputs,
+    bands: &Parameters<Band>,
+    days: u32,
+    seed: u64,
+    index: u32,
+) -> Result<Member, IntegrationError> {
+    let points = Sobol::new(seed);
+    let numbers = bands.draw(|dimension| points.coordinate(index, dimension));
+    let trajectory = simulate(inputs, &numbers, days, Detail::MEMBER)?;
+    Ok(Member::of(index, &numbers, &trajectory))
 }

@@ -1,9 +1,11 @@
 //! What an ensemble says: bands, shares over limits, and what drives the spread.
 
+use rayon::prelude::*;
+
 use super::ensemble::Member;
 use super::parameters::descriptions;
 use super::trajectory::Sample;
-use crate::numerics::correlation::rank_correlation;
+use crate::numerics::correlation::Ranking;
 use crate::numerics::quantile::{quantile, quantiles};
 use crate::source::Band;
 
@@ -115,6 +117,7 @@ impl Forecast {
         };
         Some(Self {
             days: (0..first.days.len())
+                .into_par_iter()
                 .map(|day| a_day(members, day))
                 .collect(),
             ammonia: peak(|member| member.ammonia),
@@ -164,42 +167,96 @@ fn band(values: impl Iterator<Item = f64>) -> Band {
 
 /// Never counts as later than any day; a share between a day and never is never.
 fn ready_days(members: &[Member]) -> [Option<f64>; 3] {
+    let ready = members.iter().filter_map(|member| member.ready_day);
+    let last = ready.fold(0.0, f64::max);
+    // a finite stand-in, so that the difference of two of them is a number
     let mut days: Vec<f64> = members
         .iter()
-        .map(|member| member.ready_day.unwrap_or(f64::INFINITY))
+        .map(|member| member.ready_day.unwrap_or(f64::MAX))
         .collect();
     days.sort_by(f64::total_cmp);
-    [LOW, MIDDLE, HIGH].map(|share| quantile(&days, share).filter(|day| day.is_finite()))
+    [LOW, MIDDLE, HIGH].map(|share| quantile(&days, share).filter(|day| *day <= last))
 }
 
+/// Every number that varies against every result that does.
 fn drivers(members: &[Member]) -> Vec<Influence> {
-    let names = descriptions();
-    Outcome::ALL
-        .into_iter()
-        .flat_map(|on| {
-            let results: Vec<f64> = members.iter().map(|member| on.of(member)).collect();
-            let mut found: Vec<Influence> = names
+    let numbers: Vec<(&str, Ranking)> = descriptions()
+        .into_par_iter()
+        .enumerate()
+        .filter_map(|(place, description)| {
+            let values = members
                 .iter()
-                .enumerate()
-                .filter_map(|(place, description)| {
-                    let numbers: Option<Vec<f64>> = members
-                        .iter()
-                        .map(|member| member.numbers.get(place).copied())
-                        .collect();
-                    let rank_correlation = rank_correlation(&numbers?, &results)?;
-                    Some(Influence {
-                        number: description.name,
-                        on,
-                        rank_correlation,
-                    })
-                })
-                .filter(|influence| influence.rank_correlation.abs() >= WEAKEST)
-                .collect();
-            found.sort_by(|a, b| {
-                let strength = |influence: &Influence| influence.rank_correlation.abs();
-                strength(b).total_cmp(&strength(a))
-            });
-            found
+                .map(|member| member.numbers.get(place).copied());
+            let values: Option<Vec<f64>> = values.collect();
+            Some((description.name, Ranking::of(&values?)))
         })
-        .collect()
+        .collect();
+    let on_result = |on: Outcome| {
+        let results: Vec<f64> = members.iter().map(|member| on.of(member)).collect();
+        let results = Ranking::of(&results);
+        let influence = |(number, ranking): &(&'static str, Ranking)| {
+            Some(Influence {
+                number,
+                on,
+                rank_correlation: ranking.correlation(&results)?,
+            })
+        };
+        let strength = |influence: &Influence| influence.rank_correlation.abs();
+        let mut found: Vec<Influence> = numbers
+            .iter()
+            .filter_map(influence)
+            .filter(|influence| strength(influence) >= WEAKEST)
+            .collect();
+        found.sort_by(|a, b| strength(b).total_cmp(&strength(a)));
+        found
+    };
+    Outcome::ALL.into_iter().flat_map(on_result).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::startup::Peak;
+
+    /// A member that is ready on a day and ranks by it.
+    fn member(ready_day: Option<f64>) -> Member {
+        let peak = Peak {
+            value: ready_day.unwrap_or(99.0),
+            day: 0.0,
+        };
+        Member {
+            index: 0,
+            numbers: vec![peak.value, 1.0, -peak.value],
+            days: Vec::new(),
+            ammonia: peak,
+            nitrite: peak,
+            nitrate: peak,
+            alkalinity_used: peak,
+            ready_day,
+            algae_window_days: 0.0,
+        }
+    }
+
+    #[test]
+    fn members_that_are_never_ready_count_as_late() {
+        let members: Vec<Member> = (0..11)
+            .map(|day| member((day < 8).then(|| f64::from(day))))
+            .collect();
+        assert_eq!(ready_days(&members), [Some(1.0), Some(5.0), None]);
+        assert_eq!(ready_days(&[member(None)]), [None; 3]);
+        assert_eq!(ready_days(&[member(Some(3.0))]), [Some(3.0); 3]);
+    }
+
+    #[test]
+    fn a_driver_is_told_with_its_direction_and_a_fixed_number_is_none() {
+        let members: Vec<Member> = (0..9).map(|day| member(Some(f64::from(day)))).collect();
+        let drivers = drivers(&members);
+        assert_eq!(drivers.len(), 2 * Outcome::ALL.len());
+        for pair in drivers.chunks(2) {
+            assert!((pair[0].rank_correlation - 1.0).abs() < 1e-12);
+            assert!((pair[1].rank_correlation + 1.0).abs() < 1e-12);
+            assert_eq!(pair[0].number, descriptions()[0].name);
+            assert_eq!(pair[1].number, descriptions()[2].name);
+        }
+    }
 }

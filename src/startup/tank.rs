@@ -2,7 +2,7 @@
 
 use super::inputs::{Event, EventKind, Feed, Inputs, Planting};
 use super::parameters::Parameters;
-use crate::design::{self, Design, LightClass, LightLevel, Planted};
+use crate::design::{self, Design, LightClass, LightLevel, Planted, WaterChange};
 use crate::plants::light::{self, Brightness};
 use crate::source::Band;
 use crate::substrate::soaking::left_after_soaking;
@@ -16,6 +16,11 @@ const UNSTATED: f64 = 0.0;
 impl Inputs {
     /// The inputs of a design.
     pub fn of(design: &Design) -> Self {
+        Self::with_changes(design, design.draft().water.change)
+    }
+
+    /// The inputs of a design with other regular water changes than its own.
+    pub fn with_changes(design: &Design, changes: Option<WaterChange>) -> Self {
         let draft = design.draft();
         Self {
             floor: design.bed().area(),
@@ -34,7 +39,7 @@ impl Inputs {
                 Feed::default()
             },
             floaters_above: Some(draft.harvest.floaters_above),
-            events: events(design),
+            events: events(design, changes),
         }
     }
 }
@@ -72,10 +77,10 @@ fn feed(feed: design::Feed) -> Feed {
 }
 
 /// Regular water changes, what is fed once animals are in, and the events.
-fn events(design: &Design) -> Vec<Event> {
+fn events(design: &Design, changes: Option<WaterChange>) -> Vec<Event> {
     let draft = design.draft();
     let mut events = Vec::new();
-    if let Some(change) = draft.water.change {
+    if let Some(change) = changes {
         let kind = EventKind::WaterChange(change.share);
         events.extend(change.days().map(|day| Event { day, kind }));
     }

@@ -258,6 +258,35 @@ fn feed_raises_ammonia_by_its_protein() {
     assert_near(more(12), 10.0 * more(3), 1e-6);
 }
 
+/// Each milligram of ammonia nitrogen oxidised takes two equivalents of alkalinity
+/// for 14.007 g (stoichiometry): 0.14279 meq.
+#[test]
+fn nitrification_uses_alkalinity_by_its_nitrogen() {
+    let trajectory = follow(&bare(vec![]));
+    let tap_nitrate = trajectory.samples[0].state.nitrate;
+    for sample in trajectory.days().skip(10) {
+        let state = &sample.state;
+        let lost = state.denitrified_n / DEPTH_M;
+        let oxidised = state.nitrite + state.nitrate - tap_nitrate + lost;
+        let off = state.alkalinity_used - 0.142_79 * oxidised;
+        assert!(off.abs() < 1e-4 * (oxidised.abs() + 1.0), "{off}");
+    }
+    let used = trajectory.samples.last().unwrap().state.alkalinity_used;
+    assert!(used > 0.5, "{used}");
+    let gone = trajectory.alkalinity_gone(0.5 * used).unwrap();
+    assert!(gone > 10.0 && gone < 40.0);
+    assert_eq!(trajectory.alkalinity_gone(1.01 * used), None);
+}
+
+#[test]
+fn a_water_change_renews_its_share_of_the_alkalinity() {
+    let share = Share::from_percent(40.0);
+    let changed = follow(&bare(vec![on(30.0, EventKind::WaterChange(share))]));
+    let before = changed.at_day(30).unwrap().state.alkalinity_used;
+    let after = changed.samples[30 * 8 + 1].state.alkalinity_used;
+    assert_near(after, 0.6 * before, 0.03);
+}
+
 #[test]
 fn the_supply_asks_neither_plants_nor_light_nor_water_changes() {
     let planted = supply(

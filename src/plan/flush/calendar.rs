@@ -27,7 +27,7 @@ pub(super) struct Course<'a> {
     pub(super) trim_day: Option<f64>,
     /// The late end of the ready days, without practice floors.
     pub(super) ready_late: Option<f64>,
-    /// The water changes advised.
+    /// The water changes advised, in place of the design's own.
     pub(super) changes: &'a [ChangePlan],
 }
 
@@ -45,7 +45,9 @@ pub(super) fn calendar(design: &Design, course: &Course<'_>) -> Vec<CalendarEntr
             .to_owned(),
     ));
     entries.extend(tests(course));
-    entries.extend(own_changes(design));
+    if course.changes.is_empty() {
+        entries.extend(own_changes(design));
+    }
     entries.extend(course.changes.iter().map(|change| {
         let (first, words) = change_words(change);
         (first, format!("{words} to hold the flush down"))

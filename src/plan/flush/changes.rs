@@ -1,23 +1,37 @@
-//! The smallest plan of water changes that reaches the probability asked for.
+//! The least water changes that reach the probability asked for.
 
-use super::course::{under_limits, wanted};
+use std::sync::atomic::{AtomicUsize, Ordering};
+
+use rayon::prelude::*;
+
+use super::course::{is_under, wanted};
 use super::section::ChangePlan;
-use crate::design::Design;
+use crate::design::{Design, WaterChange};
 use crate::plan::Options;
 use crate::source::Band;
-use crate::startup::ensemble;
-use crate::startup::{Draw, Event, EventKind, Inputs, Parameters};
-use crate::units::Share;
+use crate::startup::ensemble::{self, Member};
+use crate::startup::{Draw, Inputs, Parameters};
+use crate::units::{Duration, Share};
 
-/// Members of the smaller ensemble with which plans are tried.
+/// A plan is sought with this many members at most; the one found is then held against
+/// all.
 const MEMBERS: u32 = 64;
-/// Shares of the water, days between two changes and last days that are tried; half the
-/// water every second day is the most that is advised.
-const SHARES_PCT: [f64; 4] = [20.0, 30.0, 40.0, 50.0];
-const EVERY_D: [f64; 3] = [7.0, 4.0, 2.0];
-const UNTIL: [f64; 3] = [21.0, 35.0, 49.0];
-/// The first change.
-const FROM: f64 = 3.0;
+/// Shares of the water, %, and days between, each more than the one before; half the
+/// water every second day is the most that is asked of a keeper.
+const PACES: [(f64, f64); 5] = [
+    (25.0, 7.0),
+    (25.0, 4.0),
+    (50.0, 4.0),
+    (50.0, 3.0),
+    (50.0, 2.0),
+];
+/// Last days of a plan, each later than the one before; never beyond the days followed.
+const UNTIL: [f64; 5] = [14.0, 28.0, 42.0, 60.0, f64::INFINITY];
+/// First days of a plan, each later than the one before; the first comes before the day
+/// from which the water is judged.
+const FROM: [f64; 4] = [2.0, 7.0, 14.0, 21.0];
+/// Kept off the next whole number where a share is turned into a count.
+const ROUNDING: f64 = 1e-9;
 
 /// A plan with the probability that it reaches.
 pub(super) struct Sought {
@@ -25,80 +39,248 @@ pub(super) struct Sought {
     pub(super) probability: f64,
 }
 
-/// The plan that uses the least water of those that reach the probability asked for,
-/// found by halving the list; the one that uses the most where none does.
+/// The plan, in place of a design's own regular changes, that uses the least water of
+/// those that reach the probability asked for; the strongest where none does. `members`
+/// are the design's own.
+///
+/// A plan that changes more, longer or earlier is taken to be no worse than one that does
+/// less and, where the tap water holds neither ammonia nor nitrite, any plan to be no
+/// worse than none: only members that fail without water changes are run with them.
 pub(super) fn smallest(
     design: &Design,
-    inputs: &Inputs,
     bands: &Parameters<Band>,
     options: Options,
+    members: &[Member],
 ) -> Option<Sought> {
-    let draw = Draw {
-        members: MEMBERS,
-        seed: options.seed,
-    };
-    let tried = |plan: ChangePlan| {
-        let changed = Inputs {
-            events: [inputs.events.clone(), events(&plan)].concat(),
-            ..inputs.clone()
-        };
-        let members = ensemble::members(&changed, bands, options.days, draw, &|_| ());
-        Sought {
-            plan,
-            probability: under_limits(design, &members),
-        }
-    };
-    let plans = plans();
-    let mut found = tried(*plans.last()?);
-    if found.probability < wanted(design) {
-        return Some(found);
-    }
-    let (mut low, mut high) = (0, plans.len() - 1);
-    while low < high {
-        let middle = usize::midpoint(low, high);
-        let sought = tried(plans[middle]);
-        if sought.probability >= wanted(design) {
-            found = sought;
-            high = middle;
-        } else {
-            low = middle + 1;
+    let all = Trial::new(design, bands, options, members);
+    let mut place = all.of_first(MEMBERS).least();
+    loop {
+        let failed = all.failures_up_to(place, usize::MAX);
+        match place.stronger() {
+            Some(stronger) if failed > all.spare() => place = stronger,
+            _ => {
+                return Some(Sought {
+                    plan: place.plan(options.days),
+                    probability: all.probability(failed),
+                });
+            }
         }
     }
-    Some(found)
 }
 
-/// The plans tried, least water first; of equals, the fewest changes.
-fn plans() -> Vec<ChangePlan> {
-    let mut plans: Vec<ChangePlan> = SHARES_PCT
-        .into_iter()
-        .flat_map(|share_pct| EVERY_D.map(|every_d| (share_pct, every_d)))
-        .flat_map(|(share_pct, every_d)| {
-            UNTIL.map(|until| ChangePlan {
-                from: FROM,
-                until,
-                every_d,
-                share_pct,
+/// A plan by its places in the lists.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+struct Place {
+    pace: usize,
+    until: usize,
+    from: usize,
+}
+
+impl Place {
+    const STRONGEST: Self = Self {
+        pace: PACES.len() - 1,
+        until: UNTIL.len() - 1,
+        from: 0,
+    };
+
+    fn changes(self, days: u32) -> WaterChange {
+        let (share_pct, every_d) = PACES[self.pace];
+        WaterChange {
+            share: Share::from_percent(share_pct),
+            every: Duration::from_days(every_d),
+            from: FROM[self.from],
+            until: UNTIL[self.until].min(f64::from(days)),
+        }
+    }
+
+    fn plan(self, days: u32) -> ChangePlan {
+        let changes = self.changes(days);
+        ChangePlan {
+            from: changes.from,
+            until: changes.until,
+            every_d: changes.every.days(),
+            share_pct: changes.share.percent(),
+        }
+    }
+
+    /// Water used, in fillings of the tank.
+    fn water(self, days: u32) -> f64 {
+        let changes = self.changes(days);
+        changes.share.fraction() * changes.days().count() as f64
+    }
+
+    fn shorter(self) -> Option<Self> {
+        let until = self.until.checked_sub(1)?;
+        Some(Self { until, ..self })
+    }
+
+    fn later(self, days: u32) -> Option<Self> {
+        let from = self.from + 1;
+        let later = Self { from, ..self };
+        (from < FROM.len() && FROM[from] < later.changes(days).until).then_some(later)
+    }
+
+    /// The next plan that does more: an earlier start, then more at a time, then
+    /// a later end.
+    fn stronger(self) -> Option<Self> {
+        if self.from > 0 {
+            Some(Self {
+                from: self.from - 1,
+                ..self
             })
-        })
-        .collect();
-    plans.sort_by(|a, b| {
-        let water = |plan: &ChangePlan| plan.share_pct * count(plan);
-        water(a)
-            .total_cmp(&water(b))
-            .then(count(a).total_cmp(&count(b)))
-    });
-    plans
+        } else if self.pace < Self::STRONGEST.pace {
+            Some(Self {
+                pace: self.pace + 1,
+                ..self
+            })
+        } else if self.until < Self::STRONGEST.until {
+            Some(Self {
+                until: self.until + 1,
+                ..self
+            })
+        } else {
+            None
+        }
+    }
 }
 
-fn count(plan: &ChangePlan) -> f64 {
-    ((plan.until - plan.from) / plan.every_d).floor() + 1.0
+/// The members on which plans are tried.
+struct Trial<'a> {
+    design: &'a Design,
+    bands: &'a Parameters<Band>,
+    options: Options,
+    /// Members in all.
+    members: usize,
+    /// Indices of those that may fail under a plan.
+    open: Vec<u32>,
 }
 
-fn events(plan: &ChangePlan) -> Vec<Event> {
-    (0..count(plan) as u32)
-        .map(|round| Event {
-            day: plan.from + f64::from(round) * plan.every_d,
-            kind: EventKind::WaterChange(Share::from_percent(plan.share_pct)),
-        })
-        .collect()
+impl<'a> Trial<'a> {
+    fn new(
+        design: &'a Design,
+        bands: &'a Parameters<Band>,
+        options: Options,
+        members: &[Member],
+    ) -> Self {
+        let water = &design.draft().water;
+        let over = |members: &[Member]| -> Vec<u32> {
+            let over = members.iter().filter(|member| !is_under(design, member));
+            over.map(|member| member.index).collect()
+        };
+        let open = if water.ammonia.mg_l() + water.nitrite.mg_l() > 0.0 {
+            members.iter().map(|member| member.index).collect()
+        } else if water.change.is_none() {
+            over(members)
+        } else {
+            let draw = Draw {
+                members: options.members,
+                seed: options.seed,
+            };
+            let without = Inputs::with_changes(design, None);
+            over(&ensemble::members(
+                &without,
+                bands,
+                options.days,
+                draw,
+                &|_| (),
+            ))
+        };
+        Self {
+            design,
+            bands,
+            options,
+            members: members.len(),
+            open,
+        }
+    }
+
+    /// The same with the first members alone.
+    fn of_first(&self, members: u32) -> Self {
+        let open = self.open.iter().copied();
+        Self {
+            members: self.members.min(members as usize),
+            open: open.filter(|index| *index < members).collect(),
+            ..*self
+        }
+    }
+
+    fn probability(&self, failed: usize) -> f64 {
+        self.members.saturating_sub(failed) as f64 / self.members.max(1) as f64
+    }
+
+    /// How many members may fail.
+    fn spare(&self) -> usize {
+        let share = 1.0 - wanted(self.design);
+        (share * self.members as f64 + ROUNDING).floor() as usize
+    }
+
+    /// Whether no more members fail under a plan than may.
+    fn is_enough(&self, place: Place) -> bool {
+        self.failures_up_to(place, self.spare()) <= self.spare()
+    }
+
+    /// How many members fail under a plan, or any number beyond `most` where that is
+    /// passed; one that cannot be followed counts as failed.
+    fn failures_up_to(&self, place: Place, most: usize) -> usize {
+        let Options { days, seed, .. } = self.options;
+        let inputs = Inputs::with_changes(self.design, Some(place.changes(days)));
+        let failed = AtomicUsize::new(0);
+        self.open.par_iter().for_each(|&index| {
+            if failed.load(Ordering::Relaxed) > most {
+                return;
+            }
+            let member = ensemble::member(&inputs, self.bands, days, seed, index);
+            if !member.is_ok_and(|member| is_under(self.design, &member)) {
+                failed.fetch_add(1, Ordering::Relaxed);
+            }
+        });
+        failed.into_inner()
+    }
+
+    /// The place that uses the least water of those that are enough, or the
+    /// strongest.
+    fn least(&self) -> Place {
+        if !self.is_enough(Place::STRONGEST) {
+            return Place::STRONGEST;
+        }
+        let shortest = self.while_enough(Place::STRONGEST, Place::shorter);
+        let slowest = self.slower_than(shortest);
+        self.while_enough(slowest, |place| place.later(self.options.days))
+    }
+
+    /// Goes from place to place as long as each is enough.
+    fn while_enough(&self, from: Place, next: impl Fn(Place) -> Option<Place>) -> Place {
+        let mut place = from;
+        while let Some(weaker) = next(place).filter(|&weaker| self.is_enough(weaker)) {
+            place = weaker;
+        }
+        place
+    }
+
+    /// The least water among slower paces, which may have to go on for longer.
+    fn slower_than(&self, shortest: Place) -> Place {
+        let mut best = shortest;
+        let mut until = shortest.until;
+        for pace in (0..shortest.pace).rev() {
+            loop {
+                let place = Place {
+                    pace,
+                    until,
+                    ..shortest
+                };
+                if place.water(self.options.days) >= best.water(self.options.days) {
+                    break;
+                }
+                if self.is_enough(place) {
+                    best = place;
+                    break;
+                }
+                if until == Place::STRONGEST.until {
+                    return best;
+                }
+                until += 1;
+            }
+        }
+        best
+    }
 }

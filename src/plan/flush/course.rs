@@ -47,7 +47,7 @@ impl<'a> Flush<'a> {
         let members = run(&load.inputs, &bands, options, advance)?;
         let probability = under_limits(design, &members);
         let sought = if options.members > 0 && probability < wanted(design) {
-            changes::smallest(design, &load.inputs, &bands, options)
+            changes::smallest(design, &bands, options, &members)
         } else {
             None
         };
@@ -310,11 +310,13 @@ pub(in crate::plan) fn probability(
 
 /// Share of the members whose ammonia and nitrite stay under their limits from day 3 on.
 pub(super) fn under_limits(design: &Design, members: &[Member]) -> f64 {
-    let ammonia = limit_n_mg_l(design, Analyte::Ammonia);
-    let nitrite = limit_n_mg_l(design, Analyte::Nitrite);
-    forecast::share(members, |member| {
-        member.ammonia.value <= ammonia && member.nitrite.value <= nitrite
-    })
+    forecast::share(members, |member| is_under(design, member))
+}
+
+/// Whether a member's ammonia and nitrite stay under their limits from day 3 on.
+pub(super) fn is_under(design: &Design, member: &Member) -> bool {
+    member.ammonia.value <= limit_n_mg_l(design, Analyte::Ammonia)
+        && member.nitrite.value <= limit_n_mg_l(design, Analyte::Nitrite)
 }
 
 /// The watch limit as nitrogen, mg N/L.
