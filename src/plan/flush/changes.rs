@@ -13,8 +13,8 @@ use crate::startup::ensemble::{self, Member};
 use crate::startup::{Draw, Inputs, Parameters};
 use crate::units::{Duration, Share};
 
-/// A plan is sought with this many members at most; the one found is then held against
-/// all.
+/// A plan is sought with this many members at most; one that is enough is then held
+/// against all.
 const MEMBERS: u32 = 64;
 /// Shares of the water, %, and days between, each more than the one before; half the
 /// water every second day is the most that is asked of a keeper.
@@ -26,7 +26,7 @@ const PACES: [(f64, f64); 5] = [
     (50.0, 2.0),
 ];
 /// Last days of a plan, each later than the one before; never beyond the days followed.
-const UNTIL: [f64; 5] = [14.0, 28.0, 42.0, 60.0, f64::INFINITY];
+const UNTIL: [f64; 4] = [21.0, 42.0, 60.0, f64::INFINITY];
 /// First days of a plan, each later than the one before; the first comes before the day
 /// from which the water is judged.
 const FROM: [f64; 4] = [2.0, 7.0, 14.0, 21.0];
@@ -40,8 +40,8 @@ pub(super) struct Sought {
 }
 
 /// The plan, in place of a design's own regular changes, that uses the least water of
-/// those that reach the probability asked for; the strongest where none does. `members`
-/// are the design's own.
+/// those that reach the probability asked for; the strongest, with the probability among
+/// the first members alone, where none does. `members` are the design's own.
 ///
 /// A plan that changes more, longer or earlier is taken to be no worse than one that does
 /// less and, where the tap water holds neither ammonia nor nitrite, any plan to be no
@@ -51,19 +51,17 @@ pub(super) fn smallest(
     bands: &Parameters<Band>,
     options: Options,
     members: &[Member],
-) -> Option<Sought> {
+) -> Sought {
     let all = Trial::new(design, bands, options, members);
-    let mut place = all.of_first(MEMBERS).least();
+    let few = all.of_first(MEMBERS);
+    let Some(mut place) = few.least() else {
+        return few.sought(Place::STRONGEST);
+    };
     loop {
-        let failed = all.failures_up_to(place, usize::MAX);
+        let sought = all.sought(place);
         match place.stronger() {
-            Some(stronger) if failed > all.spare() => place = stronger,
-            _ => {
-                return Some(Sought {
-                    plan: place.plan(options.days),
-                    probability: all.probability(failed),
-                });
-            }
+            Some(stronger) if sought.probability < wanted(design) => place = stronger,
+            _ => return sought,
         }
     }
 }
@@ -204,8 +202,13 @@ impl<'a> Trial<'a> {
         }
     }
 
-    fn probability(&self, failed: usize) -> f64 {
-        self.members.saturating_sub(failed) as f64 / self.members.max(1) as f64
+    /// What a plan comes to.
+    fn sought(&self, place: Place) -> Sought {
+        let failed = self.failures_up_to(place, usize::MAX);
+        Sought {
+            plan: place.plan(self.options.days),
+            probability: self.members.saturating_sub(failed) as f64 / self.members.max(1) as f64,
+        }
     }
 
     /// How many members may fail.
@@ -237,15 +240,14 @@ impl<'a> Trial<'a> {
         failed.into_inner()
     }
 
-    /// The place that uses the least water of those that are enough, or the
-    /// strongest.
-    fn least(&self) -> Place {
+    /// The place that uses the least water of those that are enough, if any is.
+    fn least(&self) -> Option<Place> {
         if !self.is_enough(Place::STRONGEST) {
-            return Place::STRONGEST;
+            return None;
         }
         let shortest = self.while_enough(Place::STRONGEST, Place::shorter);
         let slowest = self.slower_than(shortest);
-        self.while_enough(slowest, |place| place.later(self.options.days))
+        Some(self.while_enough(slowest, |place| place.later(self.options.days)))
     }
 
     /// Goes from place to place as long as each is enough.

@@ -47,7 +47,7 @@ impl<'a> Flush<'a> {
         let members = run(&load.inputs, &bands, options, advance)?;
         let probability = under_limits(design, &members);
         let sought = if options.members > 0 && probability < wanted(design) {
-            changes::smallest(design, &bands, options, &members)
+            Some(changes::smallest(design, &bands, options, &members))
         } else {
             None
         };
