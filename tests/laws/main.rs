@@ -8,6 +8,7 @@ mod command;
 #[path = "../support/demo.rs"]
 mod demo;
 
+mod changes;
 mod ensemble;
 mod extremes;
 mod geometry;
