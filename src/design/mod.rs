@@ -20,8 +20,6 @@ pub use event::{Event, EventKind, Goal, Reading};
 pub use living::{Amount, Feed, Harvest, Planting, Stock};
 pub use measured::Design;
 pub use planted::{Areas, Biomass, Planted, closed};
-pub use surroundings::{
-    Air, Device, DutyHours, Light, LightClass, LightLevel, Room, Water, WaterChange,
-};
+pub use surroundings::{Air, Device, DutyHours, Light, LightLevel, Room, Water, WaterChange};
 pub use tank::{Material, Rim, Tank};
 pub use violation::Violation;

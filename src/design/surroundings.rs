@@ -1,5 +1,6 @@
 //! Water, light, air and room as asked for.
 
+use crate::plants::light::LightClass;
 use crate::units::{
     Alkalinity, Concentration, Duration, Flow, Hardness, Length, LuminousFlux, PhotonFlux, Share,
     Temperature,
@@ -73,17 +74,6 @@ pub enum LightLevel {
         /// Lamp to water.
         height: Length,
     },
-}
-
-/// A lamp in words.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum LightClass {
-    /// About 30 umol/(m2 s) at the surface.
-    Low,
-    /// About 60.
-    Medium,
-    /// About 120.
-    High,
 }
 
 /// Air or flow.

@@ -17,9 +17,9 @@ const MEDIUM: Band = Band::new(40.0, 60.0, 90.0);
 /// A strong lamp, which calls for many plants: judgement.
 const HIGH: Band = Band::new(80.0, 120.0, 200.0);
 
-/// How bright a lamp is said to be.
+/// A lamp in words.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Brightness {
+pub enum LightClass {
     /// For shade plants.
     Low,
     /// For plants without added carbon dioxide.
@@ -28,12 +28,12 @@ pub enum Brightness {
     High,
 }
 
-/// Photon flux density that a brightness in words stands for, umol/(m2 s).
-pub const fn from_words(brightness: Brightness) -> Band {
-    match brightness {
-        Brightness::Low => LOW,
-        Brightness::Medium => MEDIUM,
-        Brightness::High => HIGH,
+/// Photon flux density that a lamp in words stands for, umol/(m2 s).
+pub const fn from_words(class: LightClass) -> Band {
+    match class {
+        LightClass::Low => LOW,
+        LightClass::Medium => MEDIUM,
+        LightClass::High => HIGH,
     }
 }
 

@@ -3,7 +3,8 @@
 use super::misfit::Misfit;
 use super::section::Section;
 use super::value::{Entry, number, quantity, word};
-use crate::design::{Air, Device, DutyHours, Light, LightClass, LightLevel, Room};
+use crate::design::{Air, Device, DutyHours, Light, LightLevel, Room};
+use crate::plants::light::LightClass;
 use crate::units::{Flow, Length, LuminousFlux, PhotonFlux, Share, Temperature};
 
 /// Reads `[light]`.

@@ -2,8 +2,8 @@
 
 use super::inputs::{Event, EventKind, Feed, Inputs, Planting};
 use super::parameters::Parameters;
-use crate::design::{self, Design, LightClass, LightLevel, Planted, WaterChange};
-use crate::plants::light::{self, Brightness};
+use crate::design::{self, Design, LightLevel, Planted, WaterChange};
+use crate::plants::light;
 use crate::source::Band;
 use crate::substrate::soaking::left_after_soaking;
 use crate::units::{Analyte, Area, Concentration, PhotonFlux, Share};
@@ -60,11 +60,7 @@ impl Planting {
 pub fn surface_light(design: &Design) -> Band {
     match design.draft().light.level {
         LightLevel::Par(par) => Band::exact(par.umol_m2_s()),
-        LightLevel::Class(class) => light::from_words(match class {
-            LightClass::Low => Brightness::Low,
-            LightClass::Medium => Brightness::Medium,
-            LightClass::High => Brightness::High,
-        }),
+        LightLevel::Class(class) => light::from_words(class),
         LightLevel::Lumens { flux, height } => light::from_lumens(flux, height, design.surface()),
     }
 }

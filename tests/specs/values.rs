@@ -2,9 +2,10 @@
 
 use lentic::catalogue::Portion;
 use lentic::design::{
-    Amount, BagSize, Device, Draft, DutyHours, EventKind, LightClass, LightLevel, Material, Rim,
+    Amount, BagSize, Device, Draft, DutyHours, EventKind, LightLevel, Material, Rim,
 };
 use lentic::geometry::{LayerDepth, Shape};
+use lentic::plants::light::LightClass;
 use lentic::spec;
 use lentic::units::{Length, Mass};
 
