@@ -24,7 +24,7 @@ pub struct Water {
     /// Nitrate of the tap water, as NO3.
     pub nitrate: Concentration,
     /// Phosphate of the tap water, as PO4.
-    pub phosphate: Concentration,
+    pub phosphate: Option<Concentration>,
     /// Regular water changes.
     pub change: Option<WaterChange>,
 }

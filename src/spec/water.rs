@@ -3,6 +3,8 @@
 use super::section::Section;
 use super::value::{analyte, number, quantity};
 use crate::design::{Water, WaterChange};
+use crate::source::Band;
+use crate::startup::Parameters;
 use crate::units::show::fixed;
 use crate::units::{Alkalinity, Analyte, Concentration, Duration, Hardness, Share, Temperature};
 
@@ -12,15 +14,14 @@ pub(super) fn read(section: &Section<'_>) -> Option<Water> {
     let ph = section.defaulted("ph", number);
     let alkalinity = section.defaulted("alkalinity", quantity::<Alkalinity>);
     let hardness = section.defaulted("hardness", quantity::<Hardness>);
-    let tap = |name, kind| {
-        section
-            .optional(name, analyte(kind))
-            .unwrap_or(Concentration::ZERO)
-    };
-    let ammonia = tap("ammonia", Analyte::Ammonia);
-    let nitrite = tap("nitrite", Analyte::Nitrite);
+    let stated = |name, kind| section.optional(name, analyte(kind));
+    let ammonia = stated("ammonia", Analyte::Ammonia).unwrap_or(Concentration::ZERO);
+    let nitrite = stated("nitrite", Analyte::Nitrite).unwrap_or(Concentration::ZERO);
     let nitrate = section.defaulted("nitrate", analyte(Analyte::Nitrate));
-    let phosphate = tap("phosphate", Analyte::Phosphate);
+    let phosphate = stated("phosphate", Analyte::Phosphate);
+    if !section.has("phosphate") {
+        assume_phosphate(section);
+    }
     let change = section
         .has("change")
         .then(|| change(&section.child("change")));
@@ -35,6 +36,21 @@ pub(super) fn read(section: &Section<'_>) -> Option<Water> {
         phosphate,
         change: change.flatten(),
     })
+}
+
+/// Tap water whose phosphate nobody stated has the start-up model's, with its range.
+fn assume_phosphate(section: &Section<'_>) {
+    let ion = Analyte::Phosphate.per_element();
+    let Band { low, typical, high } = Parameters::reference().tap.phosphate.scaled(ion);
+    section.assume(
+        "phosphate",
+        &format!("{} mg/L", fixed(typical, 2)),
+        &format!(
+            "judgement: common tap water, {} to {} mg/L; the supplier's report says yours",
+            fixed(low, 2),
+            fixed(high, 1)
+        ),
+    );
 }
 
 fn change(section: &Section<'_>) -> Option<WaterChange> {

@@ -10,8 +10,6 @@ use crate::units::{Analyte, Area, Concentration, PhotonFlux, Share};
 
 /// Oxygen in the water, mean of the day: judgement, a planted tank at 24 C.
 const OXYGEN_MG_L: f64 = 7.0;
-/// Tap water whose phosphate nobody stated is taken from the reference's band.
-const UNSTATED: f64 = 0.0;
 
 impl Inputs {
     /// The inputs of a design.
@@ -124,8 +122,8 @@ impl Parameters<Band> {
         parameters.tap.ammonia = nitrogen(Analyte::Ammonia, draft.water.ammonia);
         parameters.tap.nitrite = nitrogen(Analyte::Nitrite, draft.water.nitrite);
         parameters.tap.nitrate = nitrogen(Analyte::Nitrate, draft.water.nitrate);
-        if draft.water.phosphate.mg_l() > UNSTATED {
-            parameters.tap.phosphate = nitrogen(Analyte::Phosphate, draft.water.phosphate);
+        if let Some(phosphate) = draft.water.phosphate {
+            parameters.tap.phosphate = nitrogen(Analyte::Phosphate, phosphate);
         }
         let by_surface = design.surface() / design.bed().area();
         let closed = closed_layer_g_m2(planted, design.surface(), parameters.floating.closed_layer);

@@ -29,6 +29,7 @@ fn the_beginners_file_lists_every_default_it_rests_on() {
         "water.alkalinity = 4 dKH",
         "water.hardness = 6 dGH",
         "water.nitrate = 5 mg/L",
+        "water.phosphate = 0.09 mg/L",
         "light.class = medium",
         "light.hours = 8",
         "air.device = none",

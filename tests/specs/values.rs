@@ -6,7 +6,9 @@ use lentic::design::{
 };
 use lentic::geometry::{LayerDepth, Shape};
 use lentic::plants::light::LightClass;
+use lentic::source::Band;
 use lentic::spec;
+use lentic::startup::Parameters;
 use lentic::units::{Length, Mass};
 
 use crate::base;
@@ -181,7 +183,7 @@ fn the_water_is_as_written() {
     assert!((water.ammonia.mg_l() - 0.1 * 14.007 / 18.039).abs() < 1e-5);
     near(water.nitrite.mg_l(), 0.05);
     near(water.nitrate.mg_l(), 5.0);
-    near(water.phosphate.mg_l(), 0.5);
+    near(water.phosphate.expect("a value").mg_l(), 0.5);
     let change = water.change.expect("given");
     near(change.share.percent(), 25.0);
     near(change.every.days(), 7.0);
@@ -290,4 +292,20 @@ fn a_sign_named_twice_counts_once() {
         base::good("minimal.toml") + "[signs]\nobserved = [\"white haze\", \"white_haze\"]\n";
     let draft = spec::parse(&text).expect("a design").into_draft();
     assert_eq!(draft.signs.len(), 1);
+}
+
+#[test]
+fn stated_phosphate_is_taken_even_when_it_is_none() {
+    let tap = |line: &str| {
+        let text = format!("{}[water]\n{line}\n", base::good("minimal.toml"));
+        let design = spec::parse(&text).expect("a design");
+        Parameters::<Band>::of(&design).tap.phosphate
+    };
+    assert_eq!(tap("phosphate = \"0 mg/L\""), Band::exact(0.0));
+    // Phosphorus is 30.974 of the 94.971 of PO4.
+    let stated = tap("phosphate = \"0.5 mg/L\"");
+    assert!((stated.typical - 0.5 * 30.974 / 94.971).abs() < 1e-5);
+    assert!((stated.high - stated.low).abs() < 1e-12);
+    let unstated = tap("");
+    assert!(unstated.low < unstated.typical && unstated.typical < unstated.high);
 }
