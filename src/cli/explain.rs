@@ -8,7 +8,7 @@ use super::args::ExplainOptions;
 use super::failure::Failure;
 use super::{Outcome, input, result};
 use crate::catalogue::{self, Topic};
-use crate::finding::{Code, Finding, Working};
+use crate::finding::{Code, Finding, Status, Working};
 use crate::plan;
 use crate::report::compose;
 use crate::source::{self, Source};
@@ -36,14 +36,13 @@ struct Explanation<'a> {
 
 pub(super) fn run(options: &ExplainOptions) -> Result<Outcome, Failure> {
     match (catalogue::topic(&options.code), source::find(&options.code)) {
-        (Some(topic), _) => finding(topic, options)?,
-        (None, Some(source)) => cited(source, options)?,
-        (None, None) => return Err(unknown(&options.code)),
+        (Some(topic), _) => finding(topic, options),
+        (None, Some(source)) => cited(source, options),
+        (None, None) => Err(unknown(&options.code)),
     }
-    Ok(Outcome::Done)
 }
 
-fn finding(topic: &Topic, options: &ExplainOptions) -> Result<(), Failure> {
+fn finding(topic: &Topic, options: &ExplainOptions) -> Result<Outcome, Failure> {
     let worked = match &options.spec {
         Some(path) => worked(topic, path, options)?,
         None => None,
@@ -69,7 +68,11 @@ fn finding(topic: &Topic, options: &ExplainOptions) -> Result<(), Failure> {
         SCHEMA,
         &explanation,
         || compose::explain_finding(topic, pair),
-    )
+    )?;
+    let fail_on = options.common.fail_on.map(Status::from);
+    Ok(pair.map_or(Outcome::Done, |(finding, _, _)| {
+        Outcome::of(finding.status, fail_on)
+    }))
 }
 
 /// The finding and its working for a spec; none where the plan has no such finding.
@@ -88,10 +91,11 @@ fn worked(
     }))
 }
 
-fn cited(source: &Source, options: &ExplainOptions) -> Result<(), Failure> {
+fn cited(source: &Source, options: &ExplainOptions) -> Result<Outcome, Failure> {
     result::write(&options.common, options.format, SCHEMA, source, || {
         compose::explain_source(source)
-    })
+    })?;
+    Ok(Outcome::Done)
 }
 
 /// Names what comes closest among the codes and the sources.

@@ -47,6 +47,18 @@ fn the_working_ends_at_the_value_of_the_finding() {
 }
 
 #[test]
+fn an_explained_finding_counts_for_the_exit_code() {
+    let explain = |code: &str, fail_on: &str| {
+        let tank = "demo-tanks/cap-too-deep.toml";
+        let members = ["--members", "0", "--fail-on", fail_on];
+        lentic(&[&["explain", code, tank][..], &members[..]].concat(), "").code
+    };
+    assert_eq!(explain("cap.deep", "act"), 1);
+    assert_eq!(explain("cap.fine", "act"), 0);
+    assert_eq!(explain("cap.fine", "watch"), 1);
+}
+
+#[test]
 fn a_source_is_explained_and_an_unknown_word_gets_a_suggestion() {
     let source = lentic(&["explain", "larson_2007"], "");
     assert!(source.stdout.contains("Larson"), "{}", source.stdout);
