@@ -22,6 +22,9 @@ pub(super) enum Failure {
         /// What the system says.
         reason: String,
     },
+    /// A file that was to be new.
+    #[error("error: {} is there already and was kept\nhelp: choose another path with --out", .0.display())]
+    Kept(PathBuf),
     /// A file that cannot be written.
     #[error("error: cannot write {}: {reason}\nhelp: choose another path with --out; nothing was written", path.display())]
     Unwritable {
@@ -41,7 +44,10 @@ pub(super) enum Failure {
 impl Failure {
     pub(super) const fn exit_code(&self) -> u8 {
         match self {
-            Self::BadInput(_) | Self::Unreadable { .. } | Self::Unwritable { .. } => 2,
+            Self::BadInput(_)
+            | Self::Unreadable { .. }
+            | Self::Kept(_)
+            | Self::Unwritable { .. } => 2,
             Self::Run(_) | Self::Output(_) => 3,
         }
     }

@@ -1,9 +1,11 @@
 //! Where results go: standard output, or a file written whole or not at all.
 
+use std::fs::Permissions;
 use std::io::{self, ErrorKind, Write};
 use std::path::{Path, PathBuf};
 
 use anstream::{AutoStream, ColorChoice};
+use tempfile::NamedTempFile;
 
 use super::args::ColorWhen;
 use super::failure::Failure;
@@ -22,11 +24,31 @@ const MIN_WIDTH: usize = 40;
 /// its end of a pipe is no error.
 pub(super) fn write(text: &str, file: Option<&Path>) -> Result<(), Failure> {
     match file {
-        Some(path) => write_file(text, path).map_err(|error| Failure::Unwritable {
-            path: path.to_owned(),
-            reason: error.to_string(),
-        }),
+        Some(path) => write_file(text, path).map_err(|error| unwritable(path, &error)),
         None => write_stdout(text).map_err(Failure::Output),
+    }
+}
+
+/// Writes a finished text to a file that is not there yet.
+///
+/// # Errors
+/// When something is there already, which is kept, or the file cannot be written.
+pub(super) fn create(text: &str, path: &Path) -> Result<(), Failure> {
+    let created = scratch(text, path, None)
+        .and_then(|scratch| scratch.persist_noclobber(path).map_err(|error| error.error));
+    match created {
+        Ok(_) => Ok(()),
+        Err(error) if error.kind() == ErrorKind::AlreadyExists => {
+            Err(Failure::Kept(path.to_owned()))
+        }
+        Err(error) => Err(unwritable(path, &error)),
+    }
+}
+
+fn unwritable(path: &Path, error: &io::Error) -> Failure {
+    Failure::Unwritable {
+        path: path.to_owned(),
+        reason: error.to_string(),
     }
 }
 
@@ -54,33 +76,42 @@ fn write_file(text: &str, path: &Path) -> io::Result<()> {
         let mut device = std::fs::OpenOptions::new().write(true).open(path)?;
         return device.write_all(text.as_bytes());
     }
-    let folder = match path.parent() {
+    let permissions = std::fs::metadata(path).map(|metadata| metadata.permissions());
+    scratch(text, path, permissions.ok())?.persist(path)?;
+    Ok(())
+}
+
+/// The text whole in a file beside its target, which has some permissions if it exists.
+fn scratch(
+    text: &str,
+    target: &Path,
+    permissions: Option<Permissions>,
+) -> io::Result<NamedTempFile> {
+    let folder = match target.parent() {
         Some(parent) if !parent.as_os_str().is_empty() => parent.to_owned(),
         _ => PathBuf::from("."),
     };
-    let mut scratch = tempfile::Builder::new();
-    let permissions = std::fs::metadata(path).map(|metadata| metadata.permissions());
-    if let Ok(permissions) = permissions {
-        scratch.permissions(permissions);
+    let mut builder = tempfile::Builder::new();
+    if let Some(permissions) = permissions {
+        builder.permissions(permissions);
     } else {
-        new_file_permissions(&mut scratch);
+        new_file_permissions(&mut builder);
     }
-    let mut scratch = scratch.tempfile_in(folder)?;
+    let mut scratch = builder.tempfile_in(folder)?;
     scratch.write_all(text.as_bytes())?;
     scratch.as_file().sync_all()?;
-    scratch.persist(path)?;
-    Ok(())
+    Ok(scratch)
 }
 
 /// Lets the user's umask decide, as for any new file.
 #[cfg(unix)]
-fn new_file_permissions(scratch: &mut tempfile::Builder<'_, '_>) {
+fn new_file_permissions(builder: &mut tempfile::Builder<'_, '_>) {
     use std::os::unix::fs::PermissionsExt;
-    scratch.permissions(std::fs::Permissions::from_mode(0o666));
+    builder.permissions(Permissions::from_mode(0o666));
 }
 
 #[cfg(not(unix))]
-fn new_file_permissions(_scratch: &mut tempfile::Builder<'_, '_>) {}
+fn new_file_permissions(_builder: &mut tempfile::Builder<'_, '_>) {}
 
 /// Prints a problem to standard error.
 pub(super) fn complain(message: &str) {

@@ -17,7 +17,11 @@ fn an_existing_file_is_kept() {
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("tank.toml");
     std::fs::write(&path, "mine").unwrap();
-    let ran = lentic(&["new", "--out", path.to_str().unwrap()], "");
-    assert_eq!(ran.code, 2);
+    for taken in [path.as_path(), folder.path()] {
+        let ran = lentic(&["new", "--out", taken.to_str().unwrap()], "");
+        assert_eq!(ran.code, 2);
+        assert!(ran.stderr.contains("was kept"), "{}", ran.stderr);
+    }
     assert_eq!(std::fs::read_to_string(&path).unwrap(), "mine");
+    assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), 1);
 }
