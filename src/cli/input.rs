@@ -38,6 +38,10 @@ fn text(path: &Path) -> Result<String, Failure> {
         std::fs::File::open(path).and_then(|file| file.take(limit).read_to_end(&mut bytes))
     };
     read.map_err(|error| unreadable(error.to_string()))?;
+    if bytes.len() as u64 == limit {
+        // The cut may have split a character; the length is the fault to name.
+        return Ok(String::from_utf8_lossy(&bytes).into_owned());
+    }
     String::from_utf8(bytes).map_err(|_| unreadable("it is not UTF-8 text".to_owned()))
 }
 

@@ -46,7 +46,7 @@ pub(super) fn read(text: &str) -> Document<'_> {
     if text.len() as u64 > MAX_BYTES {
         return Document {
             root: Spanned::new(0..0, DeTable::new()),
-            faults: vec![too_long(text.len())],
+            faults: vec![too_long()],
             whole: false,
             upset: Vec::new(),
         };
@@ -97,11 +97,11 @@ pub(super) fn line(byte: usize, text: &str) -> Range<usize> {
     start..end.map_or(text.len(), |length| byte + length)
 }
 
-fn too_long(bytes: usize) -> Fault {
+fn too_long() -> Fault {
     Fault {
         key: String::new(),
         span: 0..0,
-        found: format!("the text is {bytes} bytes long"),
+        found: "the text is too long".to_owned(),
         rule: format!("a spec is at most {MAX_BYTES} bytes (1 MiB) long"),
         help: "check that this file is the spec of one tank".to_owned(),
         related: None,

@@ -76,6 +76,8 @@ fn what_cannot_be_read_is_named() {
     fs::write(&latin, [b'n', b'=', 0xe9]).unwrap();
     let large = folder.path().join("large.toml");
     fs::write(&large, "# filler\n".repeat(6_000_000)).unwrap();
+    let large_and_accented = folder.path().join("accented.toml");
+    fs::write(&large_and_accented, "\u{e9}".repeat(6_000_000)).unwrap();
     let empty = folder.path().join("empty.toml");
     fs::write(&empty, "").unwrap();
     for (path, word) in [
@@ -83,6 +85,7 @@ fn what_cannot_be_read_is_named() {
         (folder.path().to_owned(), "cannot read"),
         (latin, "UTF-8"),
         (large, "1 MiB"),
+        (large_and_accented, "1 MiB"),
         (empty, "tank"),
     ] {
         let ran = lentic(&["plan", path.to_str().unwrap()], "");
