@@ -95,7 +95,7 @@ fn freeboard(draft: &Draft, vessel: &Vessel) -> Option<Violation> {
         other: Some("tank.height".to_owned()),
         found: format!("the freeboard is {}", shown(draft, freeboard)),
         rule: format!(
-            "it is less than the inner height of {}",
+            "a freeboard is less than the inner height of {}",
             shown(draft, height)
         ),
         help: "freeboard is the gap from the rim down to the water, often 2 to 4 cm".to_owned(),
@@ -123,7 +123,7 @@ fn layers(draft: &Draft, vessel: &Vessel) -> Option<Violation> {
             shown(draft, cap)
         ),
         rule: format!(
-            "together they are less than the inner height of {}",
+            "soil and cap together stay under the inner height of {}",
             shown(draft, height)
         ),
         help: "make the layers thinner or the tank higher".to_owned(),
@@ -161,7 +161,10 @@ fn air_depth(draft: &Draft, vessel: &Vessel) -> Option<Violation> {
         key: "air.depth".to_owned(),
         other: Some("tank.height".to_owned()),
         found: format!("the device hangs {} deep", shown(draft, draft.air.depth)),
-        rule: format!("the water stands {} high", shown(draft, level)),
+        rule: format!(
+            "a device hangs in the water, which stands {} high",
+            shown(draft, level)
+        ),
         help: "depth is measured from the water surface down".to_owned(),
     })
 }
@@ -254,7 +257,7 @@ fn too_much_cover(key: String, cover: Share) -> Violation {
         key,
         other: None,
         found: format!("floaters cover {:.0} % with this one", cover.percent()),
-        rule: "together they cover at most 100 % of the surface".to_owned(),
+        rule: "floaters together cover at most 100 % of the surface".to_owned(),
         help: "give smaller shares; from 66 % plants below starve".to_owned(),
     }
 }

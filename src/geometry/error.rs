@@ -237,7 +237,7 @@ impl GeometryError {
             Self::WallTooThick { .. } => {
                 "the walls leave room between them on every side".to_owned()
             }
-            Self::BottomTooThick { .. } => "the bottom is thinner than the tank is high".to_owned(),
+            Self::BottomTooThick { .. } => "a bottom is thinner than its tank is high".to_owned(),
             Self::NoFlatFloor { .. } => "a bowl's floor is flat inside and outside".to_owned(),
             Self::Twisted { .. } => {
                 "a flat surface has back + front = left + right, to 0.1 mm".to_owned()
