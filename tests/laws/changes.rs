@@ -55,7 +55,7 @@ fn a_start_that_is_likely_enough_needs_no_more_changes() {
     let start = follow(&design("goal = { probability = '1 %' }"));
     assert!(start.probability_under_limits >= 0.01);
     assert_eq!(advised(&start), []);
-    assert_eq!(start.probability_with_changes, None);
+    assert_eq!(start.section.probability_with_changes, None);
 }
 
 #[test]
@@ -66,7 +66,7 @@ fn a_start_out_of_reach_is_told_the_most_that_was_tried() {
     assert!((advice[0].share.percent() - 50.0).abs() < 1e-9);
     assert!((advice[0].every.days() - 2.0).abs() < 1e-9);
     assert!((advice[0].until - 40.0).abs() < 1e-9);
-    assert_eq!(start.probability_with_changes, Some(0.0));
+    assert_eq!(start.section.probability_with_changes, Some(0.0));
 }
 
 /// The probability told is met by a design with the changes written into it, but for
@@ -76,7 +76,7 @@ fn changes_written_into_the_design_reach_what_they_promise() {
     let asked = design("goal = { probability = '80 %' }");
     let start = follow(&asked);
     assert!(start.probability_under_limits < 0.8);
-    let promised = start.probability_with_changes.expect("a probability");
+    let promised = start.section.probability_with_changes.expect("a probability");
     assert!(promised >= 0.8, "{promised}");
     let mut draft = asked.into_draft();
     draft.water.change = advised(&start).first().copied();

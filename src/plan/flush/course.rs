@@ -68,7 +68,8 @@ impl<'a> Flush<'a> {
         let late = self.ready_late();
         StartupSection {
             days: self.options.days,
-            members: self.options.members,
+            members: self.options.members - self.members_lost(),
+            members_lost: self.members_lost(),
             seed: self.options.seed,
             ammonia_peak_mg_l: self.estimate(self.forecast.ammonia.value),
             ammonia_peak_day: self.estimate(self.forecast.ammonia.day),
@@ -82,6 +83,7 @@ impl<'a> Flush<'a> {
             algae_window_days: self.estimate(self.forecast.algae_window_days),
             share_over_limit: self.over_limits(),
             water_change_plan: self.changes.clone(),
+            probability_with_changes: self.probability_with_changes,
             calendar: self.calendar(late),
         }
     }
@@ -96,9 +98,15 @@ impl<'a> Flush<'a> {
             readings: reading::against(self.design, &days),
             floaters_starve_from_day: self.floaters_starve_from_day(),
             probability_under_limits: self.probability,
-            probability_with_changes: self.probability_with_changes,
             days,
         }
+    }
+
+    /// Members asked for that could not be followed.
+    fn members_lost(&self) -> u32 {
+        self.options
+            .members
+            .saturating_sub(self.members.len() as u32)
     }
 
     /// The late end of the ready days, before practice floors.
@@ -154,7 +162,7 @@ impl<'a> Flush<'a> {
                 Some(format!("ammonia or nitrite is still up on day {days}"))
             }
             _ => Some(format!(
-                "in {:.0} % of the members ammonia or nitrite is still up on day {days}",
+                "in {:.0} % of the starts ammonia or nitrite is still up on day {days}",
                 never * 100.0
             )),
         }

@@ -37,8 +37,10 @@ impl Estimate {
 pub struct StartupSection {
     /// Days followed.
     pub days: u32,
-    /// Members of the ensemble; 0 for the central numbers alone.
+    /// Members of the ensemble that were followed; 0 for the central numbers alone.
     pub members: u32,
+    /// Members left out because their numbers could not be followed.
+    pub members_lost: u32,
     /// What the ensemble was drawn with.
     pub seed: u64,
     /// Highest total ammonia from day 3 on, as nitrogen.
@@ -66,6 +68,10 @@ pub struct StartupSection {
     pub share_over_limit: ShareOverLimit,
     /// The water changes that reach the probability asked for.
     pub water_change_plan: Vec<ChangePlan>,
+    /// Share of the ensemble in which ammonia and nitrite stay under their limits with
+    /// them; of its first members alone where that misses what was asked.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub probability_with_changes: Option<f64>,
     /// What to do on which day.
     pub calendar: Vec<CalendarEntry>,
 }
@@ -122,9 +128,6 @@ pub struct Startup {
     pub floaters_starve_from_day: Option<f64>,
     /// Share of the ensemble in which ammonia and nitrite stay under their limits.
     pub probability_under_limits: f64,
-    /// The same with the water changes advised, by a smaller ensemble.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub probability_with_changes: Option<f64>,
     /// One row a day; in place of the number of days in a plan.
     pub days: Vec<DayRow>,
     /// The keeper's readings against the band.

@@ -26,6 +26,8 @@ const FOLLOWED: [Followed; 3] = [
 ];
 /// Drivers shown for each result.
 const DRIVERS_SHOWN: usize = 4;
+/// Smaller values are told as smaller than this.
+const LEAST_TOLD: f64 = 0.001;
 
 /// A start-up run, summary first.
 pub fn startup(design: &Design, startup: &Startup, findings: &[Finding]) -> Document {
@@ -69,7 +71,7 @@ pub(super) fn facts(section: &StartupSection) -> Vec<Fact> {
         if section.members == 0 {
             String::new()
         } else {
-            format!("over the limit in {:.0} % of the members", share * 100.0)
+            format!("over the limit in {:.0} % of the starts", share * 100.0)
         }
     };
     let peak = |value: Estimate, day: Estimate| {
@@ -87,7 +89,7 @@ pub(super) fn facts(section: &StartupSection) -> Vec<Fact> {
             format!("{day}; {share}")
         }
     };
-    vec![
+    let mut facts = vec![
         Fact::new(
             "ammonia peak",
             ammonia,
@@ -109,7 +111,24 @@ pub(super) fn facts(section: &StartupSection) -> Vec<Fact> {
             format!("{} days", ranged(section.algae_window_days)),
             "with light and nutrients left over for algae",
         ),
-    ]
+    ];
+    facts.extend(section.probability_with_changes.map(with_changes));
+    if section.members_lost > 0 {
+        facts.push(Fact::new(
+            "left out",
+            format!("{} members", section.members_lost),
+            "could not be computed; the figures are those of the others",
+        ));
+    }
+    facts
+}
+
+fn with_changes(probability: f64) -> Fact {
+    Fact::new(
+        "with changes",
+        format!("{:.0} %", probability * 100.0),
+        "of the starts stay under the limits for ammonia and nitrite with the water changes of the calendar",
+    )
 }
 
 fn ready(section: &StartupSection) -> Fact {
@@ -124,8 +143,11 @@ fn ready(section: &StartupSection) -> Fact {
         ),
         (Some(day), None) => Fact::new(
             "ready",
-            format!("day {}", ranged(day)),
-            "the late end lies beyond the days followed",
+            format!("day {}", fixed(day.typical(), 0)),
+            format!(
+                "early end day {}, late end beyond the days followed",
+                fixed(day.band().low, 0)
+            ),
         ),
         (None, _) => Fact::new(
             "ready",
@@ -138,16 +160,24 @@ fn ready(section: &StartupSection) -> Fact {
 /// "0.33", or "0.33 (0.1-1.2)".
 fn ranged(value: Estimate) -> String {
     match value {
-        Estimate::Exact(value) => significant(value.max(0.0), 2),
+        Estimate::Exact(value) => told(value),
         Estimate::Band(band) => {
-            let [low, typical, high] =
-                [band.low, band.typical, band.high].map(|value| significant(value.max(0.0), 2));
+            let [low, typical, high] = [band.low, band.typical, band.high].map(told);
             if low == high {
                 typical
             } else {
                 format!("{typical} ({low}-{high})")
             }
         }
+    }
+}
+
+/// Two digits, down to what no test kit would tell from nothing.
+fn told(value: f64) -> String {
+    if value > 0.0 && value < LEAST_TOLD {
+        format!("<{LEAST_TOLD}")
+    } else {
+        significant(value.max(0.0), 2)
     }
 }
 
@@ -236,7 +266,11 @@ fn drivers(startup: &Startup) -> Vec<Block> {
             .take(DRIVERS_SHOWN)
             .map(|driver| format!("{} {:+.1}", driver.parameter, driver.rank_correlation))
             .collect();
-        Fact::new(on.replace('_', " "), words.join(", "), "")
+        Fact::new(
+            on.trim_end_matches("_mg_l").replace('_', " "),
+            words.join(", "),
+            "",
+        )
     });
     vec![
         Block::Heading("What drives the spread (rank correlation)".to_owned()),
