@@ -2,9 +2,14 @@
 
 use super::Plan;
 use super::judge::{cap_depth, cap_grain};
+use super::load::FLUSH_DAYS;
 use crate::design::Design;
 use crate::finding::{Code, Step, Working};
+use crate::source::Band;
+use crate::startup::{self, Barrier, Inputs, Parameters};
+use crate::substrate::isolation::{CapParts, PLACING_ERROR_CM, isolation_thickness};
 use crate::substrate::verdict::{CoarseLimits, FineLimits};
+use crate::units::{Concentration, Length};
 
 /// The steps behind one finding of a plan.
 pub fn working(design: &Design, plan: &Plan, code: Code) -> Working {
@@ -12,7 +17,7 @@ pub fn working(design: &Design, plan: &Plan, code: Code) -> Working {
         Code::CapCoarse => coarse(design),
         Code::CapFine => fine(design),
         Code::CapThin => thin(design),
-        Code::CapLeak => leak(plan),
+        Code::CapLeak => leak(design, plan),
         Code::CapDeep | Code::SoilThin | Code::SoilDeep => depths(design),
         Code::CapSlope => slope(design),
         Code::BedGas => vec![
@@ -88,8 +93,25 @@ fn thin(design: &Design) -> Vec<Step> {
     ]
 }
 
-fn leak(plan: &Plan) -> Vec<Step> {
-    vec![
+fn leak(design: &Design, plan: &Plan) -> Vec<Step> {
+    let numbers = Parameters::<Band>::of(design).central();
+    let barrier = startup::barrier(&Inputs::of(design), &numbers);
+    let passage = &barrier.passage;
+    let mut steps = vec![
+        step(
+            "pore water at filling, Cs",
+            barrier.pore_water_mg_l,
+            "mg N/L",
+        ),
+        step("resistance of half the soil", passage.soil_d_m, "d/m"),
+        step("resistance of the cap", passage.cap_d_m, "d/m"),
+        step("resistance of the still film", passage.film_d_m, "d/m"),
+        step(
+            "conductance of all three, g",
+            passage.conductance_m_d * 1e3,
+            "mm/d",
+        ),
+        step("time to cross the cap, tau", passage.rise_d, "d"),
         step("peak release", plan.bed.release_peak_mg_n_m2_d, "mg N/m2/d"),
         step(
             "released in 21 days, stirred up included",
@@ -97,6 +119,44 @@ fn leak(plan: &Plan) -> Vec<Step> {
             "g N/m2",
         ),
         step("planting index", plan.planting.index, ""),
+    ];
+    steps.extend(capping(design, plan, &barrier));
+    steps
+}
+
+/// The parts of a still cap that lets through no more than the plants take, where they
+/// take anything.
+fn capping(design: &Design, plan: &Plan, barrier: &Barrier) -> Vec<Step> {
+    let taken_mg_m2_d = taken_g_m2(plan) / f64::from(FLUSH_DAYS) * 1e3;
+    if taken_mg_m2_d <= 0.0 {
+        return Vec::new();
+    }
+    let burrows = design.draft().animals.iter();
+    let burrows = burrows.map(|stock| stock.animal.digs_mm.typical);
+    let parts = CapParts {
+        placing: Length::from_cm(PLACING_ERROR_CM),
+        burrowing: Length::from_mm(burrows.fold(0.0, f64::max)),
+        isolation: isolation_thickness(
+            barrier.cap_diffusion.m2_s(),
+            Concentration::from_mg_l(barrier.pore_water_mg_l),
+            taken_mg_m2_d,
+        ),
+    };
+    vec![
+        step(
+            "taken by the plants a day, K / 21",
+            taken_mg_m2_d,
+            "mg N/m2/d",
+        ),
+        step("lost in placing by hand, To", parts.placing.mm(), "mm"),
+        step("stirred by animals, Tb", parts.burrowing.mm(), "mm"),
+        step(
+            "isolating by diffusion alone, Ti",
+            parts.isolation.mm(),
+            "mm",
+        ),
+        step("To + Tb + Ti", parts.needed().mm(), "mm"),
+        step("mean depth of the cap", design.bed().cap.mean.mm(), "mm"),
     ]
 }
 
@@ -139,13 +199,14 @@ fn load(plan: &Plan) -> Vec<Step> {
             plan.bed.release_21_d_g_n_m2,
             "g N/m2",
         ),
-        step(
-            "taken in 21 days, K",
-            planting.index * plan.bed.release_21_d_g_n_m2,
-            "g N/m2",
-        ),
+        step("taken in 21 days, K", taken_g_m2(plan), "g N/m2"),
         step("index K / J", planting.index, ""),
     ]
+}
+
+/// Nitrogen that the planting takes in the flush, K.
+fn taken_g_m2(plan: &Plan) -> f64 {
+    plan.planting.index * plan.bed.release_21_d_g_n_m2
 }
 
 fn diggers(design: &Design) -> Vec<Step> {

@@ -32,6 +32,6 @@ pub use inputs::{Event, EventKind, Feed, Inputs, Planting};
 pub use parameters::Parameters;
 pub use run::{PlannedGrowth, planned_growth, run};
 pub use state::State;
-pub use supply::{Supply, supply};
+pub use supply::{Barrier, Supply, barrier, supply};
 pub use tank::surface_light;
 pub use trajectory::{Peak, Peaks, Sample, Trajectory};

@@ -1,11 +1,15 @@
 //! What the bed gives to the water where no plant takes it.
 
-use super::inputs::{EventKind, Feed, Inputs, Planting};
+use super::inputs::{Conditions, EventKind, Feed, Inputs, Planting};
+use super::model::bed;
 use super::parameters::Parameters;
 use super::run::run;
+use super::running::Tank;
 use super::trajectory::Peak;
 use crate::numerics::rodas::IntegrationError;
-use crate::units::PhotonFlux;
+use crate::substrate::diffusion::effective_diffusion;
+use crate::substrate::release::Passage;
+use crate::units::{Diffusivity, PhotonFlux};
 
 /// Nitrogen that a planting has to meet over the first days.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -63,4 +67,29 @@ pub fn supply(
             .first()
             .map_or(0.0, |sample| sample.pore_water_mg_l),
     })
+}
+
+/// What stands between the soil's ammonium and the water on the day of filling.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Barrier {
+    /// Resistances of soil, cap and film, and what they come to.
+    pub passage: Passage<f64>,
+    /// Ammonium in the soil's pore water, mg N/L.
+    pub pore_water_mg_l: f64,
+    /// Effective diffusion of ammonium in the cap.
+    pub cap_diffusion: Diffusivity,
+}
+
+/// The barrier of a tank just filled.
+pub fn barrier(inputs: &Inputs, parameters: &Parameters<f64>) -> Barrier {
+    let bed = bed(parameters, &Conditions::new(inputs));
+    let passage = Passage::new(&bed);
+    Barrier {
+        pore_water_mg_l: Tank::filled(inputs, parameters).state.soil_n / passage.store_m,
+        cap_diffusion: Diffusivity::from_m2_d(effective_diffusion(
+            bed.ammonium_diffusivity_m2_d,
+            bed.cap_porosity,
+        )),
+        passage,
+    }
 }

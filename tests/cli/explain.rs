@@ -46,6 +46,41 @@ fn the_working_ends_at_the_value_of_the_finding() {
     }
 }
 
+/// Free diffusion of ammonium at 25 C, 1.71e-4 m2/d: Li and Gregory (1974), from memory.
+/// Tortuosity 1 - ln(0.4^2) = 2.8326: Boudreau (1996). The parts of a cap: Palermo et
+/// al. (1998).
+#[test]
+fn the_leak_is_worked_through_with_its_resistances_and_the_parts_of_a_cap() {
+    let spec = "[tank]\nshape = 'box'\nsize = '60 x 30 x 36 cm'\n[soil]\nmaterial = 'loam_topsoil'\ndepth = '25 mm'\n[cap]\nmaterial = 'filter_sand'\ndepth = '40 mm'\nproperties = { porosity = '40 %' }\n[water]\ntemperature = '25 C'\n[[plants]]\nname = 'duckweed'\namount = '30 %'\n";
+    let arguments = [
+        "explain",
+        "cap.leak",
+        "-",
+        "--format",
+        "json",
+        "--members",
+        "0",
+    ];
+    let explained: Value = serde_json::from_str(&lentic(&arguments, spec).stdout).unwrap();
+    let steps = explained["working"]["steps"].as_array().unwrap();
+    let value = |end: &str| {
+        let named = |step: &&Value| step["name"].as_str().unwrap().ends_with(end);
+        steps.iter().find(named).unwrap()["value"].as_f64().unwrap()
+    };
+    let near = |value: f64, expected: f64| {
+        assert!(
+            (value / expected - 1.0).abs() < 1e-3,
+            "{value} for {expected}"
+        );
+    };
+    let effective_m2_d = 0.4 * 1.71e-4 / 2.8326;
+    near(value("of the cap"), 0.040 / effective_m2_d);
+    near(value("still film"), 0.001 / 1.71e-4);
+    let isolating_mm = 1e3 * effective_m2_d * value("Cs") * 1e3 / value("K / 21");
+    near(value("Ti"), isolating_mm);
+    near(value("To + Tb + Ti"), 5.0 + isolating_mm);
+}
+
 #[test]
 fn an_explained_finding_counts_for_the_exit_code() {
     let explain = |code: &str, fail_on: &str| {

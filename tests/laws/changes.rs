@@ -76,7 +76,10 @@ fn changes_written_into_the_design_reach_what_they_promise() {
     let asked = design("goal = { probability = '80 %' }");
     let start = follow(&asked);
     assert!(start.probability_under_limits < 0.8);
-    let promised = start.section.probability_with_changes.expect("a probability");
+    let promised = start
+        .section
+        .probability_with_changes
+        .expect("a probability");
     assert!(promised >= 0.8, "{promised}");
     let mut draft = asked.into_draft();
     draft.water.change = advised(&start).first().copied();
