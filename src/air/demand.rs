@@ -8,7 +8,7 @@ use crate::water::{Solute, diffusivity};
 /// Temperatures of the fish measured.
 pub const FISH_TEMPERATURE: Validity = Validity::new("water temperature", "C", 0.0, 30.0);
 /// Body masses for which the line stands; below it may err by a factor of 2.
-pub const FISH_MASS: Validity = Validity::new("body mass", "g", 1.0, 1000.0);
+pub const FISH_MASS: Validity = Validity::new("body mass of an animal", "g", 1.0, 1000.0);
 
 /// Oxygen use of a fish that swims about, over that at rest (from memory).
 pub const SWIMMING_FACTOR: Band = Band::new(1.5, 1.75, 2.0);

@@ -38,6 +38,13 @@ pub struct Stock {
     pub from_day: f64,
 }
 
+impl Stock {
+    /// Fresh mass of all of them.
+    pub fn mass(&self) -> Mass {
+        Mass::from_g(self.animal.mass_g.typical * f64::from(self.count))
+    }
+}
+
 /// What the animals are fed.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Feed {

@@ -60,6 +60,18 @@ codes! {
     FlushNitrite = "flush.nitrite",
     /// How high nitrate rises.
     FlushNitrate = "flush.nitrate",
+    /// Oxygen at the end of the night.
+    AirDawn = "air.dawn",
+    /// Water too still for the plants in it.
+    FlowSlack = "flow.slack",
+    /// Water too fast for floaters or leaves.
+    FlowStrong = "flow.strong",
+    /// Too little light for the plants under water.
+    LightShort = "light.short",
+    /// Long days in a tank that feeds algae.
+    LightLong = "light.long",
+    /// Animals against what oxygen and plants carry.
+    AnimalsLoad = "animals.load",
     /// Animals that move in too early.
     AnimalsEarly = "animals.early",
     /// Animals that dig against the cap.

@@ -6,6 +6,7 @@ use super::inputs::NightInputs;
 use crate::air::circulation::{section_velocity, turnover_per_h};
 use crate::air::{Airlift, airlift, plume};
 use crate::design::Device;
+use crate::numerics::root::first_crossing;
 use crate::source::Band;
 use crate::units::constants::SECONDS_PER_DAY;
 use crate::units::{Area, Flow, Length, Temperature, Velocity};
@@ -85,6 +86,38 @@ impl Movement {
             ),
         }
     }
+}
+
+/// Flows that are tried, L/min: from what a pump can be throttled to, to more than any for
+/// tanks gives (judgement), and how closely one is sought.
+const TRIED_L_MIN: (f64, f64) = (0.02, 25.0);
+const CLOSE_L_MIN: f64 = 0.01;
+
+/// The least air through a stone that moves the water at a speed; none where no flow tried
+/// does.
+pub fn air_for_speed(inputs: &NightInputs, speed: Velocity) -> Option<Flow> {
+    let with = |l_min: f64| NightInputs {
+        device: Device::AirStone,
+        device_depth: inputs.air_depth(),
+        flow: Flow::from_l_min(l_min),
+        ..inputs.clone()
+    };
+    let enough = |l_min: f64| Movement::of(&with(l_min)).velocity_cm_s.typical >= speed.cm_s();
+    let (least, most) = TRIED_L_MIN;
+    let found = first_crossing(enough, least, most, CLOSE_L_MIN).ok()?;
+    Some(Flow::from_l_min(found))
+}
+
+/// The largest flow of a tank's own device that moves the water no faster than a speed;
+/// none where even the least is too much.
+pub fn own_flow_for_speed(inputs: &NightInputs, speed: Velocity) -> Option<Flow> {
+    let with = |share: f64| NightInputs {
+        flow: inputs.flow * share,
+        ..inputs.clone()
+    };
+    let slow = |cut: f64| Movement::of(&with(1.0 - cut)).velocity_cm_s.typical <= speed.cm_s();
+    let cut = first_crossing(slow, 0.0, 1.0, CLOSE_L_MIN / inputs.flow.l_min().max(1.0)).ok()?;
+    Some(inputs.flow * (1.0 - cut))
 }
 
 fn each(band: Band, of: impl Fn(f64) -> f64) -> Band {

@@ -3,8 +3,11 @@
 use super::coefficients::{extinction_depth, light_below_floaters, light_in_water};
 use super::inputs::NightInputs;
 use super::rates::Rates;
+use super::verdict::LONG_LIGHT_H;
+use crate::numerics::root::first_crossing;
 use crate::plants::shade::LightNeed;
 use crate::source::Band;
+use crate::units::Share;
 
 /// Light of a day from its level and hours, mol/m2 per umol/(m2 s) and hour.
 const MOL_PER_UMOL_HOUR: f64 = 0.0036;
@@ -60,4 +63,55 @@ impl Lighting {
             hours: inputs.light_hours,
         }
     }
+
+    /// What lets the submerged plants just live: a longer day, no longer than is
+    /// usual, else fewer floaters, else a brighter lamp.
+    pub fn mend(&self, inputs: &NightInputs, need: &LightNeed) -> Mend {
+        if let Some(hours) = self.break_even.and_then(|even| even.typical)
+            && hours <= LONG_LIGHT_H
+        {
+            return Mend::Hours(hours);
+        }
+        let rates = Rates::of(inputs).central();
+        let day = inputs.light_hours.max(LONG_LIGHT_H);
+        let live = |inputs: &NightInputs, rates: &Rates<f64>| {
+            let even = need.break_even_hours(light_in_water(inputs, rates));
+            even.is_some_and(|hours| hours <= day)
+        };
+        let thinned = |taken: f64| {
+            let mut thinned = inputs.clone();
+            thinned.state.cover = inputs.state.covered() * (1.0 - taken);
+            thinned
+        };
+        let fewer = first_crossing(|taken| live(&thinned(taken), &rates), 0.0, 1.0, CLOSE);
+        if let Ok(taken) = fewer {
+            return Mend::Cover(thinned(taken).state.cover);
+        }
+        let lit = |light: f64| Rates { light, ..rates };
+        let brighter = first_crossing(
+            |light| live(inputs, &lit(light)),
+            rates.light,
+            MOST_UMOL,
+            CLOSE * MOST_UMOL,
+        );
+        brighter.map_or(Mend::Nothing, Mend::Lamp)
+    }
+}
+
+/// The brightest lamp that is tried, umol/(m2 s): half of full sun.
+const MOST_UMOL: f64 = 1000.0;
+/// How closely cover and lamp are sought, as a share.
+const CLOSE: f64 = 0.01;
+
+/// What lets submerged plants live.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Mend {
+    /// Hours of light a day.
+    Hours(f64),
+    /// Floaters thinned to this cover.
+    Cover(Share),
+    /// Light at the surface, umol/(m2 s).
+    Lamp(f64),
+    /// Not even the brightest lamp.
+    Nothing,
 }

@@ -74,7 +74,8 @@ impl AirBreathers {
 }
 
 /// `air.dawn`: typical dawn oxygen, with a note where only its low end is short.
-/// Animals that all breathe air turn the rest into a note. `goal` replaces the limit
+/// Where all animals breathe air, or none is planned, nothing gasps: the rest turns into
+/// a note. `goal` replaces the limit
 /// to watch; the one to act is never above it.
 pub fn dawn(oxygen_mg_l: Band, breathers: AirBreathers, goal: Option<Concentration>) -> Verdict {
     let watch = goal.map_or(DAWN_WATCH_MG_L, Concentration::mg_l);
@@ -88,8 +89,8 @@ pub fn dawn(oxygen_mg_l: Band, breathers: AirBreathers, goal: Option<Concentrati
         Status::Ok
     };
     let most = match breathers {
-        AirBreathers::All => Status::Note,
-        AirBreathers::NoAnimals | AirBreathers::None | AirBreathers::Some => Status::Act,
+        AirBreathers::All | AirBreathers::NoAnimals => Status::Note,
+        AirBreathers::None | AirBreathers::Some => Status::Act,
     };
     Verdict {
         status: found.min(most),
@@ -208,10 +209,16 @@ pub fn long(hours: f64, algae_window_days: f64) -> Verdict {
 }
 
 /// `animals.load`: their mass against what dawn oxygen and the plants' uptake of
-/// nitrogen carry, whichever is less (judgement).
+/// nitrogen carry, whichever is less (judgement). Where oxygen is short without any
+/// animal it is for `air.dawn` to say: then nitrogen is judged, and animals are a note.
 pub fn load(animals: Mass, carried: &Carried) -> Verdict {
-    let most = carried.least();
-    let status = if animals <= most {
+    let short_anyway = carried.by_oxygen_g.typical <= 0.0;
+    let (most, least_status) = if short_anyway && animals > Mass::ZERO {
+        (carried.by_nitrogen, Status::Note)
+    } else {
+        (carried.least(), Status::Ok)
+    };
+    let found = if animals <= most {
         Status::Ok
     } else if animals <= most * OVERSTOCKED {
         Status::Watch
@@ -219,7 +226,7 @@ pub fn load(animals: Mass, carried: &Carried) -> Verdict {
         Status::Act
     };
     Verdict {
-        status,
+        status: found.max(least_status),
         value: animals.g(),
         unit: "g",
         low: None,

@@ -4,7 +4,7 @@ use super::lifting::Lift;
 use crate::catalogue::{CapCaution, LISTS_AS_OF, SoilKind};
 use crate::design::{BagSize, Design, Device};
 use crate::finding::Caution;
-use crate::source::Validity;
+use crate::source::{OutOfRange, Validity};
 use crate::units::Mass;
 use crate::units::show::significant;
 
@@ -19,7 +19,7 @@ const PH: Validity = Validity::new("pH", "", 6.0, 8.5);
 const VOLUME: Validity = Validity::new("inner volume", "L", 5.0, 1000.0);
 
 /// Every caution of a plan.
-pub(super) fn cautions(design: &Design, total_kg: f64) -> Vec<Caution> {
+pub(super) fn cautions(design: &Design, total_kg: f64, at_night: &[OutOfRange]) -> Vec<Caution> {
     let mut cautions = vec![floor(design, total_kg), electricity(design)];
     if design.vessel().long_pane().is_some() {
         cautions.push(panes());
@@ -28,7 +28,17 @@ pub(super) fn cautions(design: &Design, total_kg: f64) -> Vec<Caution> {
     cautions.push(release());
     cautions.extend(cap_material(design));
     cautions.extend(stones(design));
-    cautions.extend(ranges(design));
+    let ranges = ranges(design);
+    let known = ranges.iter().map(|(out, _)| out.validity.input).collect();
+    cautions.extend(ranges.iter().map(|(out, code)| range(code, out)));
+    cautions.extend(of_night(at_night, known));
+    cautions
+}
+
+/// The cautions of a night by itself.
+pub(super) fn cautions_at_night(design: &Design, at_night: &[OutOfRange]) -> Vec<Caution> {
+    let mut cautions = vec![electricity(design)];
+    cautions.extend(of_night(at_night, Vec::new()));
     cautions
 }
 
@@ -168,7 +178,7 @@ fn stones(design: &Design) -> Option<Caution> {
 }
 
 /// Inputs outside what the growth rates and the bacteria were measured for.
-fn ranges(design: &Design) -> Vec<Caution> {
+fn ranges(design: &Design) -> Vec<(OutOfRange, &'static str)> {
     let water = &design.draft().water;
     let litres = design.vessel().brimful().litres();
     [
@@ -180,14 +190,29 @@ fn ranges(design: &Design) -> Vec<Caution> {
         ("range.volume", VOLUME.check(litres)),
     ]
     .into_iter()
-    .filter_map(|(code, out)| {
-        Some(Caution {
-            code,
-            says: format!("Range: {}; the results are a guess there.", out?),
-            source: None,
-        })
-    })
+    .filter_map(|(code, out)| Some((out?, code)))
     .collect()
+}
+
+/// Inputs outside what the formulas of a night hold for, each input once and none of
+/// those `known` already.
+fn of_night(at_night: &[OutOfRange], mut known: Vec<&str>) -> Vec<Caution> {
+    let mut cautions = Vec::new();
+    for out in at_night {
+        if !known.contains(&out.validity.input) {
+            known.push(out.validity.input);
+            cautions.push(range("range.night", out));
+        }
+    }
+    cautions
+}
+
+fn range(code: &'static str, out: &OutOfRange) -> Caution {
+    Caution {
+        code,
+        says: format!("Range: {out}; the results are a guess there."),
+        source: None,
+    }
 }
 
 fn cap_material(design: &Design) -> Option<Caution> {

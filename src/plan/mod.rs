@@ -1,11 +1,13 @@
 //! Everything computed for a design: quantities, weight, planting, findings, cautions.
 
 mod bed;
+mod estimate;
 mod flush;
 mod hazard;
 mod judge;
 pub mod lifting;
 mod load;
+mod night;
 mod planting;
 mod purchase;
 mod quantity;
@@ -16,9 +18,14 @@ mod working;
 
 use serde::Serialize;
 
+pub use estimate::Estimate;
 pub use flush::{
-    CalendarEntry, ChangePlan, DayRow, Driver, Estimate, ReadingRow, ShareOverLimit, Startup,
-    StartupSection, watch_limit_mg_l,
+    CalendarEntry, ChangePlan, DayRow, Driver, ReadingRow, ShareOverLimit, Startup, StartupSection,
+    watch_limit_mg_l,
+};
+pub use night::{
+    AnimalCount, AnimalsSection, FlowSection, HeatSection, HourRow, LightSection, Night,
+    NightSection, OnDay,
 };
 pub use planting::portions_in_words;
 pub use purchase::bags_in_words;
@@ -35,6 +42,7 @@ use bed::BedFacts;
 use flush::Flush;
 use judge::Case;
 use load::Load;
+use night::Nocturne;
 
 /// A plan; its fields are named as in JSON.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -60,6 +68,16 @@ pub struct Plan {
     pub planting: PlantingSection,
     /// How the first weeks go.
     pub startup: StartupSection,
+    /// A day and a night, on the leanest day.
+    pub night: NightSection,
+    /// How the water moves.
+    pub flow: FlowSection,
+    /// Light below the floaters.
+    pub light: LightSection,
+    /// Animals against what is carried.
+    pub animals: AnimalsSection,
+    /// Heat, water and electricity.
+    pub heat: HeatSection,
     /// What it costs, where prices are given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub cost: Option<CostSection>,
@@ -138,6 +156,7 @@ pub fn plan(design: &Design, options: Options) -> Result<Plan, IntegrationError>
     let flush = Flush::of(design, &load, options, &|_| ())?;
     let needed = planting::needed(&load, options, &flush)?;
     let startup = flush.section();
+    let night = Nocturne::of(design, options, OnDay::default())?;
     let bed = BedFacts::of(design, &load).section(&load);
     let (soil, mut cap) = (quantity::soil(design), quantity::cap(design));
     let weight = weight::weight(design, &soil, &cap);
@@ -150,6 +169,7 @@ pub fn plan(design: &Design, options: Options) -> Result<Plan, IntegrationError>
         panes: panes.as_ref(),
         planting: &needed,
         flush: judge::flush::Case::of(design, &flush, &startup),
+        night: judge::night::Case::of(&night, needed.met.is_met()),
     })?;
     cap.verdict = cap_verdict(&findings);
     Ok(Plan {
@@ -157,7 +177,12 @@ pub fn plan(design: &Design, options: Options) -> Result<Plan, IntegrationError>
         assumed: design.draft().assumed.clone(),
         tank: quantity::tank(design),
         cost: cost(design, &soil, &cap),
-        cautions: hazard::cautions(design, weight.total_kg),
+        cautions: hazard::cautions(design, weight.total_kg, &night.out_of_range()),
+        night: night.night(),
+        flow: night.flow(),
+        light: night.light(),
+        animals: night.animals(),
+        heat: night.heat(),
         soil,
         cap,
         bed,
@@ -209,6 +234,26 @@ pub fn startup(
     let flush = Flush::of(design, &load, options, advance)?;
     let findings = judge::flush::all(&judge::flush::Case::of(design, &flush, &flush.section()));
     Ok((flush.whole(), findings))
+}
+
+/// A day and a night of a design by themselves, with the findings on them.
+///
+/// # Errors
+/// As for [`plan`].
+pub fn night(
+    design: &Design,
+    options: Options,
+    on_day: OnDay,
+) -> Result<(Night, Vec<Finding>, Vec<Caution>), IntegrationError> {
+    let load = Load::of(design)?;
+    let load_is_met = load.met_by(design.planted())?.is_met();
+    let night = Nocturne::of(design, options, on_day)?;
+    let findings = judge::night::all(&judge::night::Case::of(&night, load_is_met));
+    Ok((
+        night.whole(),
+        findings,
+        hazard::cautions_at_night(design, &night.out_of_range()),
+    ))
 }
 
 impl Plan {

@@ -37,6 +37,10 @@ pub fn working(design: &Design, plan: &Plan, code: Code) -> Working {
         Code::PlantsCover => vec![step("cover", plan.planting.floating_cover_pct, "%")],
         Code::PlantsListed => Vec::new(),
         Code::AnimalsDiggers => diggers(design),
+        Code::AirDawn => dawn(plan),
+        Code::FlowSlack | Code::FlowStrong => flow(plan),
+        Code::LightShort | Code::LightLong => light(design, plan),
+        Code::AnimalsLoad => animals(plan),
         Code::FlushAmmonia | Code::FlushNitrite | Code::FlushNitrate => flush(plan),
         Code::AnimalsEarly => early(design, plan),
         Code::WaterSoft => soft(design, plan),
@@ -309,6 +313,97 @@ fn flush(plan: &Plan) -> Vec<Step> {
         steps.push(step("animals advised from day", day, "d"));
     }
     steps
+}
+
+fn dawn(plan: &Plan) -> Vec<Step> {
+    let night = &plan.night;
+    let dawn = night.dawn_oxygen_mg_l.band();
+    let mut steps = vec![
+        step("day", night.day, "d"),
+        step(
+            "oxygen in balance with the air",
+            night.saturation_mg_l,
+            "mg/L",
+        ),
+        step("members", f64::from(night.members), ""),
+        step("dawn oxygen, one in ten below", dawn.low, "mg/L"),
+        step("dawn oxygen, one in ten above", dawn.high, "mg/L"),
+        step(
+            "its hour, the lamp going on at 0",
+            night.dawn_hour.typical(),
+            "h",
+        ),
+        step("dawn oxygen, typical", dawn.typical, "mg/L"),
+    ];
+    steps.extend(
+        night
+            .air_needed_l_min
+            .map(|air| step("least air, day and night", air, "L/min")),
+    );
+    steps
+}
+
+fn flow(plan: &Plan) -> Vec<Step> {
+    let flow = &plan.flow;
+    vec![
+        step(
+            "turned over",
+            flow.turnover_per_h.typical(),
+            "times an hour",
+        ),
+        step("film on the leaves", flow.film_mm.typical(), "mm"),
+        step(
+            "uptake through it over uptake without it",
+            flow.uptake_pct.typical(),
+            "%",
+        ),
+        step("speed at the plants", flow.velocity_cm_s.typical(), "cm/s"),
+    ]
+}
+
+fn light(design: &Design, plan: &Plan) -> Vec<Step> {
+    let light = &plan.light;
+    let mut steps = vec![
+        step(
+            "half way down, lamp on",
+            light.par_mid_umol.typical(),
+            "umol/m2/s",
+        ),
+        step(
+            "half way down, in a day",
+            light.daily_mol_m2.typical(),
+            "mol/m2",
+        ),
+        step(
+            "algae window",
+            plan.startup.algae_window_days.typical(),
+            "d",
+        ),
+    ];
+    steps.extend(
+        light
+            .break_even_hours
+            .map(|hours| step("plants just live on", hours, "h")),
+    );
+    steps.push(step("lamp on", design.draft().light.hours, "h"));
+    steps
+}
+
+fn animals(plan: &Plan) -> Vec<Step> {
+    let animals = &plan.animals;
+    vec![
+        step(
+            "carried by oxygen at dawn",
+            animals.carried_by_oxygen_g.typical(),
+            "g",
+        ),
+        step(
+            "carried by the plants' uptake of nitrogen",
+            animals.carried_by_nitrogen_g,
+            "g",
+        ),
+        step("animals", animals.mass_g, "g"),
+    ]
 }
 
 fn early(design: &Design, plan: &Plan) -> Vec<Step> {

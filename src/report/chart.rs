@@ -3,16 +3,18 @@
 use crate::source::Band;
 use crate::units::show::significant;
 
-/// A value with its band over days.
+/// A value with its band over days or hours.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Chart {
     /// What is drawn, with its unit: "ammonia, mg N/L".
     pub title: String,
-    /// Day and value, in order of day.
+    /// What runs along the foot: "day".
+    pub along: &'static str,
+    /// Place along the foot and value, in order of place.
     pub line: Vec<(f64, Band)>,
     /// A level drawn across, where there is one.
     pub limit: Option<f64>,
-    /// Day and value of single readings.
+    /// Place and value of single readings.
     pub points: Vec<(f64, f64)>,
 }
 
@@ -75,7 +77,7 @@ pub fn lines(chart: &Chart, width: usize, glyphs: Glyphs) -> Vec<String> {
         let row: String = cells.iter().collect();
         format!("{label:>MARGIN$}{}{}", glyphs.axis, row.trim_end())
     }));
-    lines.push(grid.day_line());
+    lines.push(grid.foot(chart.along));
     lines
 }
 
@@ -144,13 +146,13 @@ impl Grid {
     }
 
     /// "day 0      45      90" under the axis.
-    fn day_line(&self) -> String {
+    fn foot(&self, along: &str) -> String {
         let marks = [0.0, 0.5, 1.0].map(|share| significant(self.from + share * self.days, 3));
         let [start, middle, end] = marks;
         let half = self.columns / 2;
         let left = format!("{start:<half$}{middle}");
         let room = self.columns.saturating_sub(left.len());
-        format!("{:>MARGIN$} {left}{end:>room$}", "day")
+        format!("{along:>MARGIN$} {left}{end:>room$}")
     }
 }
 
@@ -169,6 +171,7 @@ mod tests {
         });
         let chart = Chart {
             title: "ammonia, mg N/L".to_owned(),
+            along: "day",
             line: line.collect(),
             limit: Some(0.5),
             points: vec![(15.0, 1.2)],
@@ -192,6 +195,7 @@ mod tests {
     fn nothing_is_drawn_without_a_line_and_zeros_stay_at_the_foot() {
         let mut chart = Chart {
             title: String::new(),
+            along: "day",
             line: Vec::new(),
             limit: None,
             points: Vec::new(),

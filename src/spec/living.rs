@@ -158,10 +158,7 @@ pub(super) fn feed(section: &Section<'_>, animals: &[Stock]) -> Option<Feed> {
 
 /// Feed by the animals' mass, noted as assumed.
 fn usual_feed(section: &Section<'_>, animals: &[Stock]) -> Mass {
-    let daily = |stock: &Stock| {
-        let body = Mass::from_g(stock.animal.mass_g.typical) * f64::from(stock.count);
-        body * (stock.animal.feed_pct_per_d.typical / 100.0)
-    };
+    let daily = |stock: &Stock| stock.mass() * (stock.animal.feed_pct_per_d.typical / 100.0);
     let mass: Mass = animals.iter().map(daily).sum();
     section.assume(
         "mass_per_day",

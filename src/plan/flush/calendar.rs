@@ -15,7 +15,7 @@ const WORTH_A_TEST_MG_L: f64 = 0.25;
 /// planting.
 pub(super) const TRIM_G_M2: f64 = 200.0;
 /// Days before which a kind of animal is not put in where none is planned: practice.
-pub(super) const SNAILS_DAY: f64 = 14.0;
+pub(in crate::plan) const SNAILS_DAY: f64 = 14.0;
 
 /// What the calendar is made from, beside the design.
 pub(super) struct Course<'a> {

@@ -3,12 +3,12 @@
 use super::super::load::Load;
 use super::calendar::{self, Course};
 use super::section::{
-    CalendarEntry, ChangePlan, DayRow, Driver, Estimate, ShareOverLimit, Startup, StartupSection,
+    CalendarEntry, ChangePlan, DayRow, Driver, ShareOverLimit, Startup, StartupSection,
 };
 use super::{changes, reading, watch_limit_mg_l};
 use crate::design::Design;
 use crate::numerics::rodas::IntegrationError;
-use crate::plan::Options;
+use crate::plan::{Estimate, Options};
 use crate::source::Band;
 use crate::startup::ensemble::{self, Member};
 use crate::startup::forecast::{self, Day, Forecast, Outcome, PeakBand};
@@ -125,11 +125,7 @@ impl<'a> Flush<'a> {
     }
 
     fn estimate(&self, band: Band) -> Estimate {
-        if self.options.members == 0 {
-            Estimate::Exact(band.typical)
-        } else {
-            Estimate::Band(band)
-        }
+        Estimate::of(band, self.options.members)
     }
 
     /// A band of nitrogen on the analyte's own scale.

@@ -7,8 +7,7 @@ mod reading;
 mod section;
 
 pub use section::{
-    CalendarEntry, ChangePlan, DayRow, Driver, Estimate, ReadingRow, ShareOverLimit, Startup,
-    StartupSection,
+    CalendarEntry, ChangePlan, DayRow, Driver, ReadingRow, ShareOverLimit, Startup, StartupSection,
 };
 
 pub(super) use course::{Flush, limit_n_mg_l, probability};

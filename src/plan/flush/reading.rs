@@ -1,7 +1,8 @@
 //! A keeper's readings against the band of their day.
 
-use super::section::{DayRow, Estimate, ReadingRow};
+use super::section::{DayRow, ReadingRow};
 use crate::design::{Design, Reading};
+use crate::plan::Estimate;
 use crate::units::Concentration;
 
 /// Every reading of a day that the run reaches.

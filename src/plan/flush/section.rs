@@ -2,35 +2,8 @@
 
 use serde::Serialize;
 
+use crate::plan::Estimate;
 use crate::source::Band;
-
-/// A value, with its band where an ensemble was run.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
-#[serde(untagged)]
-pub enum Estimate {
-    /// Of the central numbers alone.
-    Exact(f64),
-    /// 10, 50 and 90 % of the ensemble.
-    Band(Band),
-}
-
-impl Estimate {
-    /// The middle of the band, or the value itself.
-    pub const fn typical(self) -> f64 {
-        match self {
-            Self::Exact(value) => value,
-            Self::Band(band) => band.typical,
-        }
-    }
-
-    /// The band, without width for a single value.
-    pub const fn band(self) -> Band {
-        match self {
-            Self::Exact(value) => Band::exact(value),
-            Self::Band(band) => band,
-        }
-    }
-}
 
 /// How the first weeks go.
 #[derive(Debug, Clone, PartialEq, Serialize)]

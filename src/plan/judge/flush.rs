@@ -2,10 +2,11 @@
 
 use crate::design::Design;
 use crate::finding::{Code, Finding, Remedy, Status};
+use crate::plan::Estimate;
 use crate::plan::flush::calendar::advised_day;
 use crate::plan::flush::{
-    AMMONIA_MG_L, ChangePlan, Estimate, Flush, NITRATE_MG_L, NITRITE_MG_L, StartupSection,
-    UN_IONISED_MG_L, watch_limit_mg_l,
+    AMMONIA_MG_L, ChangePlan, Flush, NITRATE_MG_L, NITRITE_MG_L, StartupSection, UN_IONISED_MG_L,
+    watch_limit_mg_l,
 };
 use crate::source::Basis;
 use crate::startup::forecast::PeakBand;

@@ -5,6 +5,7 @@ mod bed;
 pub(super) mod cap_depth;
 pub(super) mod cap_grain;
 pub(super) mod flush;
+pub(super) mod night;
 mod plants;
 mod soil;
 mod structure;
@@ -25,6 +26,7 @@ pub(super) struct Case<'a> {
     pub(super) panes: Option<&'a PanesSection>,
     pub(super) planting: &'a Needed,
     pub(super) flush: flush::Case<'a>,
+    pub(super) night: night::Case<'a>,
 }
 
 /// Every finding of a plan, in the order of the codes.
@@ -48,6 +50,7 @@ pub(super) fn all(case: &Case<'_>) -> Result<Vec<Finding>, IntegrationError> {
         structure::weight(case),
     ];
     findings.extend(flush::all(&case.flush));
+    findings.extend(night::all(&case.night));
     findings.extend(plants::listed(design));
     findings.extend(case.panes.map(|panes| structure::panes(design, panes)));
     findings.sort_by_key(|finding| finding.code);

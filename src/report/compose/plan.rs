@@ -1,6 +1,6 @@
 //! A plan as a document.
 
-use super::{finding, startup};
+use super::{finding, night, startup};
 use crate::design::Design;
 use crate::plan::{Plan, bags_in_words, portions_in_words};
 use crate::report::document::{Block, Document, Fact};
@@ -13,6 +13,14 @@ pub fn plan(design: &Design, plan: &Plan) -> Document {
     blocks.extend(section("Buy", buy(design, plan)));
     blocks.extend(section("Planting", planting(plan)));
     blocks.extend(section("First weeks", startup::facts(&plan.startup)));
+    blocks.extend(section("Night", night::night_facts(&plan.night)));
+    blocks.extend(night::conditions(
+        design.draft().units,
+        &plan.flow,
+        &plan.light,
+        &plan.animals,
+        &plan.heat,
+    ));
     blocks.extend(section("Weight", weight(design, plan)));
     blocks.extend(finding::findings(&plan.findings, design.draft().units));
     blocks.extend(startup::calendar(&plan.startup.calendar));

@@ -1,5 +1,6 @@
 //! A start-up run as a document.
 
+use super::estimate::ranged;
 use super::finding;
 use crate::design::Design;
 use crate::finding::{Finding, Status};
@@ -26,8 +27,6 @@ const FOLLOWED: [Followed; 3] = [
 ];
 /// Drivers shown for each result.
 const DRIVERS_SHOWN: usize = 4;
-/// Smaller values are told as smaller than this.
-const LEAST_TOLD: f64 = 0.001;
 
 /// A start-up run, summary first.
 pub fn startup(design: &Design, startup: &Startup, findings: &[Finding]) -> Document {
@@ -157,34 +156,11 @@ fn ready(section: &StartupSection) -> Fact {
     }
 }
 
-/// "0.33", or "0.33 (0.1-1.2)".
-fn ranged(value: Estimate) -> String {
-    match value {
-        Estimate::Exact(value) => told(value),
-        Estimate::Band(band) => {
-            let [low, typical, high] = [band.low, band.typical, band.high].map(told);
-            if low == high {
-                typical
-            } else {
-                format!("{typical} ({low}-{high})")
-            }
-        }
-    }
-}
-
-/// Two digits, down to what no test kit would tell from nothing.
-fn told(value: f64) -> String {
-    if value > 0.0 && value < LEAST_TOLD {
-        format!("<{LEAST_TOLD}")
-    } else {
-        significant(value.max(0.0), 2)
-    }
-}
-
 fn chart(design: &Design, startup: &Startup, (name, unit, analyte, value): Followed) -> Chart {
     let readings = startup.readings.iter().filter(|row| row.analyte == name);
     Chart {
         title: format!("{name}, {unit}"),
+        along: "day",
         line: startup
             .days
             .iter()

@@ -1,0 +1,245 @@
+//! A day and a night of a design: oxygen and the air it takes, flow, light, animals,
+//! heat.
+
+mod day;
+mod section;
+
+pub use day::OnDay;
+pub use section::{
+    AnimalCount, AnimalsSection, FlowSection, HeatSection, HourRow, LightSection, Night,
+    NightSection,
+};
+
+use super::{Estimate, Options};
+use crate::catalogue::{self, Animal};
+use crate::design::{Design, Stock};
+use crate::night::flow::Movement;
+use crate::night::inputs::Feeding;
+use crate::night::lighting::Lighting;
+use crate::night::outage::{Outage, outage};
+use crate::night::sizing::{AirNeed, air_needed};
+use crate::night::stock::{Carried, Diet, carried};
+use crate::night::upkeep::Upkeep;
+use crate::night::verdict::{DAWN_ACT_MG_L, DAWN_WATCH_MG_L};
+use crate::night::{Ensemble, NightInputs, Outlook, Rates, outlook};
+use crate::numerics::rodas::IntegrationError;
+use crate::plants::shade::LightNeed;
+use crate::source::{Band, OutOfRange};
+use crate::startup::{Inputs, Parameters, light_needs};
+use crate::units::{Concentration, Duration, Flow, Mass, Share};
+use day::Start;
+
+/// Members that a night is drawn for at most: its bands are steady from a few dozen on,
+/// and every search runs all of them many times.
+const MOST_MEMBERS: u32 = 64;
+
+/// The night of a design, computed.
+pub(super) struct Nocturne<'a> {
+    pub(super) design: &'a Design,
+    pub(super) inputs: NightInputs,
+    pub(super) outlook: Outlook,
+    pub(super) air: AirNeed,
+    pub(super) movement: Movement,
+    pub(super) lighting: Lighting,
+    /// What the submerged plants ask of light, where there are any.
+    pub(super) need: Option<LightNeed>,
+    pub(super) carried: Carried,
+    pub(super) upkeep: Upkeep,
+    /// Days on which light and nutrients favour algae.
+    pub(super) algae_window_d: f64,
+    outage: Outage,
+}
+
+impl<'a> Nocturne<'a> {
+    /// The night of a day of the typical start.
+    pub(super) fn of(
+        design: &'a Design,
+        options: Options,
+        on_day: OnDay,
+    ) -> Result<Self, IntegrationError> {
+        let start = Start::of(design, options.days, on_day)?;
+        let inputs = start.inputs(on_day)?;
+        let ensemble = Ensemble {
+            members: options.members.min(MOST_MEMBERS),
+            seed: options.seed,
+        };
+        let limit = dawn_limit(design);
+        let need = light_need(design, &inputs);
+        let (kept, diet) = diet(design, &inputs);
+        Ok(Self {
+            outlook: outlook(&inputs, &Rates::of(&inputs), ensemble)?,
+            air: air_needed(&inputs, ensemble, limit)?,
+            outage: outage(&inputs, ensemble, Concentration::from_mg_l(DAWN_ACT_MG_L))?,
+            movement: Movement::of(&inputs),
+            lighting: Lighting::of(&inputs, need.as_ref()),
+            carried: carried(&kept, ensemble, &diet, limit)?,
+            upkeep: Upkeep::of(design),
+            algae_window_d: start.algae_window_d(),
+            need,
+            design,
+            inputs,
+        })
+    }
+
+    /// The night and its course.
+    pub(super) fn whole(&self) -> Night {
+        let hours = self.outlook.hours.iter().map(|hour| HourRow {
+            hour: hour.hour,
+            oxygen_mg_l: self.estimate(hour.oxygen_mg_l),
+            co2_mg_l: self.estimate(hour.carbon_dioxide_mg_l),
+            ph: self.estimate(hour.ph),
+        });
+        Night {
+            name: self.design.draft().name.clone(),
+            section: self.night(),
+            flow: self.flow(),
+            light: self.light(),
+            animals: self.animals(),
+            heat: self.heat(),
+            hours: hours.collect(),
+        }
+    }
+
+    /// The night section of a plan.
+    pub(super) fn night(&self) -> NightSection {
+        let outlook = &self.outlook;
+        let (always, by_night, pressure) = match self.air {
+            AirNeed::SurfaceIsEnough | AirNeed::PumpIsEnough => (Some(0.0), Some(0.0), None),
+            AirNeed::Air(air) => (
+                Some(air.always.l_min()),
+                air.night_only.map(Flow::l_min),
+                Some(self.estimate(air.pressure_kpa)),
+            ),
+            AirNeed::OutOfReach { .. } => (None, None, None),
+        };
+        NightSection {
+            day: self.inputs.state.day,
+            members: outlook.ensemble.members,
+            seed: outlook.ensemble.seed,
+            saturation_mg_l: outlook.central.saturation.mg_l(),
+            dawn_oxygen_mg_l: self.estimate(outlook.low_mg_l),
+            dawn_hour: self.estimate(outlook.low_hour),
+            hours_under_5_mg_l: self.estimate(outlook.hours_under_5),
+            hours_under_3_mg_l: self.estimate(outlook.hours_under_3),
+            air_needed_l_min: always,
+            air_needed_night_l_min: by_night,
+            pump_pressure_kpa: pressure,
+            co2_dusk_mg_l: self.estimate(outlook.carbon_dioxide_dusk_mg_l),
+            co2_dawn_mg_l: self.estimate(outlook.carbon_dioxide_dawn_mg_l),
+            ph_dawn: self.estimate(outlook.ph_dawn),
+            ph_dusk: self.estimate(outlook.ph_dusk),
+            power_cut_h: self.outage.from_dusk.low.map(Duration::hours),
+        }
+    }
+
+    /// The flow section.
+    pub(super) fn flow(&self) -> FlowSection {
+        FlowSection {
+            turnover_per_h: self.estimate(self.movement.turnover_per_h),
+            velocity_cm_s: self.estimate(self.movement.velocity_cm_s),
+            film_mm: self.estimate(self.movement.film_mm),
+            uptake_pct: self.estimate(self.movement.uptake_pct),
+        }
+    }
+
+    /// The light section.
+    pub(super) fn light(&self) -> LightSection {
+        LightSection {
+            par_mid_umol: self.estimate(self.lighting.par_mid_umol),
+            daily_mol_m2: self.estimate(self.lighting.daily_mol_m2),
+            break_even_hours: self.lighting.break_even.and_then(|even| even.typical),
+        }
+    }
+
+    /// The animals section.
+    pub(super) fn animals(&self) -> AnimalsSection {
+        let examples = self.carried.examples().into_iter();
+        AnimalsSection {
+            mass_g: self.inputs.animal_mass().g(),
+            carried_by_oxygen_g: self.estimate(self.carried.by_oxygen_g),
+            carried_by_nitrogen_g: self.carried.by_nitrogen.g(),
+            examples: examples
+                .map(|example| AnimalCount {
+                    name: &example.animal.name,
+                    label: &example.animal.label,
+                    count: example.count,
+                })
+                .collect(),
+        }
+    }
+
+    /// The heat section.
+    pub(super) fn heat(&self) -> HeatSection {
+        let upkeep = &self.upkeep;
+        HeatSection {
+            heater_w: upkeep.heater.watts(),
+            kwh_per_year: upkeep.kwh_per_year(),
+            cost_per_year: upkeep.cost_per_year,
+            evaporation_l_per_week: upkeep.evaporation_l_per_week,
+            cools_4_k_h: upkeep.cools_in.map(Duration::hours),
+        }
+    }
+
+    /// The inputs outside what the formulas hold for.
+    pub(super) fn out_of_range(&self) -> Vec<OutOfRange> {
+        let mut found = self.inputs.out_of_range();
+        found.extend(&self.upkeep.out_of_range);
+        found
+    }
+
+    /// A band as the ensemble gives it, or the typical number alone.
+    fn estimate(&self, band: Band) -> Estimate {
+        Estimate::of(band, self.outlook.ensemble.members)
+    }
+}
+
+/// The dawn oxygen asked for.
+pub(super) fn dawn_limit(design: &Design) -> Concentration {
+    let goal = design.draft().goal.dawn_oxygen;
+    goal.unwrap_or(Concentration::from_mg_l(DAWN_WATCH_MG_L))
+}
+
+/// What the plants under water ask of light: the fast growers where there are any.
+fn light_need(design: &Design, inputs: &NightInputs) -> Option<LightNeed> {
+    let parameters = Parameters::<Band>::of(design).central();
+    let needs = light_needs(&Inputs::of(design), &parameters);
+    let planted = |mass: Mass| mass > Mass::ZERO;
+    if planted(inputs.state.fast) {
+        Some(needs.fast)
+    } else {
+        planted(inputs.state.slow).then_some(needs.slow)
+    }
+}
+
+/// The kind of animal that stands where none is planned.
+const EXAMPLE_ANIMAL: &str = "small_fish";
+
+/// The tank and the animals that it is asked to carry: more of those planned, or small
+/// fish, fed, where none is.
+fn diet(design: &Design, inputs: &NightInputs) -> (NightInputs, Diet) {
+    let (feed, stock) = (design.draft().feed, &design.draft().animals);
+    let count: f64 = stock.iter().map(|stock| f64::from(stock.count)).sum();
+    let masses = stock.iter().map(Stock::mass);
+    let mass = masses.fold(Mass::ZERO, |sum, mass| sum + mass);
+    if mass > Mass::ZERO {
+        let diet = Diet {
+            body: mass * (1.0 / count),
+            feed_per_d: Share::from_fraction(feed.mass_per_day / mass),
+            protein: feed.protein,
+        };
+        return (inputs.clone(), diet);
+    }
+    let example = catalogue::find::<Animal>(EXAMPLE_ANIMAL).ok();
+    let diet = Diet {
+        body: example.map_or(Mass::ZERO, |animal| Mass::from_g(animal.mass_g.typical)),
+        feed_per_d: example.map_or(Share::ZERO, |animal| {
+            Share::from_percent(animal.feed_pct_per_d.typical)
+        }),
+        protein: feed.protein,
+    };
+    let fed = NightInputs {
+        feeding: Feeding::Fed,
+        ..inputs.clone()
+    };
+    (fed, diet)
+}

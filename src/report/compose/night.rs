@@ -1,0 +1,289 @@
+//! A day and a night as a document.
+
+use super::estimate::ranged;
+use super::finding;
+use crate::design::Design;
+use crate::finding::{Caution, Finding, Status};
+use crate::night::verdict::DAWN_WATCH_MG_L;
+use crate::plan::{
+    AnimalsSection, FlowSection, HeatSection, HourRow, LightSection, Night, NightSection,
+};
+use crate::report::chart::Chart;
+use crate::report::document::{Block, Document, Fact};
+use crate::units::show::significant;
+use crate::units::{Concentration, UnitSystem, Volume};
+
+/// A night, verdict first.
+pub fn night(
+    design: &Design,
+    night: &Night,
+    findings: &[Finding],
+    cautions: &[Caution],
+) -> Document {
+    let units = design.draft().units;
+    let status = findings.iter().map(|finding| finding.status).max();
+    let mut blocks = vec![
+        Block::Verdict(status.unwrap_or(Status::Ok), summary(design, night)),
+        Block::Text(drawn_from(&night.section)),
+        Block::Heading("Night".to_owned()),
+        Block::Facts(night_facts(&night.section)),
+        Block::Chart(oxygen(design, night)),
+        Block::Chart(carbon_dioxide(night)),
+    ];
+    blocks.extend(conditions(
+        units,
+        &night.flow,
+        &night.light,
+        &night.animals,
+        &night.heat,
+    ));
+    blocks.extend(finding::findings(findings, units));
+    blocks.extend(finding::cautions(cautions));
+    Document {
+        title: night.name.clone(),
+        blocks,
+    }
+}
+
+fn summary(design: &Design, night: &Night) -> String {
+    let limit = limit_mg_l(design);
+    let odds = if night.section.members == 0 {
+        "in a typical tank"
+    } else {
+        "in nine tanks of ten"
+    };
+    let air = match night.section.air_needed_l_min {
+        None => "no air pump keeps it there".to_owned(),
+        Some(air) if air <= 0.0 => format!("the surface alone keeps it there {odds}"),
+        Some(air) => format!("{} L/min of air keep it there {odds}", significant(air, 2)),
+    };
+    format!(
+        "dawn oxygen on day {:.0} is {} mg/L, {} is wanted: {air}",
+        night.section.day,
+        ranged(night.section.dawn_oxygen_mg_l),
+        significant(limit, 2)
+    )
+}
+
+fn limit_mg_l(design: &Design) -> f64 {
+    let goal = design.draft().goal.dawn_oxygen;
+    goal.map_or(DAWN_WATCH_MG_L, Concentration::mg_l)
+}
+
+fn drawn_from(section: &NightSection) -> String {
+    if section.members == 0 {
+        "Central numbers alone, no band. Hours count from lights-on.".to_owned()
+    } else {
+        format!(
+            "Typical values, 10 to 90 % of {} members (seed {}) in brackets. Hours count from lights-on.",
+            section.members, section.seed
+        )
+    }
+}
+
+/// The facts on a night, as the plan shows them too.
+pub(super) fn night_facts(section: &NightSection) -> Vec<Fact> {
+    let mut facts = vec![
+        Fact::new(
+            "dawn oxygen",
+            format!("{} mg/L", ranged(section.dawn_oxygen_mg_l)),
+            format!(
+                "on day {:.0}, {} h after lights-on; {} at saturation",
+                section.day,
+                significant(section.dawn_hour.typical(), 2),
+                significant(section.saturation_mg_l, 2)
+            ),
+        ),
+        Fact::new(
+            "under 5 mg/L",
+            format!("{} h", ranged(section.hours_under_5_mg_l)),
+            format!(
+                "a day; under 3 mg/L {} h",
+                ranged(section.hours_under_3_mg_l)
+            ),
+        ),
+        air(section),
+        Fact::new(
+            "pH",
+            format!("{} at dawn", significant(section.ph_dawn.typical(), 2)),
+            format!(
+                "{} at dusk; carbon dioxide {} and {} mg/L",
+                significant(section.ph_dusk.typical(), 2),
+                significant(section.co2_dawn_mg_l.typical(), 2),
+                significant(section.co2_dusk_mg_l.typical(), 2)
+            ),
+        ),
+    ];
+    facts.push(match section.power_cut_h {
+        Some(hours) => Fact::new(
+            "power cut",
+            format!("{} h", significant(hours, 2)),
+            if section.members == 0 {
+                "from dusk until oxygen is at 3 mg/L"
+            } else {
+                "from dusk until oxygen is at 3 mg/L, one tank in ten sooner"
+            },
+        ),
+        None => Fact::new("power cut", "3 days", "and more before oxygen is at 3 mg/L"),
+    });
+    facts
+}
+
+fn air(section: &NightSection) -> Fact {
+    match section.air_needed_l_min {
+        None => Fact::new(
+            "air needed",
+            "out of reach",
+            "no air pump for tanks is enough",
+        ),
+        Some(air) if air <= 0.0 => Fact::new("air needed", "none", "surface exchange is enough"),
+        Some(air) => {
+            let by_night = section.air_needed_night_l_min.map_or_else(
+                || "day and night".to_owned(),
+                |flow| format!("day and night, or {} by night alone", significant(flow, 2)),
+            );
+            let pressure = section.pump_pressure_kpa.map_or_else(String::new, |kpa| {
+                format!("; the pump must exceed {} kPa", ranged(kpa))
+            });
+            Fact::new(
+                "air needed",
+                format!("{} L/min", significant(air, 2)),
+                format!("{by_night}{pressure}"),
+            )
+        }
+    }
+}
+
+/// Flow, light, animals and heat under one heading.
+pub(super) fn conditions(
+    units: UnitSystem,
+    flow: &FlowSection,
+    light: &LightSection,
+    animals: &AnimalsSection,
+    heat: &HeatSection,
+) -> [Block; 2] {
+    let break_even = light.break_even_hours.map_or_else(String::new, |hours| {
+        format!(
+            "; plants below the surface just live on {} h",
+            significant(hours, 2)
+        )
+    });
+    let facts = vec![
+        Fact::new(
+            "flow",
+            format!("{} cm/s", ranged(flow.velocity_cm_s)),
+            format!(
+                "turned over {} times an hour; plants take {} % of what they would in fast water",
+                significant(flow.turnover_per_h.typical(), 2),
+                significant(flow.uptake_pct.typical(), 2)
+            ),
+        ),
+        Fact::new(
+            "light",
+            format!("{} umol/m2/s", ranged(light.par_mid_umol)),
+            format!(
+                "half way down, {} mol/m2 a day{break_even}",
+                ranged(light.daily_mol_m2)
+            ),
+        ),
+        animals_fact(animals),
+        heat_fact(units, heat),
+        evaporation(units, heat),
+    ];
+    [
+        Block::Heading("Flow, light, animals, heat".to_owned()),
+        Block::Facts(facts),
+    ]
+}
+
+fn animals_fact(animals: &AnimalsSection) -> Fact {
+    let examples: Vec<String> = animals
+        .examples
+        .iter()
+        .filter(|example| example.count > 0)
+        .map(|example| format!("{} {}", example.count, example.label))
+        .collect();
+    let alone = if examples.is_empty() {
+        String::new()
+    } else {
+        format!(": {} alone", examples.join(", or "))
+    };
+    Fact::new(
+        "animals",
+        format!("{} g", significant(animals.mass_g, 2)),
+        format!(
+            "oxygen carries {} g, plants {} g{alone}",
+            ranged(animals.carried_by_oxygen_g),
+            significant(animals.carried_by_nitrogen_g, 2)
+        ),
+    )
+}
+
+fn heat_fact(units: UnitSystem, heat: &HeatSection) -> Fact {
+    let cost = heat
+        .cost_per_year
+        .map_or_else(String::new, |cost| format!(", {cost:.2} by the tariff"));
+    let fall = match units {
+        UnitSystem::Metric => "4 C",
+        UnitSystem::Us => "7 F",
+    };
+    let cools = heat.cools_4_k_h.map_or_else(String::new, |hours| {
+        format!(
+            "; without power {fall} colder in {} h",
+            significant(hours, 2)
+        )
+    });
+    Fact::new(
+        "heater",
+        format!("{} W", significant(heat.heater_w, 2)),
+        format!(
+            "{} kWh a year{cost}{cools}",
+            significant(heat.kwh_per_year, 2)
+        ),
+    )
+}
+
+fn evaporation(units: UnitSystem, heat: &HeatSection) -> Fact {
+    Fact::new(
+        "evaporation",
+        units.volume(Volume::from_litres(heat.evaporation_l_per_week)),
+        "a week; top up with soft water, or hardness creeps up",
+    )
+}
+
+fn oxygen(design: &Design, night: &Night) -> Chart {
+    chart(
+        "oxygen, mg/L",
+        night,
+        |row| row.oxygen_mg_l.band(),
+        Some(limit_mg_l(design)),
+    )
+}
+
+fn carbon_dioxide(night: &Night) -> Chart {
+    chart(
+        "carbon dioxide, mg/L",
+        night,
+        |row| row.co2_mg_l.band(),
+        None,
+    )
+}
+
+fn chart(
+    title: &str,
+    night: &Night,
+    value: impl Fn(&HourRow) -> crate::source::Band,
+    limit: Option<f64>,
+) -> Chart {
+    Chart {
+        title: title.to_owned(),
+        along: "hour",
+        line: night
+            .hours
+            .iter()
+            .map(|row| (row.hour, value(row)))
+            .collect(),
+        limit,
+        points: Vec::new(),
+    }
+}
