@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
 use crate::finding::Status;
-use crate::plan;
+use crate::plan::{self, OnDay};
 use crate::units::UnitSystem;
 
 /// Designs and checks low-tech planted freshwater tanks: soil under sand, planted heavily from day one.
@@ -16,6 +16,7 @@ First steps:
   lentic new --out my-tank.toml      write a commented spec to fill in
   lentic plan my-tank.toml           see what to buy and what will happen
   lentic startup my-tank.toml        follow the first ninety days
+  lentic night my-tank.toml          see whether animals would gasp at dawn
   lentic explain cap.thin            see the rule and source behind a result
 
 Exit codes: 0 done, 1 a finding at or above --fail-on, 2 bad input, 3 a fault of lentic.")]
@@ -34,6 +35,8 @@ pub(super) enum Command {
     Plan(PlanOptions),
     /// Follow the first ninety days: ammonia, nitrite, nitrate, and what to do when.
     Startup(StartupOptions),
+    /// Follow a day and a night: oxygen, carbon dioxide, pH; air, flow, light, animals, heat.
+    Night(NightOptions),
     /// Check the bed of an existing tank and name one next step.
     Check(PlanOptions),
     /// Set several tanks side by side.
@@ -182,6 +185,40 @@ pub(super) struct StartupOptions {
 
 /// The model describes a start; beyond this it only repeats itself.
 const MOST_DAYS: i64 = 730;
+
+/// Options of `night`.
+#[derive(Debug, Args)]
+pub(super) struct NightOptions {
+    /// The spec file, or - for standard input.
+    pub(super) spec: PathBuf,
+    /// How to write the result; CSV has a row an hour.
+    #[arg(long, value_enum, default_value = "text")]
+    pub(super) format: Format,
+    /// The day after filling, as a number, or: leanest (least oxygen at dawn once all
+    /// animals are in), filling, flush-peak, grown-in (the ninetieth day).
+    #[arg(long, value_name = "DAY", default_value = "leanest", value_parser = on_day)]
+    pub(super) day: OnDay,
+    #[command(flatten)]
+    pub(super) ensemble: EnsembleOptions,
+    #[command(flatten)]
+    pub(super) common: SpecOptions,
+}
+
+/// A day as typed.
+fn on_day(text: &str) -> Result<OnDay, String> {
+    match text {
+        "leanest" => Ok(OnDay::Leanest),
+        "filling" => Ok(OnDay::Filling),
+        "flush-peak" => Ok(OnDay::FlushPeak),
+        "grown-in" => Ok(OnDay::GrownIn),
+        number => match number.parse() {
+            Ok(day) if i64::from(day) <= MOST_DAYS => Ok(OnDay::Day(day)),
+            _ => Err(format!(
+                "a day is a whole number from 0 to {MOST_DAYS}, or leanest, filling, flush-peak or grown-in"
+            )),
+        },
+    }
+}
 
 /// Options of `plan` and `check`.
 #[derive(Debug, Args)]

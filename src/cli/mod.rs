@@ -10,6 +10,7 @@ mod failure;
 mod input;
 mod list;
 mod new;
+mod night;
 mod output;
 mod plan;
 mod progress;
@@ -58,6 +59,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
         Command::New(options) => new::run(options),
         Command::Plan(options) => plan::run(options),
         Command::Startup(options) => startup::run(options),
+        Command::Night(options) => night::run(options),
         Command::Check(options) => check::run(options),
         Command::Compare(options) => compare::run(options),
         Command::List(options) => list::run(options),

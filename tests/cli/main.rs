@@ -13,3 +13,4 @@ mod files;
 mod help;
 mod list;
 mod new;
+mod night;

@@ -135,6 +135,37 @@ fn an_ensemble_at_the_ends_gives_finite_numbers() {
     }
 }
 
+/// Air from next to none to 1,000 L/min, high in the mountains, in the cold, the heat and the
+/// dark, with animals of no number and too many.
+#[test]
+fn nights_at_the_ends_give_finite_numbers() {
+    let devices = ["air_stone", "sponge_filter", "pump"];
+    for device in devices {
+        for l_min in ["0.001", "1000"] {
+            for celsius in [0.0, 40.0] {
+                for (count, hours) in [(0, 0), (200, 0), (200, 24)] {
+                    let corner = Corner {
+                        celsius,
+                        ph: 7.0,
+                        nitrate_mg_l: 5.0,
+                        light_hours: f64::from(hours),
+                        planted: hours > 0,
+                        emptied_on_day_0: false,
+                    };
+                    let spec = format!(
+                        "{}[air]\ndevice = \"{device}\"\nflow = \"{l_min} L/min\"\ndepth = \"10 cm\"\n\
+                         [[animals]]\nname = \"small_fish\"\ncount = {count}\nfrom_day = 7\n\
+                         [room]\naltitude = \"3000 m\"\ntemperature = \"{celsius} C\"\n",
+                        corner.spec()
+                    );
+                    let found = oddities(&spec, 3, 14);
+                    assert!(found.is_empty(), "{spec}: {found:?}");
+                }
+            }
+        }
+    }
+}
+
 #[test]
 fn a_run_of_no_or_few_days_gives_finite_numbers() {
     let corner = corners()[0];

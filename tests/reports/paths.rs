@@ -91,6 +91,11 @@ fn a_startup_has_the_paths_typed_in() {
 }
 
 #[test]
+fn a_night_has_the_paths_typed_in() {
+    compare("night", include_str!("night_paths.txt"));
+}
+
+#[test]
 fn a_check_has_the_paths_typed_in() {
     compare("check", include_str!("check_paths.txt"));
 }

@@ -1,0 +1,120 @@
+//! The night on the command line.
+
+use serde_json::Value;
+
+use crate::command::lentic;
+use crate::demo;
+
+const TANK: &str = "demo-tanks/living-room-180.toml";
+
+fn night(arguments: &[&str]) -> Value {
+    let all = [&["night", TANK, "--format", "json"], arguments].concat();
+    serde_json::from_str(&lentic(&all, "").stdout).unwrap()
+}
+
+#[test]
+fn a_night_is_told_with_its_oxygen_hour_by_hour() {
+    let text = lentic(&["night", TANK], "");
+    assert_eq!(text.code, 0, "{}", text.stderr);
+    for word in [
+        "dawn oxygen",
+        "air needed",
+        "power cut",
+        "oxygen, mg/L",
+        "hour 0",
+    ] {
+        assert!(text.stdout.contains(word), "{word}");
+    }
+    let json = night(&[]);
+    let hours = json["hours"].as_array().unwrap();
+    assert_eq!(hours.len(), 25);
+    let low = json["dawn_oxygen_mg_l"]["typical"].as_f64().unwrap();
+    let least = hours
+        .iter()
+        .map(|hour| hour["oxygen_mg_l"]["typical"].as_f64().unwrap())
+        .fold(f64::INFINITY, f64::min);
+    assert!((least - low).abs() < 0.2, "{least} {low}");
+    let csv = lentic(&["night", TANK, "--format", "csv"], "").stdout;
+    assert!(csv.starts_with("hour,oxygen_mg_l.low,"));
+    assert_eq!(csv.lines().count(), 26);
+}
+
+#[test]
+fn any_day_of_the_start_may_be_asked_for() {
+    let day = |asked: &str| night(&["--day", asked])["day"].as_f64().unwrap() as u32;
+    for (asked, found) in [("filling", 0), ("30", 30), ("grown-in", 90), ("120", 120)] {
+        assert_eq!(day(asked), found);
+    }
+    assert!(day("flush-peak") < 90);
+    let dawn = |asked: &str| {
+        night(&["--day", asked, "--members", "0"])["dawn_oxygen_mg_l"]
+            .as_f64()
+            .unwrap()
+    };
+    // fish come on day 42
+    for other in ["42", "63", "grown-in"] {
+        assert!(dawn("leanest") <= dawn(other));
+    }
+    for wrong in ["dawn", "-1", "731", "1.5"] {
+        let ran = lentic(&["night", TANK, &format!("--day={wrong}")], "");
+        assert_eq!(ran.code, 2);
+        assert!(ran.stderr.contains("flush-peak"), "{}", ran.stderr);
+    }
+}
+
+#[test]
+fn the_night_of_a_plan_is_the_night_by_itself() {
+    for tank in demo::tanks() {
+        let json = |command: &str| -> Value {
+            let ran = lentic(&[command, &tank, "--format", "json", "--members", "16"], "");
+            serde_json::from_str(&ran.stdout).unwrap()
+        };
+        let (plan, night) = (json("plan"), json("night"));
+        for (path, value) in plan["night"].as_object().unwrap() {
+            assert_eq!(&night[path], value, "{tank} {path}");
+        }
+        for section in ["flow", "light", "animals", "heat"] {
+            assert_eq!(night[section], plan[section], "{tank} {section}");
+        }
+    }
+}
+
+/// The air that a remedy asks for is put into the spec: the finding is gone.
+#[test]
+fn the_air_advised_keeps_oxygen_at_its_limit() {
+    let spec =
+        std::fs::read_to_string(crate::command::root().join("demo-tanks/hexagon-stand.toml"));
+    let spec = spec.unwrap();
+    let plan = |spec: &str| -> Value {
+        let ran = lentic(&["plan", "-", "--format", "json"], spec);
+        serde_json::from_str(&ran.stdout).unwrap()
+    };
+    let dawn = |plan: &Value| {
+        let findings = plan["findings"].as_array().unwrap();
+        let found = findings
+            .iter()
+            .find(|finding| finding["code"] == "air.dawn");
+        found.unwrap().clone()
+    };
+    let before = dawn(&plan(&spec));
+    assert_eq!(before["status"], "act");
+    let says = before["remedy"]["says"].as_str().unwrap();
+    let l_min = before["remedy"]["quantity"].as_f64().unwrap();
+    let deep = says
+        .split(" deep")
+        .next()
+        .unwrap()
+        .rsplit("stone ")
+        .next()
+        .unwrap();
+    let hours = if says.contains("deep, while the lamp is off") {
+        "night"
+    } else {
+        "always"
+    };
+    let mended = format!(
+        "{spec}\n[air]\ndevice = \"air_stone\"\nflow = \"{l_min} L/min\"\ndepth = \"{deep}\"\nhours = \"{hours}\"\n"
+    );
+    let after = dawn(&plan(&mended));
+    assert_eq!(after["status"], "ok", "{mended}\n{after}");
+}
