@@ -75,13 +75,7 @@ impl<'a> Load<'a> {
 
     /// How a planting meets it.
     pub(super) fn met_by(&self, planted: &Planted) -> Result<Met, IntegrationError> {
-        let limit = if self.is_nothing() {
-            0.0
-        } else if planted.feeding_cover.percent() >= COVERED_PCT {
-            INDEX_OK_COVERED
-        } else {
-            INDEX_OK
-        };
+        let limit = self.limit(planted);
         let index = self.index(planted);
         let run_clean = index >= limit && self.runs_clean(planted)?;
         Ok(Met {
@@ -89,6 +83,22 @@ impl<'a> Load<'a> {
             limit,
             run_clean,
         })
+    }
+
+    /// The index from which the load is met, for a planting's cover.
+    fn limit(&self, planted: &Planted) -> f64 {
+        if self.is_nothing() {
+            0.0
+        } else if planted.feeding_cover.percent() >= COVERED_PCT {
+            INDEX_OK_COVERED
+        } else {
+            INDEX_OK
+        }
+    }
+
+    /// By how much of its limit a planting's index misses it, %.
+    pub(super) fn shortfall_pct(&self, planted: &Planted) -> f64 {
+        (1.0 - self.index(planted) / self.limit(planted)).max(0.0) * 100.0
     }
 
     /// What a planting can take over what the bed gives off.

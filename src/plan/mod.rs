@@ -8,10 +8,12 @@ mod judge;
 pub mod lifting;
 mod load;
 mod night;
+mod partial;
 mod planting;
 mod purchase;
 mod quantity;
 mod section;
+mod stages;
 mod weight;
 mod words;
 mod working;
@@ -27,6 +29,7 @@ pub use night::{
     AnimalCount, AnimalsSection, FlowSection, HeatSection, HourRow, LightSection, Night,
     NightSection, OnDay,
 };
+pub use partial::{Part, Partial, PartialPlanting, partial};
 pub use planting::portions_in_words;
 pub use purchase::bags_in_words;
 pub use section::{
@@ -38,11 +41,10 @@ pub use working::working;
 use crate::design::{Assumption, Design};
 use crate::finding::{Caution, Finding, Remedy, Status};
 use crate::numerics::rodas::IntegrationError;
-use bed::BedFacts;
 use flush::Flush;
-use judge::Case;
 use load::Load;
 use night::Nocturne;
+use stages::Stages;
 
 /// A plan; its fields are named as in JSON.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -152,46 +154,7 @@ impl Default for Options {
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn plan(design: &Design, options: Options) -> Result<Plan, IntegrationError> {
-    let load = Load::of(design)?;
-    let flush = Flush::of(design, &load, options, &|_| ())?;
-    let needed = planting::needed(&load, options, &flush)?;
-    let startup = flush.section();
-    let night = Nocturne::of(design, options, OnDay::default())?;
-    let bed = BedFacts::of(design, &load).section(&load);
-    let (soil, mut cap) = (quantity::soil(design), quantity::cap(design));
-    let weight = weight::weight(design, &soil, &cap);
-    let panes = weight::panes(design);
-    let findings = judge::all(&Case {
-        design,
-        load: &load,
-        bed: &bed,
-        weight: &weight,
-        panes: panes.as_ref(),
-        planting: &needed,
-        flush: judge::flush::Case::of(design, &flush, &startup),
-        night: judge::night::Case::of(&night, needed.met.is_met()),
-    })?;
-    cap.verdict = cap_verdict(&findings);
-    Ok(Plan {
-        name: design.draft().name.clone(),
-        assumed: design.draft().assumed.clone(),
-        tank: quantity::tank(design),
-        cost: cost(design, &soil, &cap),
-        cautions: hazard::cautions(design, weight.total_kg, &night.out_of_range()),
-        night: night.night(),
-        flow: night.flow(),
-        light: night.light(),
-        animals: night.animals(),
-        heat: night.heat(),
-        soil,
-        cap,
-        bed,
-        weight,
-        panes,
-        planting: needed.section,
-        startup,
-        findings,
-    })
+    Stages::of(design, options).plan()
 }
 
 /// Judges the bed of an existing tank and names one next step.
@@ -347,15 +310,4 @@ fn cap_verdict(findings: &[Finding]) -> String {
         || "sound".to_owned(),
         |finding| format!("{} {}", finding.status.word(), finding.code.text()),
     )
-}
-
-fn cost(design: &Design, soil: &SoilSection, cap: &CapSection) -> Option<CostSection> {
-    let plants = planting::cost(&design.draft().plants);
-    let known = [soil.cost, cap.cost, plants];
-    known.iter().any(Option::is_some).then(|| CostSection {
-        soil: soil.cost,
-        cap: cap.cost,
-        plants,
-        total: known.iter().flatten().sum(),
-    })
 }

@@ -33,35 +33,14 @@ pub(super) struct Needed {
     pub(super) section: PlantingSection,
 }
 
-/// Computes the section.
-pub(super) fn needed(
-    load: &Load<'_>,
-    options: Options,
-    flush: &Flush<'_>,
-) -> Result<Needed, IntegrationError> {
+/// The planting as given, with nothing added.
+pub(super) fn as_given(load: &Load<'_>, flush: &Flush<'_>) -> Result<Needed, IntegrationError> {
     let planted = *load.design.planted();
     let met = load.met_by(&planted)?;
-    let search = Search::new(load);
-    let plantings = if met.is_met() {
-        Vec::new()
-    } else {
-        search.smallest_addition()?
-    };
-    let total = search.with(&plantings);
-    let reached = if plantings.is_empty() {
-        met
-    } else {
-        load.met_by(&total)?
-    };
-    let probability_then = if plantings.is_empty() {
-        flush.probability
-    } else {
-        load.probability(&total, options)?
-    };
     Ok(Needed {
         met,
-        reached,
-        fast_growth_per_d: load.growth(&total).fast_per_d,
+        reached: met,
+        fast_growth_per_d: load.growth(&planted).fast_per_d,
         section: PlantingSection {
             floating_cover_pct: planted.cover.percent(),
             floating_g: planted.floating.fresh.g(),
@@ -69,18 +48,52 @@ pub(super) fn needed(
             slow_g: planted.slow.fresh.g(),
             index: met.index,
             probability_under_limits: flush.probability,
-            needed: NeededPlanting {
-                floating_cover_pct: total.cover.percent(),
-                floating_g: total.floating.fresh.g(),
-                fast_g: total.fast.fresh.g(),
-                portions: plantings.iter().filter_map(portion_count).collect(),
-                index: reached.index,
-                probability_under_limits: probability_then,
-                cost: cost(&plantings),
-            },
-            shortfall_pct: (1.0 - met.index / met.limit).max(0.0) * 100.0,
+            needed: after(&planted, &[], met.index, flush.probability),
+            shortfall_pct: load.shortfall_pct(&planted),
         },
     })
+}
+
+/// The planting with the smallest addition that meets the load.
+pub(super) fn needed(
+    load: &Load<'_>,
+    options: Options,
+    flush: &Flush<'_>,
+) -> Result<Needed, IntegrationError> {
+    let given = as_given(load, flush)?;
+    if given.met.is_met() {
+        return Ok(given);
+    }
+    let search = Search::new(load);
+    let added = search.smallest_addition()?;
+    if added.is_empty() {
+        return Ok(given);
+    }
+    let total = search.with(&added);
+    let reached = load.met_by(&total)?;
+    let probability = load.probability(&total, options)?;
+    Ok(Needed {
+        reached,
+        fast_growth_per_d: load.growth(&total).fast_per_d,
+        section: PlantingSection {
+            needed: after(&total, &added, reached.index, probability),
+            ..given.section
+        },
+        ..given
+    })
+}
+
+/// A planting after an addition.
+fn after(total: &Planted, added: &[Planting], index: f64, probability: f64) -> NeededPlanting {
+    NeededPlanting {
+        floating_cover_pct: total.cover.percent(),
+        floating_g: total.floating.fresh.g(),
+        fast_g: total.fast.fresh.g(),
+        portions: added.iter().filter_map(portion_count).collect(),
+        index,
+        probability_under_limits: probability,
+        cost: cost(added),
+    }
 }
 
 /// The search for the smallest addition.

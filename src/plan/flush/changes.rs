@@ -34,6 +34,7 @@ const FROM: [f64; 4] = [2.0, 7.0, 14.0, 21.0];
 const ROUNDING: f64 = 1e-9;
 
 /// A plan with the probability that it reaches.
+#[derive(Debug, Clone, Copy)]
 pub(super) struct Sought {
     pub(super) plan: ChangePlan,
     pub(super) probability: f64,

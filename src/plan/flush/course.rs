@@ -1,11 +1,14 @@
 //! The ensemble of a design, and what the plan takes from it.
 
+use std::cell::OnceCell;
+
 use super::super::load::Load;
 use super::calendar::{self, Course};
+use super::changes::{self, Sought};
 use super::section::{
     CalendarEntry, ChangePlan, DayRow, Driver, ShareOverLimit, Startup, StartupSection,
 };
-use super::{changes, reading, watch_limit_mg_l};
+use super::{reading, watch_limit_mg_l};
 use crate::design::Design;
 use crate::numerics::rodas::IntegrationError;
 use crate::plan::{Estimate, Options};
@@ -27,16 +30,14 @@ pub(in crate::plan) struct Flush<'a> {
     options: Options,
     forecast: Forecast,
     members: Vec<Member>,
-    changes: Vec<ChangePlan>,
     /// Share of the members that stay under the limits for ammonia and nitrite.
     pub(in crate::plan) probability: f64,
-    /// The probability with the water changes advised, where there are any.
-    pub(in crate::plan) probability_with_changes: Option<f64>,
+    /// The water changes advised, sought when they are first asked for.
+    sought: OnceCell<Option<Sought>>,
 }
 
 impl<'a> Flush<'a> {
-    /// Runs the ensemble, or the central numbers alone, and seeks water changes where the
-    /// probability asked for is missed.
+    /// Runs the ensemble, or the central numbers alone.
     pub(in crate::plan) fn of(
         design: &'a Design,
         load: &Load<'_>,
@@ -46,11 +47,6 @@ impl<'a> Flush<'a> {
         let bands = Parameters::<Band>::of(design);
         let members = run(&load.inputs, &bands, options, advance)?;
         let probability = under_limits(design, &members);
-        let sought = if options.members > 0 && probability < wanted(design) {
-            Some(changes::smallest(design, &bands, options, &members))
-        } else {
-            None
-        };
         let forecast = Forecast::of(&members).ok_or(IntegrationError::NotFinite { time: 0.0 })?;
         Ok(Self {
             design,
@@ -58,13 +54,23 @@ impl<'a> Flush<'a> {
             forecast,
             members,
             probability,
-            probability_with_changes: sought.as_ref().map(|sought| sought.probability),
-            changes: sought.map(|sought| vec![sought.plan]).unwrap_or_default(),
+            sought: OnceCell::new(),
         })
     }
 
     /// The section of a plan.
     pub(in crate::plan) fn section(&self) -> StartupSection {
+        let changes: Vec<ChangePlan> = self.sought().iter().map(|sought| sought.plan).collect();
+        StartupSection {
+            probability_with_changes: self.sought().map(|sought| sought.probability),
+            calendar: self.calendar(&changes),
+            water_change_plan: changes,
+            ..self.figures()
+        }
+    }
+
+    /// The section without the water changes advised and the calendar they stand in.
+    pub(in crate::plan) fn figures(&self) -> StartupSection {
         let late = self.ready_late();
         StartupSection {
             days: self.options.days,
@@ -82,10 +88,21 @@ impl<'a> Flush<'a> {
             ready_day_advised: calendar::advised_day(late, self.first_floor()),
             algae_window_days: self.estimate(self.forecast.algae_window_days),
             share_over_limit: self.over_limits(),
-            water_change_plan: self.changes.clone(),
-            probability_with_changes: self.probability_with_changes,
-            calendar: self.calendar(late),
+            water_change_plan: Vec::new(),
+            probability_with_changes: None,
+            calendar: Vec::new(),
         }
+    }
+
+    /// The water changes advised where the probability asked for is missed.
+    fn sought(&self) -> Option<Sought> {
+        *self.sought.get_or_init(|| {
+            let missed = self.options.members > 0 && self.probability < wanted(self.design);
+            missed.then(|| {
+                let bands = Parameters::<Band>::of(self.design);
+                changes::smallest(self.design, &bands, self.options, &self.members)
+            })
+        })
     }
 
     /// The whole result.
@@ -183,7 +200,7 @@ impl<'a> Flush<'a> {
         }
     }
 
-    fn calendar(&self, ready_late: Option<f64>) -> Vec<CalendarEntry> {
+    fn calendar(&self, changes: &[ChangePlan]) -> Vec<CalendarEntry> {
         let planted = self.design.planted();
         let trim_g_m2 = calendar::TRIM_G_M2.max(planted.fast.dry.g() / self.floor_m2());
         let first = |holds: &dyn Fn(&Day) -> bool| {
@@ -207,8 +224,8 @@ impl<'a> Flush<'a> {
                 ],
                 thin_day: first(&|day| day.floating.typical >= thin_g_m2),
                 trim_day: first(&|day| day.fast.typical > trim_g_m2),
-                ready_late,
-                changes: &self.changes,
+                ready_late: self.ready_late(),
+                changes,
             },
         )
     }

@@ -40,7 +40,7 @@ impl<'a> Case<'a> {
             ready_late: flush.ready_late(),
             ready_typical: flush.ready_typical(),
             alkalinity_used: flush.alkalinity_used(),
-            with_changes: flush.probability_with_changes,
+            with_changes: startup.probability_with_changes,
         }
     }
 }

@@ -133,7 +133,11 @@ pub(super) fn leak(case: &Case<'_>) -> Result<Finding, IntegrationError> {
             significant(peak, 2)
         )
     };
-    let remedy = if met { None } else { Some(leak_remedy(case)?) };
+    let remedy = if met || !case.seeks_remedies {
+        None
+    } else {
+        Some(leak_remedy(case)?)
+    };
     Ok(Finding {
         code: Code::CapLeak,
         status: if met { Status::Ok } else { Status::Watch },

@@ -1,0 +1,205 @@
+//! The stages of a plan, each computed once, when it is first asked for.
+
+use std::cell::OnceCell;
+
+use super::bed::BedFacts;
+use super::flush::{Flush, StartupSection};
+use super::judge::{self, Case};
+use super::load::Load;
+use super::night::{Nocturne, OnDay};
+use super::planting::{self, Needed};
+use super::section::WeightSection;
+use super::section::{BedSection, CapSection, CostSection, PanesSection, SoilSection};
+use super::{Options, Plan, cap_verdict, hazard, quantity, weight};
+use crate::design::Design;
+use crate::finding::{Code, Finding, Status};
+use crate::numerics::rodas::IntegrationError;
+
+/// A design with what has been computed of it so far.
+pub(super) struct Stages<'a> {
+    pub(super) design: &'a Design,
+    options: Options,
+    load: OnceCell<Load<'a>>,
+    flush: OnceCell<Flush<'a>>,
+    night: OnceCell<Nocturne<'a>>,
+}
+
+/// What is had from the measures of a design alone.
+pub(super) struct Measures {
+    pub(super) soil: SoilSection,
+    pub(super) cap: CapSection,
+    pub(super) weight: WeightSection,
+    pub(super) panes: Option<PanesSection>,
+    pub(super) cost: Option<CostSection>,
+}
+
+impl<'a> Stages<'a> {
+    pub(super) fn of(design: &'a Design, options: Options) -> Self {
+        Self {
+            design,
+            options,
+            load: OnceCell::new(),
+            flush: OnceCell::new(),
+            night: OnceCell::new(),
+        }
+    }
+
+    /// Quantities, weight and cost; the cap without its verdict.
+    pub(super) fn measures(&self) -> Measures {
+        let (soil, cap) = (quantity::soil(self.design), quantity::cap(self.design));
+        Measures {
+            weight: weight::weight(self.design, &soil, &cap),
+            panes: weight::panes(self.design),
+            cost: cost(self.design, &soil, &cap),
+            soil,
+            cap,
+        }
+    }
+
+    /// What the bed gives off without plants.
+    pub(super) fn load(&self) -> Result<&Load<'a>, IntegrationError> {
+        computed(&self.load, || Load::of(self.design))
+    }
+
+    /// The first weeks.
+    pub(super) fn flush(&self) -> Result<&Flush<'a>, IntegrationError> {
+        let load = self.load()?;
+        computed(&self.flush, || {
+            Flush::of(self.design, load, self.options, &|_| ())
+        })
+    }
+
+    /// The leanest night of the start.
+    pub(super) fn night(&self) -> Result<&Nocturne<'a>, IntegrationError> {
+        computed(&self.night, || {
+            Nocturne::of(self.design, self.options, OnDay::default())
+        })
+    }
+
+    pub(super) fn bed(&self) -> Result<BedSection, IntegrationError> {
+        let load = self.load()?;
+        Ok(BedFacts::of(self.design, load).section(load))
+    }
+
+    /// The planting with the smallest addition that meets the load.
+    pub(super) fn needed(&self) -> Result<Needed, IntegrationError> {
+        planting::needed(self.load()?, self.options, self.flush()?)
+    }
+
+    /// The findings but those on the night, without a search for remedies.
+    pub(super) fn findings_of_start(
+        &self,
+        measures: &Measures,
+    ) -> Result<Vec<Finding>, IntegrationError> {
+        let planting = planting::as_given(self.load()?, self.flush()?)?;
+        judge::of_start(&self.case(&Results {
+            measures,
+            bed: &self.bed()?,
+            planting: &planting,
+            startup: &self.flush()?.figures(),
+            seeks_remedies: false,
+        })?)
+    }
+
+    /// The findings on the night.
+    pub(super) fn findings_of_night(&self) -> Result<Vec<Finding>, IntegrationError> {
+        let met = self.load()?.met_by(self.design.planted())?;
+        let case = judge::night::Case::of(self.night()?, met.is_met());
+        Ok(judge::night::all(&case))
+    }
+
+    /// The whole plan.
+    pub(super) fn plan(&self) -> Result<Plan, IntegrationError> {
+        let mut measures = self.measures();
+        let needed = self.needed()?;
+        let startup = self.flush()?.section();
+        let bed = self.bed()?;
+        let night = self.night()?;
+        let case = self.case(&Results {
+            measures: &measures,
+            bed: &bed,
+            planting: &needed,
+            startup: &startup,
+            seeks_remedies: true,
+        })?;
+        let findings = judge::all(&case, &judge::night::Case::of(night, needed.met.is_met()))?;
+        measures.cap.verdict = cap_verdict(&findings);
+        let draft = self.design.draft();
+        Ok(Plan {
+            name: draft.name.clone(),
+            assumed: draft.assumed.clone(),
+            tank: quantity::tank(self.design),
+            cost: measures.cost,
+            cautions: hazard::cautions(
+                self.design,
+                measures.weight.total_kg,
+                &night.out_of_range(),
+            ),
+            night: night.night(),
+            flow: night.flow(),
+            light: night.light(),
+            animals: night.animals(),
+            heat: night.heat(),
+            soil: measures.soil,
+            cap: measures.cap,
+            bed,
+            weight: measures.weight,
+            panes: measures.panes,
+            planting: needed.section,
+            startup,
+            findings,
+        })
+    }
+
+    /// What the rules are held against.
+    fn case<'r>(&'r self, results: &Results<'r>) -> Result<Case<'r>, IntegrationError> {
+        Ok(Case {
+            design: self.design,
+            load: self.load()?,
+            bed: results.bed,
+            weight: &results.measures.weight,
+            panes: results.measures.panes.as_ref(),
+            planting: results.planting,
+            flush: judge::flush::Case::of(self.design, self.flush()?, results.startup),
+            seeks_remedies: results.seeks_remedies,
+        })
+    }
+}
+
+/// What has been computed so far, to be judged.
+struct Results<'r> {
+    measures: &'r Measures,
+    bed: &'r BedSection,
+    planting: &'r Needed,
+    startup: &'r StartupSection,
+    seeks_remedies: bool,
+}
+
+/// Code and status of some findings.
+pub(super) fn standing(findings: &[Finding]) -> Vec<(Code, Status)> {
+    let pair = |finding: &Finding| (finding.code, finding.status);
+    findings.iter().map(pair).collect()
+}
+
+/// What a cell holds, computed if it holds nothing yet.
+fn computed<T>(
+    cell: &OnceCell<T>,
+    compute: impl FnOnce() -> Result<T, IntegrationError>,
+) -> Result<&T, IntegrationError> {
+    if let Some(value) = cell.get() {
+        return Ok(value);
+    }
+    let value = compute()?;
+    Ok(cell.get_or_init(|| value))
+}
+
+fn cost(design: &Design, soil: &SoilSection, cap: &CapSection) -> Option<CostSection> {
+    let plants = planting::cost(&design.draft().plants);
+    let known = [soil.cost, cap.cost, plants];
+    known.iter().any(Option::is_some).then(|| CostSection {
+        soil: soil.cost,
+        cap: cap.cost,
+        plants,
+        total: known.iter().flatten().sum(),
+    })
+}
