@@ -1,7 +1,5 @@
 //! What stands where a keeper says nothing.
 
-use crate::units::Length;
-
 /// A value that stands where a key is left out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct DefaultValue {
@@ -47,15 +45,3 @@ pub(super) fn find(path: &str) -> Option<&'static DefaultValue> {
 /// Why a wall's thickness was taken by the tank's height.
 pub(super) const WALL_WHY: &str =
     "practice: common for the tank's height; used for weight and panes, measure your own";
-
-/// A usual wall for a tank of a height, by common practice without source:
-/// 5 mm to 30 cm, 6 mm to 40 cm, 8 mm to 50 cm, 10 mm above.
-pub(super) fn wall(height: Length) -> Length {
-    const WALLS: &[(f64, f64)] = &[(30.0, 5.0), (40.0, 6.0), (50.0, 8.0)];
-    /// Lets a height given in inches or summed from parts meet its row.
-    const SLACK_CM: f64 = 0.05;
-    let row = WALLS
-        .iter()
-        .find(|(up_to_cm, _)| height.cm() <= up_to_cm + SLACK_CM);
-    Length::from_mm(row.map_or(10.0, |(_, wall_mm)| *wall_mm))
-}

@@ -5,7 +5,7 @@ use super::misfit::{Misfit, listed, nearest};
 use super::section::Section;
 use super::value::{Entry, count, number, quantity, unread};
 use crate::catalogue::{self, Plant, Portion};
-use crate::design::{Amount, Feed, Harvest, Planting, Stock};
+use crate::design::{Amount, Feed, Harvest, Planting, Stock, usual};
 use crate::units::error::{QuantityError, QuantityProblem};
 use crate::units::show::significant;
 use crate::units::{Mass, Quantity, Share, parse};
@@ -29,7 +29,7 @@ fn planting(section: &Section<'_>) -> Option<Planting> {
 }
 
 /// A cover, a fresh mass, or a number of portions.
-fn amount(entry: &Entry<'_>) -> Result<Amount, Misfit> {
+pub(super) fn amount(entry: &Entry<'_>) -> Result<Amount, Misfit> {
     let text = entry.text()?;
     let fail = |problem| {
         let error = QuantityError {
@@ -158,11 +158,10 @@ pub(super) fn feed(section: &Section<'_>, animals: &[Stock]) -> Option<Feed> {
 
 /// Feed by the animals' mass, noted as assumed.
 fn usual_feed(section: &Section<'_>, animals: &[Stock]) -> Mass {
-    let daily = |stock: &Stock| stock.mass() * (stock.animal.feed_pct_per_d.typical / 100.0);
-    let mass: Mass = animals.iter().map(daily).sum();
+    let mass = usual::feed(animals);
     section.assume(
         "mass_per_day",
-        &format!("{} mg", significant(mass.mg(), 2)),
+        &usual::feed_in_words(mass),
         "practice: the usual share of the animals' mass, by the catalogue",
     );
     mass

@@ -44,7 +44,7 @@ fn light_level(section: &Section<'_>) -> Option<LightLevel> {
     }
 }
 
-fn light_class(word: &str) -> Option<LightClass> {
+pub(super) fn light_class(word: &str) -> Option<LightClass> {
     match word {
         "low" => Some(LightClass::Low),
         "medium" => Some(LightClass::Medium),
@@ -115,7 +115,7 @@ fn refuse_idle_keys(section: &Section<'_>) {
     }
 }
 
-fn device(word: &str) -> Option<Device> {
+pub(super) fn device(word: &str) -> Option<Device> {
     match word {
         "none" => Some(Device::None),
         "air_stone" => Some(Device::AirStone),
@@ -125,7 +125,7 @@ fn device(word: &str) -> Option<Device> {
     }
 }
 
-fn duty_hours(word: &str) -> Option<DutyHours> {
+pub(super) fn duty_hours(word: &str) -> Option<DutyHours> {
     match word {
         "always" => Some(DutyHours::Always),
         "night" => Some(DutyHours::Night),

@@ -4,9 +4,8 @@ use super::default;
 use super::misfit::{Misfit, listed};
 use super::section::Section;
 use super::value::{Entry, flag, quantity, unread, word};
-use crate::design::{Material, Rim, Tank};
-use crate::geometry::{Dimension, Shape};
-use crate::units::show::fixed;
+use crate::design::{Material, Rim, Tank, usual};
+use crate::geometry::Shape;
 use crate::units::size::Size;
 use crate::units::{Length, Mass, Quantity};
 
@@ -80,7 +79,7 @@ pub(super) fn read(section: &Section<'_>) -> Option<Tank> {
     })
 }
 
-fn material(word: &str) -> Option<Material> {
+pub(super) fn material(word: &str) -> Option<Material> {
     match word {
         "glass" => Some(Material::Glass),
         "acrylic" => Some(Material::Acrylic),
@@ -88,7 +87,7 @@ fn material(word: &str) -> Option<Material> {
     }
 }
 
-fn rim(word: &str) -> Option<Rim> {
+pub(super) fn rim(word: &str) -> Option<Rim> {
     match word {
         "free" => Some(Rim::Free),
         "braced" => Some(Rim::Braced),
@@ -116,8 +115,8 @@ fn wall(section: &Section<'_>, shape: Option<&Shape>, outside: bool) -> Option<L
         );
         return None;
     }
-    let wall = default::wall(height(shape?));
-    section.assume("wall", &millimetres(wall), default::WALL_WHY);
+    let wall = usual::wall(shape?);
+    section.assume("wall", &usual::wall_in_words(wall), default::WALL_WHY);
     Some(wall)
 }
 
@@ -127,27 +126,10 @@ fn bottom(section: &Section<'_>, wall: Option<Length>) -> Option<Length> {
     }
     section.assume(
         "bottom",
-        &millimetres(wall?),
+        &usual::wall_in_words(wall?),
         "judgement: as thick as the wall",
     );
     wall
-}
-
-fn millimetres(length: Length) -> String {
-    format!("{} mm", fixed(length.mm(), 2))
-}
-
-/// The height, or across for a bowl, whose height follows.
-fn height(shape: &Shape) -> Length {
-    let measures = shape.measures();
-    let of = |dimension| {
-        measures
-            .iter()
-            .find(|measure| measure.dimension == dimension)
-    };
-    of(Dimension::Height)
-        .or_else(|| of(Dimension::Diameter))
-        .map_or(Length::ZERO, |measure| measure.value)
 }
 
 fn shape(section: &Section<'_>) -> Option<Shape> {
@@ -278,7 +260,7 @@ fn box_size(section: &Section<'_>) -> Option<Size> {
 }
 
 /// Three lengths, each within the key's limits.
-fn size(entry: &Entry<'_>) -> Result<Size, Misfit> {
+pub(super) fn size(entry: &Entry<'_>) -> Result<Size, Misfit> {
     let size = Size::parse(entry.text()?).map_err(|error| Misfit {
         rule: "size is length x width x height with the unit".to_owned(),
         help: entry.example(),

@@ -104,7 +104,11 @@ fn a_broken_rule_shows_both_places_or_the_default_that_breaks_it() {
 
 #[test]
 fn the_usual_wall_follows_the_height() {
-    let wall_mm = |height_cm| default::wall(crate::units::Length::from_cm(height_cm)).mm();
+    let wall_mm = |height_cm| {
+        let height = crate::units::Length::from_cm(height_cm);
+        let diameter = crate::units::Length::from_cm(30.0);
+        crate::design::usual::wall(&crate::geometry::Shape::Cylinder { diameter, height }).mm()
+    };
     let walls = [30.0, 30.5, 40.0, 45.0, 50.0, 60.0].map(wall_mm);
     assert!(
         walls

@@ -2,7 +2,7 @@
 
 use super::section::Section;
 use super::value::{analyte, number, quantity};
-use crate::design::{Water, WaterChange};
+use crate::design::{Water, WaterChange, usual};
 use crate::source::Band;
 use crate::startup::Parameters;
 use crate::units::show::fixed;
@@ -78,7 +78,7 @@ fn first_change(section: &Section<'_>, every: Duration) -> f64 {
     let day = every.days();
     section.assume(
         "from",
-        &fixed(day, 1),
+        &usual::day_in_words(day),
         "judgement: the first change after one interval",
     );
     day

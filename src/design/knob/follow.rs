@@ -1,0 +1,97 @@
+//! What stands for keys not said, when a key that it hangs on is varied.
+
+use super::{Knob, KnobKind};
+use crate::design::{Assumption, Draft, usual};
+use crate::units::{Mass, Share};
+
+const WALL: &str = "tank.wall";
+const BOTTOM: &str = "tank.bottom";
+const FEED: &str = "feed.mass_per_day";
+const FIRST_CHANGE: &str = "water.change.from";
+
+/// Brings what was assumed in line with a knob that has been turned.
+pub(super) fn follow(knob: Knob, draft: &mut Draft) {
+    forget(&knob.path(), draft);
+    match knob.kind {
+        KnobKind::TankWall => bottom(draft),
+        KnobKind::TankSize => wall(draft),
+        kind if kind.dimension().is_some() => wall(draft),
+        KnobKind::AnimalCount => feed(draft),
+        KnobKind::AnimalName => {
+            first_day(knob.item, draft);
+            feed(draft);
+        }
+        KnobKind::ChangeEvery => first_change(draft),
+        KnobKind::LightPar | KnobKind::LightLumens => forget("light.class", draft),
+        _ => {}
+    }
+}
+
+fn is_assumed(key: &str, draft: &Draft) -> bool {
+    let is_it = |assumption: &Assumption| assumption.key == key;
+    draft.assumed.iter().any(is_it)
+}
+
+fn forget(key: &str, draft: &mut Draft) {
+    draft.assumed.retain(|assumption| assumption.key != key);
+}
+
+/// Says the value that an assumption now has.
+fn restate(key: &str, value: String, draft: &mut Draft) {
+    let mut assumed = draft.assumed.iter_mut();
+    if let Some(assumption) = assumed.find(|assumption| assumption.key == key) {
+        assumption.value = value;
+    }
+}
+
+fn wall(draft: &mut Draft) {
+    if is_assumed(WALL, draft) {
+        draft.tank.wall = usual::wall(&draft.tank.shape);
+        restate(WALL, usual::wall_in_words(draft.tank.wall), draft);
+        bottom(draft);
+    }
+}
+
+fn bottom(draft: &mut Draft) {
+    if is_assumed(BOTTOM, draft) {
+        draft.tank.bottom = draft.tank.wall;
+        restate(BOTTOM, usual::wall_in_words(draft.tank.wall), draft);
+    }
+}
+
+fn first_day(item: usize, draft: &mut Draft) {
+    let key = format!("animals[{item}].from_day");
+    if !is_assumed(&key, draft) {
+        return;
+    }
+    if let Some(stock) = draft.animals.get_mut(item) {
+        let day = stock.animal.first_day;
+        stock.from_day = f64::from(day);
+        restate(&key, day.to_string(), draft);
+    }
+}
+
+/// Food that nobody stated goes by the animals; without animals there is none.
+fn feed(draft: &mut Draft) {
+    let unfed = draft.feed.mass_per_day == Mass::ZERO && draft.feed.protein == Share::ZERO;
+    if !unfed && !is_assumed(FEED, draft) {
+        return;
+    }
+    let mass = usual::feed(&draft.animals);
+    draft.feed.mass_per_day = mass;
+    if unfed && mass > Mass::ZERO {
+        draft.feed.protein = usual::PROTEIN;
+    }
+    restate(FEED, usual::feed_in_words(mass), draft);
+}
+
+fn first_change(draft: &mut Draft) {
+    if !is_assumed(FIRST_CHANGE, draft) {
+        return;
+    }
+    if let Some(change) = &mut draft.water.change {
+        change.from = change.every.days();
+        let day = usual::day_in_words(change.from);
+        restate(FIRST_CHANGE, day, draft);
+    }
+}
