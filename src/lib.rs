@@ -35,6 +35,8 @@ pub mod night;
 
 pub mod plan;
 
+pub mod study;
+
 pub mod spec;
 
 pub mod report;

@@ -6,6 +6,7 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 
 use crate::finding::Status;
 use crate::plan::{self, OnDay};
+use crate::study::Shard;
 use crate::units::UnitSystem;
 
 /// Designs and checks low-tech planted freshwater tanks: soil under sand, planted heavily from day one.
@@ -39,8 +40,10 @@ pub(super) enum Command {
     Night(NightOptions),
     /// Check the bed of an existing tank and name one next step.
     Check(PlanOptions),
-    /// Set several tanks side by side.
+    /// Set tanks side by side, vary them, and pick the ones that no other beats.
     Compare(CompareOptions),
+    /// Find the value of one key that just meets a condition.
+    Solve(SolveOptions),
     /// List the soils, caps, stones, plants, animals, devices, sizes, signs or sources known here.
     List(ListOptions),
     /// Explain a finding: rule, formula, source; with a spec, the working.
@@ -138,7 +141,7 @@ pub(super) struct SpecOptions {
 /// How the first weeks are followed.
 #[derive(Debug, Args)]
 pub(super) struct EnsembleOptions {
-    /// Members of the ensemble: 200 for one tank, 64 in compare; 0 runs the central
+    /// Members of the ensemble: 200 for one tank, 64 in compare and solve; 0 runs the central
     /// numbers alone.
     #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(0..=MOST_MEMBERS))]
     pub(super) members: Option<u32>,
@@ -236,18 +239,121 @@ pub(super) struct PlanOptions {
 
 /// Options of `compare`.
 #[derive(Debug, Args)]
+#[command(after_long_help = COMPARE_EXAMPLES)]
 pub(super) struct CompareOptions {
-    /// Spec files, or - for standard input.
+    /// Spec files, folders of them, or - for standard input.
     #[arg(required = true)]
     pub(super) specs: Vec<PathBuf>,
     /// How to write the rows.
     #[arg(long, value_enum, default_value = "text")]
     pub(super) format: RowFormat,
+    /// Vary a key: `KEY=A..B/N` (N points from A to B; add log for equal ratios), or
+    /// `KEY=x,y,z`. Given several times, every combination is a row.
+    #[arg(long, value_name = "KEY=VALUES")]
+    pub(super) vary: Vec<String>,
+    /// Draw so many evenly spread samples of what is varied instead of every combination.
+    #[arg(long, value_name = "N", requires = "vary", value_parser = clap::value_parser!(u32).range(1..))]
+    pub(super) sample: Option<u32>,
+    /// Results to show, by their JSON path in a plan: `weight.total_kg`, a whole section
+    /// such as `tank`, a finding such as `findings.cap.coarse`, or `all`. A row computes only
+    /// what it shows.
+    #[arg(long, value_name = "RESULT,...", value_delimiter = ',')]
+    pub(super) columns: Vec<String>,
+    /// Sort by a result, or downwards by -RESULT.
+    #[arg(long, value_name = "RESULT", allow_hyphen_values = true)]
+    pub(super) sort: Option<String>,
+    /// Keep rows that meet a condition: "planting.index>=2", "status<=note".
+    #[arg(long, value_name = "CONDITION")]
+    pub(super) subject_to: Vec<String>,
+    /// Keep the rows with least of a result; with several, those that no other row beats.
+    #[arg(long, value_name = "RESULT", visible_alias = "minimize")]
+    pub(super) minimise: Vec<String>,
+    /// The same for most of a result.
+    #[arg(long, value_name = "RESULT", visible_alias = "maximize")]
+    pub(super) maximise: Vec<String>,
+    /// Say how much each varied key moves a result (text and json).
+    #[arg(long, value_name = "RESULT", requires = "vary")]
+    pub(super) sensitivity: Option<String>,
+    /// Do the I-th of N shares of the rows, so that several processes share them.
+    #[arg(long, value_name = "I/N", value_parser = shard)]
+    pub(super) shard: Option<Shard>,
     #[command(flatten)]
     pub(super) ensemble: EnsembleOptions,
     #[command(flatten)]
     pub(super) common: SpecOptions,
 }
+
+/// What `compare --help` shows at its end.
+const COMPARE_EXAMPLES: &str = "\
+Examples:
+  Three tanks side by side
+    lentic compare cube.toml shelf.toml hall.toml
+  Every tank of a folder, as CSV
+    lentic compare tanks/ --format csv --out tanks.csv
+  Which cap, how deep?
+    lentic compare cube.toml --vary cap.material=play_sand,filter_sand --vary cap.depth=20..60mm/5
+  The cheapest of 1000 samples that hold the flush in at least 80 % of the starts
+    lentic compare cube.toml --vary cap.depth=20..60mm --vary 'plants[0].amount=5..45%' \\
+      --sample 1000 --subject-to 'planting.probability_under_limits>=0.8' --minimise cost.total
+  Light against heavy: the rows that no other beats in both
+    lentic compare cube.toml --vary soil.depth=15..50mm/8 --vary cap.depth=20..60mm/9 \\
+      --minimise weight.total_kg --minimise bed.release_peak_mg_n_m2_d
+  A large grid on four processes
+    seq 4 | xargs -P4 -I{} lentic compare cube.toml --vary cap.depth=20..60mm/400 \\
+      --shard {}/4 --format jsonl --out part-{}.jsonl
+
+A row that is no tank is named at the end, and the others go on. Bounds are plain numbers
+in the unit that the result's name ends in.";
+
+fn shard(text: &str) -> Result<Shard, String> {
+    let read = || {
+        let (part, of) = text.split_once('/')?;
+        let (part, of) = (part.trim().parse().ok()?, of.trim().parse().ok()?);
+        (part >= 1 && part <= of).then_some(Shard { part, of })
+    };
+    read().ok_or_else(|| "a share is I/N with I from 1 to N, for example 2/4".to_owned())
+}
+
+/// Options of `solve`.
+#[derive(Debug, Args)]
+#[command(after_long_help = SOLVE_EXAMPLES)]
+pub(super) struct SolveOptions {
+    /// The key to turn: cap.depth, plants[0].amount, air.flow, water.change.share.
+    pub(super) key: String,
+    /// The spec file, or - for standard input.
+    pub(super) spec: PathBuf,
+    /// Where the search begins; the value nearest to it is the answer.
+    #[arg(long, value_name = "VALUE", allow_hyphen_values = true)]
+    pub(super) from: String,
+    /// Where it ends; gives the unit.
+    #[arg(long, value_name = "VALUE", allow_hyphen_values = true)]
+    pub(super) to: String,
+    /// What is to be met: a result by its JSON path in a plan against a number in the
+    /// unit that its name ends in, or against a word.
+    #[arg(long, value_name = "CONDITION")]
+    pub(super) until: String,
+    /// How to write the answer.
+    #[arg(long, value_enum, default_value = "text")]
+    pub(super) format: Format,
+    #[command(flatten)]
+    pub(super) ensemble: EnsembleOptions,
+    #[command(flatten)]
+    pub(super) common: SpecOptions,
+}
+
+/// What `solve --help` shows at its end.
+const SOLVE_EXAMPLES: &str = "\
+Examples:
+  How deep a cap keeps the peak of ammonia under 0.5 mg/L?
+    lentic solve cap.depth cube.toml --from 20mm --to 60mm --until 'startup.ammonia_peak_mg_l<=0.5'
+  How many floaters until four starts in five stay under the limits?
+    lentic solve 'plants[0].amount' cube.toml --from 0.1% --to 45% \\
+      --until 'planting.probability_under_limits>=0.8'
+  How high may the tank be under 100 kg?
+    lentic solve tank.height cube.toml --from 60cm --to 20cm --until 'weight.total_kg<=100'
+
+The range is looked at in 16 steps and the answer found to a ten-thousandth of it. Where
+the condition is never met, or comes and goes, the answer says so.";
 
 /// Options of `new`.
 #[derive(Debug, Args)]

@@ -1,124 +1,452 @@
 //! `lentic compare`.
 
-use std::path::Path;
+use std::ops::ControlFlow;
+use std::path::PathBuf;
 
-use serde_json::{Map, Value};
+use rayon::prelude::*;
+use serde_json::Map;
 
-use super::Outcome;
 use super::args::{CompareOptions, RowFormat};
 use super::failure::Failure;
-use super::{input, output, plan as plan_command};
+use super::rows::{Failed, Rows};
+use super::{Outcome, condition, input, output};
 use crate::design::Design;
 use crate::finding::Status;
-use crate::plan::{self, Plan};
-use crate::report::{compose, csv, json, text};
-
-/// The schema of a comparison.
-const SCHEMA: &str = "lentic/compare/1";
+use crate::report::{compose, row, text};
+use crate::spec;
+use crate::study::{
+    Aim, Base, Cell, Column, Condition, Front, Influence, Question, Row, Sensitivity, Shard, Space,
+    SpaceError, compare,
+};
 
 /// Members of each tank's ensemble unless said otherwise.
 const MEMBERS: u32 = 64;
+/// Files read at a time.
+const FILES: usize = 256;
+/// Rows that are no tank and are named one by one; of more, the number is told.
+const NAMED: usize = 100;
+/// The word for every result.
+const ALL: &str = "all";
 
-/// One tank that could be planned.
-struct Row {
-    file: String,
-    design: Design,
-    plan: Plan,
-}
-
-/// One file that could not.
-struct Failed {
-    file: String,
-    error: String,
+/// What is asked of the rows.
+struct Wish {
+    question: Question,
+    /// How many of the question's columns are shown.
+    shown: usize,
+    /// Whether these are the standard ones.
+    standard: bool,
+    conditions: Vec<(usize, Condition)>,
+    aims: Vec<(usize, Aim)>,
+    sort: Option<(usize, Aim)>,
+    sensitivity: Option<usize>,
+    status: Option<usize>,
 }
 
 pub(super) fn run(options: &CompareOptions) -> Result<Outcome, Failure> {
-    let common = &options.common;
-    let mut rows = Vec::new();
-    let mut failed = Vec::new();
-    for path in &options.specs {
-        match row(path, options) {
-            Ok(row) => rows.push(row),
-            Err(error) => failed.push(Failed {
-                file: input::file_name(path),
-                // What goes into a result carries no colour.
-                error: anstream::adapter::strip_str(&error.to_string()).to_string(),
-            }),
-        }
+    let wish = Wish::of(options)?;
+    let files = files(&options.specs)?;
+    let out = options.common.out.as_deref();
+    let rows = if options.format == RowFormat::Text {
+        None
+    } else {
+        let stream = output::Stream::open(out)?;
+        let (axes, shown) = (wish.question.space.axes(), wish.shown_columns());
+        Some(Rows::begin(options.format, axes, shown, stream)?)
+    };
+    let mut run = Run {
+        options,
+        wish: &wish,
+        files: &files,
+        rows,
+        kept: Vec::new(),
+        front: Front::new(wish.aims.iter().map(|(_, aim)| *aim).collect()),
+        sensitivity: Sensitivity::new(&wish.question.space),
+        worst: Status::Ok,
+        good: 0,
+        bad_files: Vec::new(),
+        no_tanks: Vec::new(),
+        more_no_tanks: 0,
+    };
+    if run.all()?.is_break() {
+        return Ok(Outcome::Done);
     }
-    output::write(&written(options, &rows, &failed), common.out.as_deref())?;
-    for failure in &failed {
-        output::complain(&failure.error);
-    }
-    if !failed.is_empty() {
-        return Ok(Outcome::PartlyBad);
-    }
-    let worst = rows.iter().map(|row| row.plan.status()).max();
-    Ok(Outcome::of(
-        worst.unwrap_or(Status::Ok),
-        common.fail_on.map(Status::from),
-    ))
+    run.finish()
 }
 
-fn row(path: &Path, options: &CompareOptions) -> Result<Row, Failure> {
-    let design = input::design(path, &options.common)?;
-    let plan = plan::plan(&design, options.ensemble.options(MEMBERS)).map_err(Failure::Run)?;
-    Ok(Row {
-        file: input::file_name(path),
-        design,
-        plan,
+impl Wish {
+    fn of(options: &CompareOptions) -> Result<Self, Failure> {
+        let space = space(options)?;
+        let mut columns = shown_columns(options)?;
+        let standard = options.columns.is_empty() && options.format == RowFormat::Text;
+        let shown = columns.len();
+        if standard && space.axes().is_empty() {
+            columns.extend(compose::standard_columns().1);
+        }
+        let mut place = |column: Column| -> usize {
+            let known = columns.iter().position(|other| *other == column);
+            known.unwrap_or_else(|| {
+                columns.push(column);
+                columns.len() - 1
+            })
+        };
+        let conditions = options
+            .subject_to
+            .iter()
+            .map(|text| {
+                let condition = condition::condition(text)?;
+                Ok((place(condition.column.clone()), condition))
+            })
+            .collect::<Result<_, Failure>>()?;
+        let mut aims = Vec::new();
+        for (names, aim) in [
+            (&options.minimise, Aim::Least),
+            (&options.maximise, Aim::Most),
+        ] {
+            for name in names {
+                aims.push((place(condition::column(name)?), aim));
+            }
+        }
+        let sort = match options.sort.as_deref() {
+            Some(name) => Some(match name.strip_prefix('-') {
+                Some(name) => (place(condition::column(name)?), Aim::Most),
+                None => (place(condition::column(name)?), Aim::Least),
+            }),
+            None => None,
+        };
+        let sensitivity = match &options.sensitivity {
+            Some(name) => Some(place(condition::column(name)?)),
+            None => None,
+        };
+        let status = match options.common.fail_on {
+            Some(_) => Some(place(condition::column("status")?)),
+            None => None,
+        };
+        Ok(Self {
+            question: Question {
+                space,
+                columns,
+                options: options.ensemble.options(MEMBERS),
+                shard: options.shard.unwrap_or(Shard::WHOLE),
+            },
+            shown,
+            standard,
+            conditions,
+            aims,
+            sort,
+            sensitivity,
+            status,
+        })
+    }
+
+    fn shown_columns(&self) -> &[Column] {
+        &self.question.columns[..self.shown]
+    }
+}
+
+/// What is shown: as asked, or the standard ones for people and the main ones for scripts.
+fn shown_columns(options: &CompareOptions) -> Result<Vec<Column>, Failure> {
+    if options.columns.is_empty() {
+        return Ok(match options.format {
+            RowFormat::Text => compose::standard_columns().0,
+            _ => Column::main().collect(),
+        });
+    }
+    let mut columns: Vec<Column> = Vec::new();
+    for name in &options.columns {
+        let named = if name.trim() == ALL {
+            Column::every().collect()
+        } else {
+            Column::all_of(name).map_err(|unknown| condition::unknown_result(&unknown))?
+        };
+        for column in named {
+            if !columns.contains(&column) {
+                columns.push(column);
+            }
+        }
+    }
+    Ok(columns)
+}
+
+fn space(options: &CompareOptions) -> Result<Space, Failure> {
+    let axes = options
+        .vary
+        .iter()
+        .map(|text| spec::axis(text).map_err(|violation| condition::refused(&violation)))
+        .collect::<Result<Vec<_>, Failure>>()?;
+    let space = match options.sample {
+        Some(points) => Space::samples(axes, points, options.ensemble.seed),
+        None => Space::grid(axes),
+    };
+    space.map_err(|error| {
+        let help = match error {
+            SpaceError::NoCount { .. } => {
+                "say how many points, for example cap.depth=20..60mm/5, or draw samples with --sample N"
+            }
+            SpaceError::Twice { .. } => "give all its values in one --vary",
+            SpaceError::TooMany => "vary less, or draw samples with --sample N",
+        };
+        Failure::BadInput(format!("error: {error}\nhelp: {help}"))
     })
 }
 
-fn written(options: &CompareOptions, rows: &[Row], failed: &[Failed]) -> String {
-    match options.format {
-        RowFormat::Text => {
-            let common = &options.common;
-            let layout = output::layout(common.color, common.out.as_deref());
-            let tanks: Vec<_> = rows.iter().map(|row| (&row.design, &row.plan)).collect();
-            text::render(&compose::compare(&tanks), layout)
+/// The files named, and those of the folders named, in order of name.
+fn files(specs: &[PathBuf]) -> Result<Vec<PathBuf>, Failure> {
+    let mut files = Vec::new();
+    for path in specs {
+        if path.is_dir() {
+            let mut within = input::specs_in(path)?;
+            within.sort();
+            files.extend(within);
+        } else {
+            files.push(path.clone());
         }
-        RowFormat::Json => json::pretty(&object(rows, failed)),
-        RowFormat::Jsonl => rows.iter().map(|row| json::line(&dotted(row))).collect(),
-        RowFormat::Csv => {
-            let cells: Vec<_> = rows
-                .iter()
-                .map(|row| dotted(row).into_iter().collect())
+    }
+    Ok(files)
+}
+
+/// A comparison under way.
+struct Run<'a> {
+    options: &'a CompareOptions,
+    wish: &'a Wish,
+    files: &'a [PathBuf],
+    /// Where rows go at once, for scripts.
+    rows: Option<Rows<'a>>,
+    /// Rows that wait for the others, with their file.
+    kept: Vec<(Row, usize)>,
+    front: Front<(Row, usize)>,
+    sensitivity: Sensitivity,
+    worst: Status,
+    good: u64,
+    bad_files: Vec<Failed>,
+    no_tanks: Vec<Failed>,
+    more_no_tanks: u64,
+}
+
+impl<'a> Run<'a> {
+    /// Every row of every file, in order.
+    fn all(&mut self) -> Result<ControlFlow<()>, Failure> {
+        for (place, chunk) in self.files.chunks(FILES).enumerate() {
+            let first = place * FILES;
+            let read: Vec<Result<Design, Failure>> = chunk
+                .par_iter()
+                .map(|path| input::design(path, &self.options.common))
                 .collect();
-            csv::table(&cells)
+            let mut bases = Vec::new();
+            let mut numbers = Vec::new();
+            for (offset, design) in read.into_iter().enumerate() {
+                let number = first + offset;
+                match design {
+                    Ok(design) => {
+                        bases.push(Base::of(number as u64, design.into_draft()));
+                        numbers.push(number);
+                    }
+                    Err(failure) => self.bad_file(number, &failure),
+                }
+            }
+            let wish = self.wish;
+            for row in compare(&wish.question, &bases) {
+                let file = numbers[row.base];
+                if self.take(row, file)?.is_break() {
+                    return Ok(ControlFlow::Break(()));
+                }
+            }
+        }
+        Ok(ControlFlow::Continue(()))
+    }
+
+    /// A file that holds no tank is told of by the share that its first row falls to.
+    fn bad_file(&mut self, number: usize, failure: &Failure) {
+        let question = &self.wish.question;
+        if !question
+            .shard
+            .holds(number as u64 * question.space.points())
+        {
+            return;
+        }
+        self.bad_files.push(Failed {
+            file: input::file_name(&self.files[number]),
+            vary: Map::new(),
+            // What goes into a result carries no colour.
+            error: anstream::adapter::strip_str(&failure.to_string()).to_string(),
+        });
+    }
+
+    fn take(&mut self, row: Row, file: usize) -> Result<ControlFlow<()>, Failure> {
+        let cells = match &row.cells {
+            Ok(cells) => cells,
+            Err(failed) => {
+                if self.no_tanks.len() < NAMED {
+                    let failed = Failed {
+                        file: input::file_name(&self.files[file]),
+                        vary: row::varied(&row, self.wish.question.space.axes()),
+                        error: failed.to_string(),
+                    };
+                    self.no_tanks.push(failed);
+                } else {
+                    self.more_no_tanks += 1;
+                }
+                return Ok(ControlFlow::Continue(()));
+            }
+        };
+        self.good += 1;
+        let wish = self.wish;
+        if let Some(place) = wish.sensitivity {
+            self.sensitivity.add(&row.levels, number(cells, place));
+        }
+        let meets =
+            |(place, condition): &(usize, Condition)| condition.holds(cells[*place].as_ref());
+        if !wish.conditions.iter().all(meets) {
+            return Ok(ControlFlow::Continue(()));
+        }
+        if let Some(Cell::Word(word)) = wish.status.and_then(|place| cells[place].as_ref()) {
+            self.worst = self.worst.max(status(word));
+        }
+        if !wish.aims.is_empty() {
+            let values: Vec<Option<f64>> = wish
+                .aims
+                .iter()
+                .map(|(place, _)| number(cells, *place))
+                .collect();
+            self.front.add((row, file), &values);
+            return Ok(ControlFlow::Continue(()));
+        }
+        match &mut self.rows {
+            Some(rows) if wish.sort.is_none() => {
+                rows.write(&row, &input::file_name(&self.files[file]))
+            }
+            _ => {
+                self.kept.push((row, file));
+                Ok(ControlFlow::Continue(()))
+            }
+        }
+    }
+
+    /// Writes what waited, then tells what could not be compared.
+    fn finish(mut self) -> Result<Outcome, Failure> {
+        let front = std::mem::replace(&mut self.front, Front::new(Vec::new()));
+        self.kept.extend(front.into_items());
+        if let Some((place, aim)) = self.wish.sort {
+            sort(&mut self.kept, place, aim);
+        }
+        let influences = self.wish.sensitivity.map(|place| {
+            let result = self.wish.question.columns[place].name();
+            (result, self.sensitivity.influences())
+        });
+        match self.rows.take() {
+            Some(rows) => self.write_kept(rows, influences.as_ref())?,
+            None => self.write_text(influences)?,
+        }
+        self.complain();
+        if !self.bad_files.is_empty() || (self.good == 0 && !self.no_tanks.is_empty()) {
+            return Ok(Outcome::PartlyBad);
+        }
+        let fail_on = self.options.common.fail_on.map(Status::from);
+        Ok(Outcome::of(self.worst, fail_on))
+    }
+
+    fn write_kept(
+        &mut self,
+        mut rows: Rows<'a>,
+        influences: Option<&(&str, Vec<Influence>)>,
+    ) -> Result<(), Failure> {
+        for (row, file) in &self.kept {
+            let file = input::file_name(&self.files[*file]);
+            if rows.write(row, &file)?.is_break() {
+                return Ok(());
+            }
+        }
+        self.bad_files.append(&mut self.no_tanks.split_off(0));
+        let failed = std::mem::take(&mut self.bad_files);
+        let ended = rows.end(&failed, influences);
+        (self.bad_files, self.no_tanks) = failed
+            .into_iter()
+            .partition(|failed| failed.vary.is_empty());
+        ended
+    }
+
+    fn write_text(&self, influences: Option<(&str, Vec<Influence>)>) -> Result<(), Failure> {
+        let common = &self.options.common;
+        let rows: Vec<Row> = self.kept.iter().map(|(row, _)| row.clone()).collect();
+        let document = compose::compare(&compose::Compared {
+            axes: self.wish.question.space.axes(),
+            columns: &self.wish.question.columns,
+            shown: self.wish.shown,
+            standard: self.wish.standard,
+            rows: &rows,
+            remark: self.remark(),
+            influences,
+        });
+        let layout = output::layout(common.color, common.out.as_deref());
+        output::write(&text::render(&document, layout), common.out.as_deref())
+    }
+
+    /// How many rows are left of how many.
+    fn remark(&self) -> String {
+        let (left, all) = (self.kept.len(), self.good);
+        match (self.wish.aims.len(), self.wish.conditions.is_empty()) {
+            (0, true) => String::new(),
+            (0, false) => format!("{left} of {all} rows meet the conditions."),
+            (1, _) => format!("Best of {all} rows."),
+            _ => format!("{left} of {all} rows are beaten by no other."),
+        }
+    }
+
+    fn complain(&self) {
+        for failed in &self.bad_files {
+            output::complain(&failed.error);
+        }
+        for failed in &self.no_tanks {
+            let vary: Vec<String> = failed
+                .vary
+                .iter()
+                .map(|(key, value)| format!("{key} = {value}"))
+                .collect();
+            output::complain(&format!(
+                "error: {} with {}: {}",
+                failed.file,
+                vary.join(", "),
+                failed.error
+            ));
+        }
+        if self.more_no_tanks > 0 {
+            output::complain(&format!(
+                "error: {} more rows are no tank",
+                self.more_no_tanks
+            ));
         }
     }
 }
 
-fn object(rows: &[Row], failed: &[Failed]) -> Map<String, Value> {
-    let rows = rows.iter().map(|row| Value::Object(dotted(row))).collect();
-    let failed = failed
-        .iter()
-        .map(|failure| {
-            let fields = [("file", &failure.file), ("error", &failure.error)];
-            Value::Object(
-                fields
-                    .into_iter()
-                    .map(|(key, text)| (key.to_owned(), Value::from(text.as_str())))
-                    .collect(),
-            )
-        })
-        .collect();
-    Map::from_iter([
-        ("schema".to_owned(), Value::from(SCHEMA)),
-        ("rows".to_owned(), Value::Array(rows)),
-        ("failed".to_owned(), Value::Array(failed)),
-    ])
+fn number(cells: &[Option<Cell>], place: usize) -> Option<f64> {
+    cells.get(place)?.as_ref()?.number()
 }
 
-/// The plan's main numbers under their dotted paths, after the tank's name and file.
-fn dotted(row: &Row) -> Map<String, Value> {
-    let object = json::object(plan_command::SCHEMA, &row.plan);
-    let mut fields = Map::new();
-    fields.insert("name".to_owned(), Value::from(row.plan.name.as_str()));
-    fields.insert("file".to_owned(), Value::from(row.file.as_str()));
-    fields.insert("status".to_owned(), Value::from(row.plan.status().word()));
-    let numbers = csv::flattened(&object, csv::Lists::Omitted);
-    fields.extend(numbers.into_iter().filter(|(path, _)| path.contains('.')));
-    fields
+fn status(word: &str) -> Status {
+    let all = [Status::Act, Status::Watch, Status::Note];
+    let found = all.into_iter().find(|status| status.word() == word);
+    found.unwrap_or(Status::Ok)
+}
+
+/// Sorts rows by a result; those without it come last, equals stay in order.
+fn sort(rows: &mut [(Row, usize)], place: usize, aim: Aim) {
+    let key = |row: &Row| -> Option<Cell> { row.cells.as_ref().ok()?.get(place)?.clone() };
+    rows.sort_by(|(one, _), (other, _)| {
+        let (one, other) = (key(one), key(other));
+        let absent = one.is_none().cmp(&other.is_none());
+        let order = match (&one, &other) {
+            (Some(Cell::Word(one)), Some(Cell::Word(other))) if status(one) == status(other) => {
+                one.cmp(other)
+            }
+            (Some(one), Some(other)) => one
+                .number()
+                .partial_cmp(&other.number())
+                .unwrap_or(std::cmp::Ordering::Equal),
+            _ => std::cmp::Ordering::Equal,
+        };
+        absent.then(if aim == Aim::Most {
+            order.reverse()
+        } else {
+            order
+        })
+    });
 }

@@ -1,7 +1,7 @@
 //! Specs from files and standard input.
 
 use std::io::Read;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use super::args::SpecOptions;
 use super::failure::Failure;
@@ -43,6 +43,25 @@ fn text(path: &Path) -> Result<String, Failure> {
         return Ok(String::from_utf8_lossy(&bytes).into_owned());
     }
     String::from_utf8(bytes).map_err(|_| unreadable("it is not UTF-8 text".to_owned()))
+}
+
+/// The spec files of a folder; not of the folders in it.
+///
+/// # Errors
+/// When it cannot be read.
+pub(super) fn specs_in(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
+    let unreadable = |error: std::io::Error| Failure::Unreadable {
+        name: file_name(folder),
+        reason: error.to_string(),
+    };
+    let mut specs = Vec::new();
+    for entry in std::fs::read_dir(folder).map_err(unreadable)? {
+        let path = entry.map_err(unreadable)?.path();
+        if path.extension().is_some_and(|end| end == "toml") && !path.is_dir() {
+            specs.push(path);
+        }
+    }
+    Ok(specs)
 }
 
 /// What a spec without a name is called.

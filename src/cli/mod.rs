@@ -5,6 +5,7 @@
 mod args;
 mod check;
 mod compare;
+mod condition;
 mod explain;
 mod failure;
 mod input;
@@ -15,6 +16,8 @@ mod output;
 mod plan;
 mod progress;
 mod result;
+mod rows;
+mod solve;
 mod startup;
 
 use std::ffi::OsString;
@@ -62,6 +65,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
         Command::Night(options) => night::run(options),
         Command::Check(options) => check::run(options),
         Command::Compare(options) => compare::run(options),
+        Command::Solve(options) => solve::run(options),
         Command::List(options) => list::run(options),
         Command::Explain(options) => explain::run(options),
     };

@@ -1,7 +1,8 @@
 //! Where results go: standard output, or a file written whole or not at all.
 
-use std::fs::Permissions;
-use std::io::{self, ErrorKind, Write};
+use std::fs::{File, Permissions};
+use std::io::{self, BufWriter, ErrorKind, Write};
+use std::ops::ControlFlow;
 use std::path::{Path, PathBuf};
 
 use anstream::{AutoStream, ColorChoice};
@@ -26,6 +27,82 @@ pub(super) fn write(text: &str, file: Option<&Path>) -> Result<(), Failure> {
     match file {
         Some(path) => write_file(text, path).map_err(|error| unwritable(path, &error)),
         None => write_stdout(text).map_err(Failure::Output),
+    }
+}
+
+/// A result that is written bit by bit; a file shows none of it before it is whole.
+pub(super) enum Stream {
+    Stdout,
+    Device(PathBuf, File),
+    File(PathBuf, BufWriter<NamedTempFile>),
+}
+
+impl Stream {
+    /// Opens standard output, or a file.
+    ///
+    /// # Errors
+    /// When the file cannot be written.
+    pub(super) fn open(file: Option<&Path>) -> Result<Self, Failure> {
+        let Some(path) = file else {
+            return Ok(Self::Stdout);
+        };
+        let opened = match target(path) {
+            Ok(Target::Device(path)) => device(&path).map(|file| Self::Device(path, file)),
+            Ok(Target::File(path)) => scratch("", &path, permissions(&path))
+                .map(|scratch| Self::File(path, BufWriter::new(scratch))),
+            Err(error) => Err(error),
+        };
+        opened.map_err(|error| unwritable(path, &error))
+    }
+
+    /// Writes some more; breaks where nobody reads any longer.
+    ///
+    /// # Errors
+    /// When it cannot be written.
+    pub(super) fn write(&mut self, text: &str) -> Result<ControlFlow<()>, Failure> {
+        let bytes = text.as_bytes();
+        match self {
+            Self::Stdout => match io::stdout().lock().write_all(bytes) {
+                Err(error) if error.kind() == ErrorKind::BrokenPipe => {
+                    return Ok(ControlFlow::Break(()));
+                }
+                other => other.map_err(Failure::Output)?,
+            },
+            Self::Device(path, file) => {
+                file.write_all(bytes)
+                    .map_err(|error| unwritable(path, &error))?;
+            }
+            Self::File(path, scratch) => {
+                scratch
+                    .write_all(bytes)
+                    .map_err(|error| unwritable(path, &error))?;
+            }
+        }
+        Ok(ControlFlow::Continue(()))
+    }
+
+    /// Puts the file in its place.
+    ///
+    /// # Errors
+    /// When it cannot be.
+    pub(super) fn finish(self) -> Result<(), Failure> {
+        match self {
+            Self::Stdout => match io::stdout().lock().flush() {
+                Err(error) if error.kind() == ErrorKind::BrokenPipe => Ok(()),
+                other => other.map_err(Failure::Output),
+            },
+            Self::Device(..) => Ok(()),
+            Self::File(path, scratch) => {
+                let placed = scratch
+                    .into_inner()
+                    .map_err(io::IntoInnerError::into_error)
+                    .and_then(|scratch| {
+                        scratch.as_file().sync_all()?;
+                        scratch.persist(&path).map_err(|error| error.error)
+                    });
+                placed.map(drop).map_err(|error| unwritable(&path, &error))
+            }
+        }
     }
 }
 
@@ -63,22 +140,46 @@ fn write_stdout(text: &str) -> io::Result<()> {
     }
 }
 
-/// Writes beside the target and renames, so that no half file is ever seen.
-fn write_file(text: &str, path: &Path) -> io::Result<()> {
+/// What stands, or will stand, at a path.
+enum Target {
+    /// A pipe or a device takes the text as it is.
+    Device(PathBuf),
+    File(PathBuf),
+}
+
+/// Where a path leads: a link stays a link, and its target is written.
+fn target(path: &Path) -> io::Result<Target> {
     if path.is_dir() {
         return Err(io::Error::new(ErrorKind::IsADirectory, "it is a directory"));
     }
-    // A link stays a link, and its target is written.
-    let target = path.canonicalize();
-    let path = target.as_deref().unwrap_or(path);
-    if path.exists() && !path.is_file() {
-        // A pipe or a device takes the text as it is.
-        let mut device = std::fs::OpenOptions::new().write(true).open(path)?;
-        return device.write_all(text.as_bytes());
+    let path = path.canonicalize().unwrap_or_else(|_| path.to_owned());
+    Ok(if path.exists() && !path.is_file() {
+        Target::Device(path)
+    } else {
+        Target::File(path)
+    })
+}
+
+fn device(path: &Path) -> io::Result<File> {
+    File::options().write(true).open(path)
+}
+
+/// Those of a file that is there already.
+fn permissions(path: &Path) -> Option<Permissions> {
+    std::fs::metadata(path)
+        .map(|metadata| metadata.permissions())
+        .ok()
+}
+
+/// Writes beside the target and renames, so that no half file is ever seen.
+fn write_file(text: &str, path: &Path) -> io::Result<()> {
+    match target(path)? {
+        Target::Device(path) => device(&path)?.write_all(text.as_bytes()),
+        Target::File(path) => {
+            scratch(text, &path, permissions(&path))?.persist(path)?;
+            Ok(())
+        }
     }
-    let permissions = std::fs::metadata(path).map(|metadata| metadata.permissions());
-    scratch(text, path, permissions.ok())?.persist(path)?;
-    Ok(())
 }
 
 /// The text whole in a file beside its target, which has some permissions if it exists.

@@ -89,6 +89,10 @@ pub struct Plan {
     pub cautions: Vec<Caution>,
 }
 
+/// Every path of a plan's JSON with its type over all demo tanks, one a line; `[]` stands
+/// for any item of a list.
+pub const PATHS: &str = include_str!("paths.txt");
+
 /// A check of the bed of an existing tank.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Check {

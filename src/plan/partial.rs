@@ -53,13 +53,14 @@ impl Part {
             ("cap", "verdict") => Self::Standing,
             ("status", "") => Self::Status,
             ("night" | "flow" | "light" | "animals" | "heat", _) => Self::Night,
-            ("name" | "tank" | "soil" | "cap" | "weight" | "panes" | "cost", _) => Self::Measures,
             ("bed", _) | ("planting", "index" | "shortfall_pct") => Self::Load,
             ("planting", "probability_under_limits") => Self::Start,
             ("planting", rest) if rest.starts_with("needed") => Self::Needed,
-            ("planting", _) => Self::Measures,
             ("startup", "probability_with_changes") => Self::Changes,
             ("startup", _) => Self::Start,
+            ("planting" | "tank" | "soil" | "cap" | "weight" | "panes" | "cost", _) => {
+                Self::Measures
+            }
             ("findings", code) if Code::find(code).is_some_and(judge::is_of_design) => {
                 Self::Measures
             }

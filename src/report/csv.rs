@@ -63,9 +63,14 @@ pub fn table(rows: &[Vec<(String, Value)>]) -> String {
     written(&lines)
 }
 
+/// One line of cells.
+pub fn line(cells: impl Iterator<Item = String>) -> String {
+    written(&[cells.collect()])
+}
+
 /// A scalar as a cell. A text that a spreadsheet would take for a formula is
 /// marked as text by a leading apostrophe.
-fn cell(value: &Value) -> String {
+pub fn cell(value: &Value) -> String {
     match value {
         Value::Null => String::new(),
         Value::String(text) if text.starts_with(['=', '+', '-', '@']) => format!("'{text}"),

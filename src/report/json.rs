@@ -1,7 +1,7 @@
 //! Results as JSON: the result structs themselves, named by their schema.
 
 use serde::Serialize;
-use serde_json::{Map, Number, Value};
+use serde_json::{Map, Value};
 
 /// Significant digits that a computed number keeps; more would be noise of the arithmetic.
 const SIGNIFICANT_DIGITS: i32 = 9;
@@ -35,7 +35,7 @@ pub fn line(object: &Map<String, Value>) -> String {
 
 fn rounded(value: Value) -> Value {
     match value {
-        Value::Number(number) if number.is_f64() => round_number(&number),
+        Value::Number(value) if value.is_f64() => number(value.as_f64().unwrap_or_default()),
         Value::Array(items) => Value::Array(items.into_iter().map(rounded).collect()),
         Value::Object(fields) => Value::Object(
             fields
@@ -47,8 +47,8 @@ fn rounded(value: Value) -> Value {
     }
 }
 
-fn round_number(number: &Number) -> Value {
-    let value = number.as_f64().unwrap_or_default();
+/// A computed number, to the digits that are no noise.
+pub fn number(value: f64) -> Value {
     if value == 0.0 {
         return Value::from(0.0);
     }

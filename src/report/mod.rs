@@ -6,4 +6,5 @@ pub mod csv;
 pub mod document;
 pub mod json;
 pub mod listing;
+pub mod row;
 pub mod text;

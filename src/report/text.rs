@@ -144,68 +144,139 @@ fn fact_lines(out: &mut String, facts: &[Fact], layout: Layout) {
 
 fn table_lines(out: &mut String, table: &Table, layout: Layout) {
     let widths = column_widths(table, layout.width);
-    let heads: Vec<String> = table
-        .columns
-        .iter()
-        .map(|column| column.head.clone())
-        .collect();
-    for line in row_lines(&heads, &widths, table) {
-        push_line(out, &layout.paint(DIM, line.trim_end()));
-    }
-    for row in &table.rows {
-        for line in row_lines(row, &widths, table) {
-            push_line(out, &line);
+    let stretches = stretches(&widths, layout.width);
+    for (place, columns) in stretches.iter().enumerate() {
+        if place > 0 {
+            out.push('\n');
+        }
+        let heads = head_lines(table, &widths, columns);
+        for line in heads {
+            push_line(out, &layout.paint(DIM, line.trim_end()));
+        }
+        for row in &table.rows {
+            for line in row_lines(row, &widths, columns, table) {
+                push_line(out, &line);
+            }
         }
     }
 }
 
 /// Each column as wide as its widest cell; where they do not fit, the widest columns of
-/// words give way.
+/// words give way, then the heads of numbers are set in several lines.
 fn column_widths(table: &Table, width: usize) -> Vec<usize> {
-    let mut widths: Vec<usize> = table
-        .columns
-        .iter()
-        .enumerate()
-        .map(|(i, column)| {
-            let cells = table.rows.iter().filter_map(|row| row.get(i));
-            widest(cells.map(String::as_str)).max(column.head.width())
+    let cell_width = |i: usize| {
+        let cells = table.rows.iter().filter_map(|row| row.get(i));
+        widest(cells.map(String::as_str))
+    };
+    let columns = || table.columns.iter().enumerate();
+    let mut widths: Vec<usize> = columns()
+        .map(|(i, column)| cell_width(i).max(column.head.width()))
+        .collect();
+    let narrowest: Vec<usize> = columns()
+        .map(|(i, column)| match column.align {
+            Align::Left => NARROWEST,
+            Align::Right => cell_width(i).max(widest(pieces(&column.head))),
         })
         .collect();
-    let gaps = INDENT + GAP * widths.len().saturating_sub(1);
-    let over = |widths: &[usize]| (gaps + widths.iter().sum::<usize>()).saturating_sub(width);
-    while over(&widths) > 0 {
-        let widest_words = (0..widths.len())
-            .filter(|i| table.columns[*i].align == Align::Left && widths[*i] > NARROWEST)
-            .max_by_key(|i| widths[*i]);
-        let Some(column) = widest_words else { break };
-        widths[column] -= 1;
+    let over = |widths: &[usize]| taken(widths).saturating_sub(width);
+    for align in [Align::Left, Align::Right] {
+        while over(&widths) > 0 {
+            let widest = (0..widths.len())
+                .filter(|i| table.columns[*i].align == align && widths[*i] > narrowest[*i])
+                .max_by_key(|i| widths[*i]);
+            let Some(column) = widest else { break };
+            widths[column] -= 1;
+        }
     }
     widths
 }
 
-/// The lines of one row; a cell wider than its column is wrapped.
-fn row_lines(row: &[String], widths: &[usize], table: &Table) -> Vec<String> {
-    let cells: Vec<Vec<String>> = row
+/// The columns that a line with these takes.
+fn taken(widths: &[usize]) -> usize {
+    INDENT + GAP * widths.len().saturating_sub(1) + widths.iter().sum::<usize>()
+}
+
+/// Columns that stand beside each other; where not all fit, the first leads each stretch.
+fn stretches(widths: &[usize], width: usize) -> Vec<Vec<usize>> {
+    let mut stretches: Vec<Vec<usize>> = vec![Vec::new()];
+    for column in 0..widths.len() {
+        let stretch = stretches.last().map_or(&[][..], Vec::as_slice);
+        let with: Vec<usize> = stretch
+            .iter()
+            .chain([&column])
+            .map(|i| widths[*i])
+            .collect();
+        if taken(&with) > width && stretch.len() > 1 {
+            stretches.push(vec![0]);
+        }
+        if let Some(stretch) = stretches.last_mut() {
+            stretch.push(column);
+        }
+    }
+    stretches
+}
+
+/// The parts of a head between which it may be broken.
+fn pieces(head: &str) -> impl Iterator<Item = &str> {
+    head.split_inclusive(['.', '_', ' '])
+}
+
+/// The heads, each in as many lines as its column is narrow, all ending on the last.
+fn head_lines(table: &Table, widths: &[usize], columns: &[usize]) -> Vec<String> {
+    let heads: Vec<Vec<String>> = columns
         .iter()
-        .zip(widths)
-        .map(|(cell, width)| {
-            let cell = printable(cell);
-            let lines = textwrap::wrap(&cell, (*width).max(1));
+        .map(|i| broken(&printable(&table.columns[*i].head), widths[*i]))
+        .collect();
+    let height = heads.iter().map(Vec::len).max().unwrap_or(0);
+    (0..height)
+        .map(|line| {
+            let set = heads.iter().zip(columns).map(|(head, i)| {
+                let place = (line + head.len()).checked_sub(height);
+                let text = place.and_then(|place| head.get(place));
+                let text = text.map_or("", String::as_str);
+                padded(text, widths[*i], table.columns[*i].align)
+            });
+            let set: Vec<String> = set.collect();
+            format!("{}{}", " ".repeat(INDENT), set.join(&" ".repeat(GAP)))
+        })
+        .collect()
+}
+
+fn broken(head: &str, width: usize) -> Vec<String> {
+    let mut lines = vec![String::new()];
+    for piece in pieces(head) {
+        let line_width = lines.last().map_or(0, |line| line.width());
+        if line_width > 0 && line_width + piece.trim_end().width() > width {
+            lines.push(String::new());
+        }
+        if let Some(line) = lines.last_mut() {
+            line.push_str(piece);
+        }
+    }
+    for line in &mut lines {
+        line.truncate(line.trim_end().len());
+    }
+    lines
+}
+
+/// The lines of one row; a cell wider than its column is wrapped.
+fn row_lines(row: &[String], widths: &[usize], columns: &[usize], table: &Table) -> Vec<String> {
+    let cells: Vec<Vec<String>> = columns
+        .iter()
+        .map(|i| {
+            let cell = printable(row.get(*i).map_or("", String::as_str));
+            let lines = textwrap::wrap(&cell, widths[*i].max(1));
             lines.into_iter().map(Cow::into_owned).collect()
         })
         .collect();
     let height = cells.iter().map(Vec::len).max().unwrap_or(0);
     (0..height)
         .map(|line| {
-            let set: Vec<String> = cells
-                .iter()
-                .zip(widths)
-                .zip(&table.columns)
-                .map(|((cell, width), column)| {
-                    let text = cell.get(line).map_or("", String::as_str);
-                    padded(text, *width, column.align)
-                })
-                .collect();
+            let set = cells.iter().zip(columns).map(|(cell, i)| {
+                let text = cell.get(line).map_or("", String::as_str);
+                padded(text, widths[*i], table.columns[*i].align)
+            });
+            let set: Vec<String> = set.collect();
             format!("{}{}", " ".repeat(INDENT), set.join(&" ".repeat(GAP)))
         })
         .collect()

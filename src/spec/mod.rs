@@ -25,6 +25,7 @@
 //! assert!(faults.0.iter().any(|fault| fault.help == "did you mean shape?"));
 //! ```
 
+mod axis;
 mod bed;
 mod catalogued;
 mod default;
@@ -32,6 +33,7 @@ mod draw;
 mod event;
 mod fault;
 mod key;
+mod knob;
 mod living;
 mod misfit;
 mod observed;
@@ -48,10 +50,12 @@ mod water;
 #[cfg(test)]
 mod tests;
 
+pub use axis::{axis, range};
 pub use default::{DEFAULTS, DefaultValue};
 pub use draw::draw;
 pub use fault::{Fault, Faults, Place};
 pub use key::{Key, Kind, Limits};
+pub use knob::{knob, value};
 pub use syntax::MAX_BYTES;
 pub use table::KEYS;
 

@@ -14,3 +14,4 @@ mod help;
 mod list;
 mod new;
 mod night;
+mod study;

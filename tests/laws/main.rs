@@ -16,4 +16,5 @@ mod night;
 mod nitrogen;
 mod plan;
 mod startup;
+mod study;
 mod units;

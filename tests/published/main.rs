@@ -5,6 +5,7 @@
 mod air;
 mod bags;
 mod compare;
+mod grid;
 mod heat;
 mod plants_nitrogen;
 mod structure_geometry;

@@ -82,7 +82,7 @@ fn compare(command_name: &str, text: &str) {
 
 #[test]
 fn a_plan_has_the_paths_typed_in() {
-    compare("plan", include_str!("plan_paths.txt"));
+    compare("plan", lentic::plan::PATHS);
 }
 
 #[test]

@@ -1,38 +1,73 @@
-//! Several plans side by side.
+//! Rows of a comparison side by side.
 
-use crate::design::Design;
 use crate::finding::Status;
-use crate::plan::Plan;
-use crate::report::document::{Block, Column, Document, Table};
-use crate::units::{Mass, Volume, show};
+use crate::report::document::{Block, Column as Head, Document, Table};
+use crate::study::{Axis, Cell, Column, Influence, Row, Shown};
+use crate::units::{Length, Mass, UnitSystem, Volume, show};
 
-/// A row for each tank.
-pub fn compare(tanks: &[(&Design, &Plan)]) -> Document {
-    if tanks.is_empty() {
-        return Document::default();
+/// What is shown where nobody says what, with its head.
+const STANDARD: [(&str, &str); 7] = [
+    ("status", "stands"),
+    ("tank.water_l", "water"),
+    ("weight.total_kg", "weight"),
+    ("soil.buy_l", "soil"),
+    ("cap.buy_kg", "cap"),
+    ("planting.index", "index"),
+    ("cost.total", "cost"),
+];
+/// What stands before a finding's code in the name of its status.
+const FINDINGS: &str = "findings.";
+
+/// Rows to be shown.
+#[derive(Debug)]
+pub struct Compared<'a> {
+    /// What was varied.
+    pub axes: &'a [Axis],
+    /// The results in the cells of each row.
+    pub columns: &'a [Column],
+    /// How many of them are shown.
+    pub shown: usize,
+    /// Whether these are the standard ones, under short heads.
+    pub standard: bool,
+    /// The rows.
+    pub rows: &'a [Row],
+    /// What is said of how the rows were chosen; may be empty.
+    pub remark: String,
+    /// A result with what moves it.
+    pub influences: Option<(&'a str, Vec<Influence>)>,
+}
+
+/// The standard results, and after them how each finding stands.
+pub fn standard_columns() -> (Vec<Column>, Vec<Column>) {
+    let standard = STANDARD.iter();
+    let shown = standard.filter_map(|(name, _)| Column::of(name).ok());
+    let findings = Column::every().filter(|column| column.name().starts_with(FINDINGS));
+    (shown.collect(), findings.collect())
+}
+
+/// A table of the rows; for standard results, what is not in order below it.
+pub fn compare(compared: &Compared<'_>) -> Document {
+    let mut blocks = Vec::new();
+    if !compared.rows.is_empty() {
+        blocks.push(Block::Table(table(compared)));
     }
-    let columns = vec![
-        Column::words("tank"),
-        Column::words("stands"),
-        Column::numbers("water"),
-        Column::numbers("weight"),
-        Column::numbers("soil"),
-        Column::numbers("cap"),
-        Column::numbers("index"),
-        Column::numbers("cost"),
-    ];
-    let rows = tanks.iter().map(|(design, plan)| row(design, plan));
-    let mut blocks = vec![Block::Table(Table {
-        columns,
-        rows: rows.collect(),
-    })];
-    let troubles: Vec<String> = tanks
-        .iter()
-        .filter_map(|(_, plan)| troubles(plan))
-        .collect();
-    if !troubles.is_empty() {
-        blocks.push(Block::Heading("Not in order".to_owned()));
-        blocks.push(Block::Items(troubles));
+    if !compared.remark.is_empty() {
+        blocks.push(Block::Text(compared.remark.clone()));
+    }
+    if compared.standard && compared.axes.is_empty() {
+        let troubles: Vec<String> = compared
+            .rows
+            .iter()
+            .filter_map(|row| troubles(row, compared.columns))
+            .collect();
+        if !troubles.is_empty() {
+            blocks.push(Block::Heading("Not in order".to_owned()));
+            blocks.push(Block::Items(troubles));
+        }
+    }
+    if let Some((result, influences)) = &compared.influences {
+        blocks.push(Block::Heading(format!("What moves {result}")));
+        blocks.push(Block::Table(influence_table(influences)));
     }
     Document {
         title: String::new(),
@@ -40,22 +75,96 @@ pub fn compare(tanks: &[(&Design, &Plan)]) -> Document {
     }
 }
 
-fn row(design: &Design, plan: &Plan) -> Vec<String> {
-    let units = design.draft().units;
-    let cost = plan
-        .cost
-        .as_ref()
-        .map_or_else(|| "-".to_owned(), |cost| format!("{:.2}", cost.total));
-    vec![
-        shortened(&plan.name),
-        plan.status().word().to_owned(),
-        units.volume(Volume::from_litres(plan.tank.water_l)),
-        units.mass(Mass::from_kg(plan.weight.total_kg)),
-        units.bulk_volume(Volume::from_litres(plan.soil.buy_l)),
-        units.mass(Mass::from_kg(plan.cap.buy_kg)),
-        show::significant(plan.planting.index, 2),
-        cost,
-    ]
+fn table(compared: &Compared<'_>) -> Table {
+    // Rows of one tank are told apart by what is varied.
+    let names_tanks = compared.axes.is_empty()
+        || compared
+            .rows
+            .iter()
+            .any(|row| row.name != compared.rows[0].name);
+    let name = names_tanks.then(|| Head::words("tank"));
+    let axes = compared.axes.iter().map(|axis| {
+        if is_number(compared, axis) {
+            Head::numbers(axis.name.as_str())
+        } else {
+            Head::words(axis.name.as_str())
+        }
+    });
+    let results = compared.columns[..compared.shown].iter().map(|column| {
+        let head = head(column, compared.standard);
+        if column.is_word() {
+            Head::words(head)
+        } else {
+            Head::numbers(head)
+        }
+    });
+    let rows = compared.rows.iter().map(|row| {
+        let name = names_tanks.then(|| shortened(&row.name));
+        let levels = row.levels.iter().map(|level| match &level.shown {
+            Shown::Number(number) => show::significant(*number, 6),
+            Shown::Text(text) => text.clone(),
+        });
+        let cells = row.cells.as_deref().unwrap_or_default();
+        let results = compared.columns[..compared.shown]
+            .iter()
+            .zip(cells)
+            .map(|(column, cell)| shown(row.units, column.name(), cell.as_ref()));
+        name.into_iter().chain(levels).chain(results).collect()
+    });
+    Table {
+        rows: rows.collect(),
+        columns: name.into_iter().chain(axes).chain(results).collect(),
+    }
+}
+
+fn is_number(compared: &Compared<'_>, axis: &Axis) -> bool {
+    let place = compared
+        .axes
+        .iter()
+        .position(|other| other.name == axis.name);
+    let first = place.and_then(|place| compared.rows.first()?.levels.get(place));
+    first.is_some_and(|level| matches!(level.shown, Shown::Number(_)))
+}
+
+fn head(column: &Column, standard: bool) -> String {
+    let short = STANDARD.iter().find(|(name, _)| *name == column.name());
+    match short {
+        Some((_, head)) if standard => (*head).to_owned(),
+        _ => column.name().to_owned(),
+    }
+}
+
+/// A value in the units of its tank, by the unit that its name ends in.
+fn shown(units: UnitSystem, name: &str, cell: Option<&Cell>) -> String {
+    let number = match cell {
+        None => return "-".to_owned(),
+        Some(Cell::Word(word)) => return word.clone(),
+        Some(Cell::Flag(flag)) => return flag.to_string(),
+        Some(Cell::Whole(whole)) => return whole.to_string(),
+        Some(Cell::Number(number)) => *number,
+    };
+    if name.split('.').any(|part| part == "cost") {
+        return format!("{number:.2}");
+    }
+    let path = name
+        .trim_end_matches(".low")
+        .trim_end_matches(".typical")
+        .trim_end_matches(".high");
+    match path.rsplit_once('_').map_or("", |(_, unit)| unit) {
+        // "mg_l" is a concentration.
+        "l" if !path.ends_with("_mg_l") => {
+            let volume = Volume::from_litres(number);
+            if path.starts_with("soil.") {
+                units.bulk_volume(volume)
+            } else {
+                units.volume(volume)
+            }
+        }
+        "kg" => units.mass(Mass::from_kg(number)),
+        "cm" => units.dimension(Length::from_cm(number)),
+        _ if name == "planting.index" => show::significant(number, 2),
+        _ => show::significant(number, 3),
+    }
 }
 
 /// Names longer than this are cut in the table.
@@ -70,12 +179,46 @@ fn shortened(name: &str) -> String {
 }
 
 /// "Pea gravel: act cap.coarse, watch plants.load".
-fn troubles(plan: &Plan) -> Option<String> {
-    let codes: Vec<String> = plan
-        .findings
+fn troubles(row: &Row, columns: &[Column]) -> Option<String> {
+    let cells = row.cells.as_deref().unwrap_or_default();
+    let codes: Vec<String> = columns
         .iter()
-        .filter(|finding| finding.status >= Status::Watch)
-        .map(|finding| format!("{} {}", finding.status.word(), finding.code.text()))
+        .zip(cells)
+        .filter_map(|(column, cell)| {
+            let code = column.name().strip_prefix(FINDINGS)?;
+            let Some(Cell::Word(status)) = cell else {
+                return None;
+            };
+            let is_trouble = [Status::Watch, Status::Act]
+                .iter()
+                .any(|trouble| trouble.word() == status);
+            is_trouble.then(|| format!("{status} {code}"))
+        })
         .collect();
-    (!codes.is_empty()).then(|| format!("{}: {}", plan.name, codes.join(", ")))
+    (!codes.is_empty()).then(|| format!("{}: {}", row.name, codes.join(", ")))
+}
+
+fn influence_table(influences: &[Influence]) -> Table {
+    let number = |value: Option<f64>, percent: bool| match value {
+        None => "-".to_owned(),
+        Some(value) if percent => format!("{} %", show::fixed(value * 100.0, 0)),
+        Some(value) => show::fixed(value, 2),
+    };
+    Table {
+        columns: vec![
+            Head::words("varied"),
+            Head::numbers("share of its variance"),
+            Head::numbers("rank correlation"),
+        ],
+        rows: influences
+            .iter()
+            .map(|influence| {
+                vec![
+                    influence.key.clone(),
+                    number(influence.variance_share, true),
+                    number(influence.rank_correlation, false),
+                ]
+            })
+            .collect(),
+    }
 }

@@ -7,11 +7,13 @@ mod explain;
 mod finding;
 mod night;
 mod plan;
+mod solve;
 mod startup;
 
 pub use check::check;
-pub use compare::compare;
+pub use compare::{Compared, compare, standard_columns};
 pub use explain::{explain_finding, explain_source};
 pub use night::night;
 pub use plan::plan;
+pub use solve::{Solved, solve};
 pub use startup::startup;

@@ -1,0 +1,43 @@
+//! `lentic solve`.
+
+use super::args::SolveOptions;
+use super::failure::Failure;
+use super::{Outcome, condition, input, result};
+use crate::report::compose::{self, Solved};
+use crate::spec;
+use crate::study::{self, Levels, Search};
+
+/// The schema of an answer.
+const SCHEMA: &str = "lentic/solve/1";
+
+/// Members of each ensemble unless said otherwise.
+const MEMBERS: u32 = 64;
+
+pub(super) fn run(options: &SolveOptions) -> Result<Outcome, Failure> {
+    let common = &options.common;
+    let axis = spec::range(&options.key, &options.from, &options.to)
+        .map_err(|violation| condition::refused(&violation))?;
+    let condition = condition::condition(&options.until)?;
+    let design = input::design(&options.spec, common)?;
+    let Levels::Range(range) = &axis.levels else {
+        return Ok(Outcome::Done);
+    };
+    let answer = study::solve(&Search {
+        draft: design.draft(),
+        knob: axis.knob,
+        range,
+        condition: &condition,
+        options: options.ensemble.options(MEMBERS),
+    });
+    if let Some(failed) = answer.all_failed() {
+        return Err(Failure::BadInput(format!(
+            "error: no value of {} makes a tank: {failed}",
+            axis.knob.path()
+        )));
+    }
+    let solved = Solved::of(&answer, &axis, &condition);
+    result::write(common, options.format, SCHEMA, &solved, || {
+        compose::solve(&solved, &answer, &condition)
+    })?;
+    Ok(Outcome::Done)
+}

@@ -1,0 +1,207 @@
+//! What is varied, from the text `KEY=A..B/N` or `KEY=x,y,z`.
+
+use std::sync::Arc;
+
+use super::knob::{knob, value};
+use crate::design::{Amount, Knob, Value, Violation};
+use crate::study::{Axis, Level, Levels, Range, Shown, Spacing};
+use crate::units::parse::split_number;
+
+/// Reads what is varied, and through which values.
+///
+/// `A..B/N` are N points from A to B, both included, and `A..B/N log` spaces them by equal
+/// ratios; `A..B` without N is a range to draw samples from; `x,y,z` are the values
+/// themselves. The unit may stand at B alone.
+///
+/// # Errors
+/// When the key may not be varied or a value is not one of it.
+///
+/// # Example
+/// ```
+/// let axis = lentic::spec::axis("cap.depth=20..60mm/5")?;
+/// assert_eq!(axis.name, "cap.depth_mm");
+/// assert_eq!(axis.count(), Some(5));
+/// assert_eq!(lentic::spec::axis("cap.material=play_sand, filter_sand")?.count(), Some(2));
+/// # Ok::<(), lentic::design::Violation>(())
+/// ```
+pub fn axis(text: &str) -> Result<Axis, Violation> {
+    let (path, values) = text.split_once('=').ok_or_else(|| Violation {
+        key: text.trim().to_owned(),
+        other: None,
+        found: "no values are given".to_owned(),
+        rule: "what is varied is KEY=A..B/N or KEY=x,y,z".to_owned(),
+        help: "for example cap.depth=20..60mm/5".to_owned(),
+    })?;
+    let knob = knob(path)?;
+    if values.contains("..") {
+        ranged(knob, values)
+    } else {
+        listed(knob, values)
+    }
+}
+
+/// Reads a key and the two ends that it goes between.
+///
+/// # Errors
+/// As [`axis`].
+pub fn range(key: &str, from: &str, to: &str) -> Result<Axis, Violation> {
+    between(knob(key)?, from, to, None, Spacing::Even)
+}
+
+fn ranged(knob: Knob, text: &str) -> Result<Axis, Violation> {
+    let (text, spacing) = match text.trim().strip_suffix("log") {
+        Some(rest) => (rest, Spacing::Log),
+        None => (text, Spacing::Even),
+    };
+    let (ends, points) = count(knob, text)?;
+    let (low, high) = ends.split_once("..").unwrap_or((ends, ""));
+    between(knob, low, high, points, spacing)
+}
+
+/// A range between two ends written as in a spec; the unit may stand at the second alone.
+fn between(
+    knob: Knob,
+    low: &str,
+    high: &str,
+    points: Option<u32>,
+    spacing: Spacing,
+) -> Result<Axis, Violation> {
+    let (low, low_unit) = end(knob, low)?;
+    let (high, unit) = end(knob, high)?;
+    if !low_unit.is_empty() && low_unit != unit {
+        return Err(unfit(
+            knob,
+            format!("one end is in {low_unit}, the other in {unit}"),
+            "both ends of a range are in one unit",
+        ));
+    }
+    if spacing == Spacing::Log && (low <= 0.0 || high <= 0.0) {
+        return Err(unfit(
+            knob,
+            "an end at or below zero".to_owned(),
+            "both ends of a log range are above zero",
+        ));
+    }
+    // Both ends are values that a spec takes.
+    let (first, _) = (at(knob, unit, low)?, at(knob, unit, high)?);
+    let unit = unit.to_owned();
+    Ok(Axis {
+        knob,
+        name: name(knob, &unit),
+        unit: unit.clone(),
+        levels: Levels::Range(Range {
+            low,
+            high,
+            spacing,
+            points,
+            whole: is_whole(first),
+            read: Arc::new(move |number| at(knob, &unit, number)),
+        }),
+    })
+}
+
+/// One end: its number and its unit.
+fn end(knob: Knob, text: &str) -> Result<(f64, &str), Violation> {
+    split_number(text).map_err(|_| {
+        unfit(
+            knob,
+            format!("\"{}\" is no number with its unit", text.trim()),
+            "a range goes from one number to another",
+        )
+    })
+}
+
+fn unfit(knob: Knob, found: String, rule: &str) -> Violation {
+    Violation {
+        key: knob.path(),
+        other: None,
+        found,
+        rule: rule.to_owned(),
+        help: "for example cap.depth=20..60mm/5".to_owned(),
+    }
+}
+
+/// The text before `/N`, and N.
+fn count(knob: Knob, text: &str) -> Result<(&str, Option<u32>), Violation> {
+    // "umol/m2/s" has strokes too: a count is what follows the last one, if it is a number.
+    let Some((ends, number)) = text.rsplit_once('/') else {
+        return Ok((text, None));
+    };
+    match number.trim().parse::<u32>() {
+        Ok(points) if points >= 1 => Ok((ends, Some(points))),
+        Ok(_) => Err(Violation {
+            key: knob.path(),
+            other: None,
+            found: "0 points".to_owned(),
+            rule: "a range has at least 1 point".to_owned(),
+            help: "for example cap.depth=20..60mm/5".to_owned(),
+        }),
+        Err(_) => Ok((text, None)),
+    }
+}
+
+/// The value of a number in the unit of its range.
+fn at(knob: Knob, unit: &str, number: f64) -> Result<Value, Violation> {
+    value(knob, format!("{number} {unit}").trim())
+}
+
+/// Whether only whole numbers make sense.
+fn is_whole(value: Value) -> bool {
+    matches!(value, Value::Count(_) | Value::Amount(Amount::Portions(..)))
+}
+
+fn listed(knob: Knob, text: &str) -> Result<Axis, Violation> {
+    let texts: Vec<&str> = text.split(',').map(str::trim).collect();
+    let values = texts.iter().map(|text| value(knob, text));
+    let values = values.collect::<Result<Vec<Value>, Violation>>()?;
+    let unit = one_unit(&texts);
+    let level = |(text, value): (&&str, Value)| {
+        let number = unit.and_then(|_| split_number(text).ok());
+        Level {
+            shown: match number {
+                Some((number, _)) => Shown::Number(number),
+                None => Shown::Text((*text).to_owned()),
+            },
+            value,
+        }
+    };
+    let levels = texts.iter().zip(values).map(level).collect();
+    let unit = unit.unwrap_or_default();
+    Ok(Axis {
+        knob,
+        name: name(knob, unit),
+        unit: unit.to_owned(),
+        levels: Levels::Listed(levels),
+    })
+}
+
+/// The unit that all of some texts have after a plain number.
+fn one_unit<'t>(texts: &[&'t str]) -> Option<&'t str> {
+    let mut units = texts.iter().map(|text| {
+        let (_, unit) = split_number(text).ok()?;
+        // A size has numbers in its unit.
+        (!unit.starts_with(|c: char| c.is_ascii_digit()) && !unit.contains(" x ")).then_some(unit)
+    });
+    let first = units.next()??;
+    units.all(|unit| unit == Some(first)).then_some(first)
+}
+
+/// The name of a column: `cap.depth_mm`, `plants[0].amount_pct`.
+fn name(knob: Knob, unit: &str) -> String {
+    let mut suffix = String::new();
+    for c in unit.chars() {
+        match c {
+            '%' => suffix.push_str("pct"),
+            'µ' | 'μ' => suffix.push('u'),
+            '²' => suffix.push('2'),
+            '³' => suffix.push('3'),
+            c if c.is_alphanumeric() => suffix.extend(c.to_lowercase()),
+            _ => suffix.push('_'),
+        }
+    }
+    if suffix.is_empty() {
+        knob.path()
+    } else {
+        format!("{}_{suffix}", knob.path())
+    }
+}

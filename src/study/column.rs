@@ -1,0 +1,175 @@
+//! The results that a row can show, named by their path in a plan.
+
+use std::sync::OnceLock;
+
+use thiserror::Error;
+
+use crate::finding::Code;
+use crate::plan::{PATHS, Part};
+
+/// What stands before the code of a finding whose status is a result.
+pub(super) const FINDINGS: &str = "findings.";
+/// The ends of the path of a value with a band.
+const BAND: [&str; 3] = [".low", ".typical", ".high"];
+
+/// A result that a row shows.
+#[derive(Debug, Clone, PartialEq, Eq, Hash)]
+pub struct Column {
+    name: String,
+}
+
+/// A name that is no result.
+#[derive(Debug, Clone, PartialEq, Eq, Error)]
+#[error("no result {name}")]
+pub struct UnknownResult {
+    /// The name as given.
+    pub name: String,
+    /// The nearest that is one.
+    pub suggestion: Option<String>,
+}
+
+impl Column {
+    /// The result of a name: a path of a plan's JSON such as `startup.ready_day.high`, where
+    /// a band without an end is its typical value; `status`; or `findings.` and a code, for
+    /// the status of that finding.
+    ///
+    /// # Errors
+    /// When there is no such result; the nearest is suggested.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::study::Column;
+    /// assert!(Column::of("startup.ammonia_peak_mg_l").is_ok());
+    /// let wrong = Column::of("weight.totl_kg").unwrap_err();
+    /// assert_eq!(wrong.suggestion.as_deref(), Some("weight.total_kg"));
+    /// ```
+    pub fn of(name: &str) -> Result<Self, UnknownResult> {
+        let name = name.trim();
+        let column = Self {
+            name: name.to_owned(),
+        };
+        if known().iter().any(|path| column.is_at(path)) {
+            return Ok(column);
+        }
+        Err(UnknownResult {
+            name: name.to_owned(),
+            suggestion: nearest(name),
+        })
+    }
+
+    /// The result of a name, or every result of a section such as `tank`.
+    ///
+    /// # Errors
+    /// As [`Column::of`].
+    pub fn all_of(name: &str) -> Result<Vec<Self>, UnknownResult> {
+        Self::of(name)
+            .map(|column| vec![column])
+            .or_else(|unknown| {
+                let section = format!("{}.", name.trim());
+                let within: Vec<Self> = Self::every()
+                    .filter(|column| column.name.starts_with(&section))
+                    .collect();
+                if within.is_empty() {
+                    Err(unknown)
+                } else {
+                    Ok(within)
+                }
+            })
+    }
+
+    /// Every result.
+    pub fn every() -> impl Iterator<Item = Self> {
+        known().iter().map(|path| Self { name: path.clone() })
+    }
+
+    /// The results that no search has to be made for, and of the findings the worst.
+    pub fn main() -> impl Iterator<Item = Self> {
+        Self::every()
+            .filter(|column| column.part() < Part::Changes && !column.name.starts_with(FINDINGS))
+    }
+
+    /// Its name.
+    pub fn name(&self) -> &str {
+        &self.name
+    }
+
+    /// What it takes to compute.
+    pub fn part(&self) -> Part {
+        Part::of(&self.name)
+    }
+
+    /// Whether its values are names or words.
+    pub fn is_word(&self) -> bool {
+        self.is_status()
+            || PATHS
+                .lines()
+                .filter_map(|line| line.split_once(' '))
+                .any(|(path, kind)| path == self.name && kind.contains("string"))
+    }
+
+    /// Whether its values are statuses, which stand in order.
+    pub fn is_status(&self) -> bool {
+        self.name == "status" || self.name.starts_with(FINDINGS)
+    }
+
+    /// Whether the value at a path of a plan is this result: itself, the typical value of
+    /// its band, or the value of a band without width.
+    pub(super) fn is_at(&self, path: &str) -> bool {
+        let name = self.name.as_str();
+        let without = |whole: &str, ends: &[&str], part: &str| {
+            ends.iter().any(|end| whole.strip_suffix(end) == Some(part))
+        };
+        path == name || without(path, &[".typical"], name)
+    }
+
+    /// The paths at which its value may stand: with members, and without.
+    pub(super) fn places(&self) -> [String; 2] {
+        let end = BAND.iter().find(|end| self.name.ends_with(*end));
+        match end {
+            Some(end) => [
+                self.name.clone(),
+                self.name.trim_end_matches(end).to_owned(),
+            ],
+            None => [self.name.clone(), format!("{}.typical", self.name)],
+        }
+    }
+}
+
+/// Every path of a plan that holds one value, the worst status and that of each finding.
+fn known() -> &'static [String] {
+    static KNOWN: OnceLock<Vec<String>> = OnceLock::new();
+    KNOWN.get_or_init(|| {
+        let of_plan = PATHS.lines().filter_map(scalar);
+        let statuses = Code::ALL
+            .iter()
+            .map(|code| format!("{FINDINGS}{}", code.text()));
+        ["status".to_owned()]
+            .into_iter()
+            .chain(of_plan)
+            .chain(statuses)
+            .collect()
+    })
+}
+
+/// The path of a line of the list, where it holds one number or word of a section.
+fn scalar(line: &str) -> Option<String> {
+    let (path, kind) = line.split_once(' ')?;
+    let is_scalar = path.contains('.') && !path.contains("[]") && kind != "list";
+    is_scalar.then(|| path.to_owned())
+}
+
+fn nearest(name: &str) -> Option<String> {
+    let leaf = |path: &str| path.rsplit('.').next().map(str::to_owned);
+    let distance = |path: &String| {
+        let whole = strsim::damerau_levenshtein(name, path);
+        // "total_kg" alone is meant for "weight.total_kg".
+        let last = leaf(path).map_or(whole, |leaf| strsim::damerau_levenshtein(name, &leaf));
+        whole.min(last)
+    };
+    known()
+        .iter()
+        .map(|path| (distance(path), path))
+        .min_by_key(|(distance, _)| *distance)
+        .filter(|(distance, _)| *distance <= 1 + name.chars().count() / 4)
+        .map(|(_, path)| path.clone())
+}

@@ -1,0 +1,266 @@
+//! Rows of results, in order, as many at a time as the machine has threads for.
+
+use std::collections::VecDeque;
+
+use rayon::prelude::*;
+use thiserror::Error;
+
+use super::axis::Level;
+use super::column::{Column, FINDINGS};
+use super::field::{Cell, Gatherer, Places};
+use super::space::Space;
+use crate::design::{Design, Draft, Violation};
+use crate::finding::Status;
+use crate::numerics::rodas::IntegrationError;
+use crate::plan::{self, Options, Part, Partial};
+use crate::units::UnitSystem;
+
+/// Rows computed before the first is given; each further batch is twice as large.
+const FIRST_BATCH: usize = 16;
+/// Rows of a batch at most: of quantities alone, and where starts are followed.
+const LARGEST_BATCH: usize = 1024;
+const LARGEST_BATCH_OF_STARTS: usize = 64;
+
+/// What is asked of some tanks.
+#[derive(Debug, Clone)]
+pub struct Question {
+    /// What is varied.
+    pub space: Space,
+    /// What is shown of each.
+    pub columns: Vec<Column>,
+    /// How starts are followed.
+    pub options: Options,
+    /// Which of the rows are wanted.
+    pub shard: Shard,
+}
+
+impl Question {
+    /// The main numbers at every point.
+    pub fn about(space: Space, options: Options) -> Self {
+        Self {
+            space,
+            columns: Column::main().collect(),
+            options,
+            shard: Shard::WHOLE,
+        }
+    }
+}
+
+/// Every n-th row, so that several processes share the rows between them.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Shard {
+    /// Which of them, from 1.
+    pub part: u64,
+    /// Of how many.
+    pub of: u64,
+}
+
+impl Shard {
+    /// All rows.
+    pub const WHOLE: Self = Self { part: 1, of: 1 };
+
+    /// Whether a row, counted from 0, is in it.
+    pub const fn holds(self, row: u64) -> bool {
+        row % self.of == self.part - 1
+    }
+}
+
+/// A tank to start from.
+#[derive(Debug, Clone)]
+pub struct Base {
+    /// Its place among all tanks asked about, from 0.
+    pub number: u64,
+    /// The tank.
+    pub draft: Draft,
+}
+
+impl Base {
+    /// A tank by its place.
+    pub const fn of(number: u64, draft: Draft) -> Self {
+        Self { number, draft }
+    }
+}
+
+/// One tank at one point.
+#[derive(Debug, Clone)]
+pub struct Row {
+    /// Its place among all rows, from 0.
+    pub number: u64,
+    /// The place of the tank it comes from among those given.
+    pub base: usize,
+    /// What that tank is called.
+    pub name: String,
+    /// The units that tank is shown in.
+    pub units: UnitSystem,
+    /// What the varied keys are at this point; empty where one has no such value.
+    pub levels: Vec<Level>,
+    /// A value for each column, where there is one.
+    pub cells: Result<Vec<Option<Cell>>, Failed>,
+}
+
+/// Why a row has no results.
+#[derive(Debug, Clone, PartialEq, Error)]
+pub enum Failed {
+    /// The point makes no tank.
+    #[error("{}", .0.iter().map(ToString::to_string).collect::<Vec<_>>().join("; "))]
+    NoTank(Vec<Violation>),
+    /// The numbers of its start left the finite ones.
+    #[error("the start-up run failed: {0}")]
+    Run(#[from] IntegrationError),
+}
+
+impl From<Violation> for Failed {
+    fn from(violation: Violation) -> Self {
+        Self::NoTank(vec![violation])
+    }
+}
+
+/// Rows for every tank at every point, tank by tank, in order.
+///
+/// Each number is that of [`plan::plan`] for the same tank, and does not depend on the
+/// number of threads. Only what the columns need is computed.
+pub fn compare<'a>(question: &'a Question, bases: &'a [Base]) -> Rows<'a> {
+    let parts = parts(&question.columns);
+    let follows_starts = parts.iter().any(|part| *part >= Part::Start);
+    Rows {
+        question,
+        bases,
+        reader: Reader::of(question),
+        next: 0,
+        batch: FIRST_BATCH,
+        largest: if follows_starts {
+            LARGEST_BATCH_OF_STARTS
+        } else {
+            LARGEST_BATCH
+        },
+        ready: VecDeque::new(),
+    }
+}
+
+fn parts(columns: &[Column]) -> Vec<Part> {
+    let mut parts: Vec<Part> = columns.iter().map(Column::part).collect();
+    parts.sort_unstable();
+    parts.dedup();
+    parts
+}
+
+/// See [`compare()`].
+#[derive(Debug)]
+pub struct Rows<'a> {
+    question: &'a Question,
+    bases: &'a [Base],
+    reader: Reader,
+    next: u64,
+    batch: usize,
+    largest: usize,
+    ready: VecDeque<Row>,
+}
+
+impl Iterator for Rows<'_> {
+    type Item = Row;
+
+    fn next(&mut self) -> Option<Row> {
+        if self.ready.is_empty() {
+            self.fill();
+        }
+        self.ready.pop_front()
+    }
+}
+
+impl Rows<'_> {
+    fn fill(&mut self) {
+        let points = self.question.space.points();
+        let all = points * self.bases.len() as u64;
+        let mut wanted: Vec<(usize, u64)> = Vec::with_capacity(self.batch);
+        while wanted.len() < self.batch && self.next < all {
+            let (base, point) = ((self.next / points) as usize, self.next % points);
+            let number = self.bases[base].number * points + point;
+            if self.question.shard.holds(number) {
+                wanted.push((base, point));
+            }
+            self.next += 1;
+        }
+        self.batch = (self.batch * 2).min(self.largest);
+        let rows: Vec<Row> = wanted
+            .into_par_iter()
+            .map(|(base, point)| self.row(base, point))
+            .collect();
+        self.ready.extend(rows);
+    }
+
+    fn row(&self, base: usize, point: u64) -> Row {
+        let Base { number, draft } = &self.bases[base];
+        let space = &self.question.space;
+        let levels = space.point(point);
+        let cells = match &levels {
+            Ok(levels) => turned(draft, space, levels)
+                .and_then(|design| self.reader.cells(&design, self.question.options)),
+            Err(violation) => Err(violation.clone().into()),
+        };
+        Row {
+            number: number * space.points() + point,
+            base,
+            name: draft.name.clone(),
+            units: draft.units,
+            levels: levels.unwrap_or_default(),
+            cells,
+        }
+    }
+}
+
+/// The tank of a point.
+fn turned(draft: &Draft, space: &Space, levels: &[Level]) -> Result<Design, Failed> {
+    let mut draft = draft.clone();
+    for (axis, level) in space.axes().iter().zip(levels) {
+        axis.knob.turn(&mut draft, level.value)?;
+    }
+    draft.check().map_err(Failed::NoTank)
+}
+
+/// Takes the values of some columns from designs.
+#[derive(Debug)]
+pub(super) struct Reader {
+    parts: Vec<Part>,
+    places: Places,
+}
+
+impl Reader {
+    fn of(question: &Question) -> Self {
+        Self::new(&question.columns)
+    }
+
+    pub(super) fn new(columns: &[Column]) -> Self {
+        Self {
+            parts: parts(columns),
+            places: Places::of(columns),
+        }
+    }
+
+    pub(super) fn cells(
+        &self,
+        design: &Design,
+        options: Options,
+    ) -> Result<Vec<Option<Cell>>, Failed> {
+        let partial = plan::partial(design, options, &self.parts)?;
+        let mut gatherer = Gatherer::new(&self.places);
+        gatherer.gather(&partial);
+        if let Some(whole) = &partial.whole {
+            gatherer.gather(whole);
+        }
+        offer_standing(&partial, &mut gatherer);
+        Ok(gatherer.into_cells())
+    }
+}
+
+/// The status of each finding; of several with one code, the worst.
+fn offer_standing(partial: &Partial, gatherer: &mut Gatherer<'_>) {
+    let mut rest = partial.standing.as_slice();
+    while let Some(&(code, _)) = rest.first() {
+        let same = rest.iter().take_while(|(other, _)| *other == code);
+        let worst = same.clone().map(|(_, status)| *status).max();
+        let word = worst.unwrap_or(Status::Ok).word().to_owned();
+        let count = same.count();
+        gatherer.offer(&format!("{FINDINGS}{}", code.text()), &Cell::Word(word));
+        rest = &rest[count..];
+    }
+}

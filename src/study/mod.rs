@@ -1,0 +1,51 @@
+//! Many tanks at once: compared, varied, weighed against each other, solved for.
+//!
+//! [`compare()`] turns [`Axis`] after axis of some tanks and gives a [`Row`] for each
+//! point, computing no more of a plan than the [`Column`]s ask for; [`solve()`] turns one
+//! until a [`Condition`] holds.
+//!
+//! ```
+//! use lentic::plan::Options;
+//! use lentic::study::{Base, Column, Question, Space, compare};
+//!
+//! let text = r#"
+//! [tank]
+//! shape = "box"
+//! size = "60 x 30 x 36 cm"
+//! [soil]
+//! material = "loam_topsoil"
+//! depth = "25 mm"
+//! [cap]
+//! material = "filter_sand"
+//! depth = "40 mm"
+//! "#;
+//! let bases = [Base::of(0, lentic::spec::parse(text)?.into_draft())];
+//! let axes = vec![lentic::spec::axis("cap.depth=20..40mm/3")?];
+//! let question = Question {
+//!     columns: vec![Column::of("weight.total_kg")?],
+//!     ..Question::about(Space::grid(axes)?, Options::default())
+//! };
+//! let weights: Vec<f64> = compare(&question, &bases)
+//!     .filter_map(|row| row.cells.ok()?[0].as_ref()?.number())
+//!     .collect();
+//! assert!(weights[0] < weights[1] && weights[1] < weights[2]);
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
+
+mod axis;
+mod choice;
+mod column;
+mod compare;
+mod field;
+mod sensitivity;
+mod solve;
+mod space;
+
+pub use axis::{Axis, Level, Levels, Range, Read, Shown, Spacing};
+pub use choice::{Aim, Bound, Comparison, Condition, Front};
+pub use column::{Column, UnknownResult};
+pub use compare::{Base, Failed, Question, Row, Rows, Shard, compare};
+pub use field::Cell;
+pub use sensitivity::{Influence, Sensitivity};
+pub use solve::{Answer, Search, Tried, solve};
+pub use space::{Space, SpaceError};
