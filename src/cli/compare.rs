@@ -9,38 +9,17 @@ use serde_json::Map;
 use super::args::{CompareOptions, RowFormat};
 use super::failure::Failure;
 use super::rows::{Failed, Rows};
-use super::{Outcome, condition, input, output};
+use super::wish::Wish;
+use super::{Outcome, input, output};
 use crate::design::Design;
 use crate::finding::Status;
 use crate::report::{compose, row, text};
-use crate::spec;
-use crate::study::{
-    Aim, Base, Cell, Column, Condition, Front, Influence, Question, Row, Sensitivity, Shard, Space,
-    SpaceError, compare,
-};
+use crate::study::{Aim, Base, Cell, Condition, Front, Influence, Row, Sensitivity, compare};
 
-/// Members of each tank's ensemble unless said otherwise.
-const MEMBERS: u32 = 64;
 /// Files read at a time.
 const FILES: usize = 256;
 /// Rows that are no tank and are named one by one; of more, the number is told.
 const NAMED: usize = 100;
-/// The word for every result.
-const ALL: &str = "all";
-
-/// What is asked of the rows.
-struct Wish {
-    question: Question,
-    /// How many of the question's columns are shown.
-    shown: usize,
-    /// Whether these are the standard ones.
-    standard: bool,
-    conditions: Vec<(usize, Condition)>,
-    aims: Vec<(usize, Aim)>,
-    sort: Option<(usize, Aim)>,
-    sensitivity: Option<usize>,
-    status: Option<usize>,
-}
 
 pub(super) fn run(options: &CompareOptions) -> Result<Outcome, Failure> {
     let wish = Wish::of(options)?;
@@ -71,122 +50,6 @@ pub(super) fn run(options: &CompareOptions) -> Result<Outcome, Failure> {
         return Ok(Outcome::Done);
     }
     run.finish()
-}
-
-impl Wish {
-    fn of(options: &CompareOptions) -> Result<Self, Failure> {
-        let space = space(options)?;
-        let mut columns = shown_columns(options)?;
-        let standard = options.columns.is_empty() && options.format == RowFormat::Text;
-        let shown = columns.len();
-        if standard && space.axes().is_empty() {
-            columns.extend(compose::standard_columns().1);
-        }
-        let mut place = |column: Column| -> usize {
-            let known = columns.iter().position(|other| *other == column);
-            known.unwrap_or_else(|| {
-                columns.push(column);
-                columns.len() - 1
-            })
-        };
-        let conditions = options
-            .subject_to
-            .iter()
-            .map(|text| {
-                let condition = condition::condition(text)?;
-                Ok((place(condition.column.clone()), condition))
-            })
-            .collect::<Result<_, Failure>>()?;
-        let mut aims = Vec::new();
-        for (names, aim) in [
-            (&options.minimise, Aim::Least),
-            (&options.maximise, Aim::Most),
-        ] {
-            for name in names {
-                aims.push((place(condition::column(name)?), aim));
-            }
-        }
-        let sort = match options.sort.as_deref() {
-            Some(name) => Some(match name.strip_prefix('-') {
-                Some(name) => (place(condition::column(name)?), Aim::Most),
-                None => (place(condition::column(name)?), Aim::Least),
-            }),
-            None => None,
-        };
-        let sensitivity = match &options.sensitivity {
-            Some(name) => Some(place(condition::column(name)?)),
-            None => None,
-        };
-        let status = match options.common.fail_on {
-            Some(_) => Some(place(condition::column("status")?)),
-            None => None,
-        };
-        Ok(Self {
-            question: Question {
-                space,
-                columns,
-                options: options.ensemble.options(MEMBERS),
-                shard: options.shard.unwrap_or(Shard::WHOLE),
-            },
-            shown,
-            standard,
-            conditions,
-            aims,
-            sort,
-            sensitivity,
-            status,
-        })
-    }
-
-    fn shown_columns(&self) -> &[Column] {
-        &self.question.columns[..self.shown]
-    }
-}
-
-/// What is shown: as asked, or the standard ones for people and the main ones for scripts.
-fn shown_columns(options: &CompareOptions) -> Result<Vec<Column>, Failure> {
-    if options.columns.is_empty() {
-        return Ok(match options.format {
-            RowFormat::Text => compose::standard_columns().0,
-            _ => Column::main().collect(),
-        });
-    }
-    let mut columns: Vec<Column> = Vec::new();
-    for name in &options.columns {
-        let named = if name.trim() == ALL {
-            Column::every().collect()
-        } else {
-            Column::all_of(name).map_err(|unknown| condition::unknown_result(&unknown))?
-        };
-        for column in named {
-            if !columns.contains(&column) {
-                columns.push(column);
-            }
-        }
-    }
-    Ok(columns)
-}
-
-fn space(options: &CompareOptions) -> Result<Space, Failure> {
-    let axes = options
-        .vary
-        .iter()
-        .map(|text| spec::axis(text).map_err(|violation| condition::refused(&violation)))
-        .collect::<Result<Vec<_>, Failure>>()?;
-    let space = match options.sample {
-        Some(points) => Space::samples(axes, points, options.ensemble.seed),
-        None => Space::grid(axes),
-    };
-    space.map_err(|error| {
-        let help = match error {
-            SpaceError::NoCount { .. } => {
-                "say how many points, for example cap.depth=20..60mm/5, or draw samples with --sample N"
-            }
-            SpaceError::Twice { .. } => "give all its values in one --vary",
-            SpaceError::TooMany => "vary less, or draw samples with --sample N",
-        };
-        Failure::BadInput(format!("error: {error}\nhelp: {help}"))
-    })
 }
 
 /// The files named, and those of the folders named, in order of name.
@@ -345,7 +208,7 @@ impl<'a> Run<'a> {
     }
 
     fn write_kept(
-        &mut self,
+        &self,
         mut rows: Rows<'a>,
         influences: Option<&(&str, Vec<Influence>)>,
     ) -> Result<(), Failure> {
@@ -355,13 +218,7 @@ impl<'a> Run<'a> {
                 return Ok(());
             }
         }
-        self.bad_files.append(&mut self.no_tanks.split_off(0));
-        let failed = std::mem::take(&mut self.bad_files);
-        let ended = rows.end(&failed, influences);
-        (self.bad_files, self.no_tanks) = failed
-            .into_iter()
-            .partition(|failed| failed.vary.is_empty());
-        ended
+        rows.end(self.bad_files.iter().chain(&self.no_tanks), influences)
     }
 
     fn write_text(&self, influences: Option<(&str, Vec<Influence>)>) -> Result<(), Failure> {

@@ -19,6 +19,7 @@ mod result;
 mod rows;
 mod solve;
 mod startup;
+mod wish;
 
 use std::ffi::OsString;
 use std::process::ExitCode;

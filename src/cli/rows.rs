@@ -87,16 +87,14 @@ impl<'a> Rows<'a> {
     }
 
     /// Ends with what could not be compared and what moves a result.
-    pub(super) fn end(
+    pub(super) fn end<'f>(
         mut self,
-        failed: &[Failed],
+        failed: impl Iterator<Item = &'f Failed>,
         influences: Option<&(&str, Vec<Influence>)>,
     ) -> Result<(), Failure> {
         if self.format == RowFormat::Json {
-            let failed: Vec<Value> = failed
-                .iter()
-                .map(|failed| Value::Object(failed.object()))
-                .collect();
+            let failed = failed.map(|failed| Value::Object(failed.object()));
+            let failed: Vec<Value> = failed.collect();
             let mut text = format!(
                 "{}],\n  \"failed\": {}",
                 if self.count == 0 { "" } else { "\n  " },

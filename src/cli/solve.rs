@@ -20,7 +20,8 @@ pub(super) fn run(options: &SolveOptions) -> Result<Outcome, Failure> {
     let condition = condition::condition(&options.until)?;
     let design = input::design(&options.spec, common)?;
     let Levels::Range(range) = &axis.levels else {
-        return Ok(Outcome::Done);
+        let help = "error: a search goes through a range\nhelp: give --from and --to as numbers";
+        return Err(Failure::BadInput(help.to_owned()));
     };
     let answer = study::solve(&Search {
         draft: design.draft(),

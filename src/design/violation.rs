@@ -26,3 +26,5 @@ impl fmt::Display for Violation {
         )
     }
 }
+
+impl std::error::Error for Violation {}

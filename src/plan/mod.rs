@@ -43,7 +43,7 @@ use crate::finding::{Caution, Finding, Remedy, Status};
 use crate::numerics::rodas::IntegrationError;
 use flush::Flush;
 use load::Load;
-use night::Nocturne;
+use night::{Nocturne, Remedies};
 use stages::Stages;
 
 /// A plan; its fields are named as in JSON.
@@ -158,7 +158,7 @@ impl Default for Options {
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn plan(design: &Design, options: Options) -> Result<Plan, IntegrationError> {
-    Stages::of(design, options).plan()
+    Stages::of(design, options, Remedies::Sought).plan()
 }
 
 /// Judges the bed of an existing tank and names one next step.
@@ -214,7 +214,7 @@ pub fn night(
 ) -> Result<(Night, Vec<Finding>, Vec<Caution>), IntegrationError> {
     let load = Load::of(design)?;
     let load_is_met = load.met_by(design.planted())?.is_met();
-    let night = Nocturne::of(design, options, on_day)?;
+    let night = Nocturne::of(design, options, on_day, Remedies::Sought)?;
     let findings = judge::night::all(&judge::night::Case::of(&night, load_is_met));
     Ok((
         night.whole(),

@@ -3,7 +3,9 @@
 use serde::Serialize;
 
 use super::flush::StartupSection;
-use super::night::{AnimalsSection, FlowSection, HeatSection, LightSection, NightSection};
+use super::night::{
+    AnimalsSection, FlowSection, HeatSection, LightSection, NightSection, Remedies,
+};
 use super::section::{
     BedSection, CapSection, CostSection, NeededPlanting, PanesSection, PlantingSection,
     SoilSection, TankSection, WeightSection,
@@ -25,10 +27,12 @@ pub enum Part {
     Start,
     /// How the findings on bed, planting and start stand.
     Standing,
-    /// The leanest night: searches over ensembles of nights.
+    /// The leanest night and what it carries.
     Night,
     /// How every finding stands.
     Status,
+    /// The air that a night takes and the power cut it bears: searches over nights.
+    Air,
     /// The water changes that reach the probability asked for: a search over ensembles.
     Changes,
     /// The smallest addition to the planting: a search, and an ensemble.
@@ -52,6 +56,8 @@ impl Part {
         match (section, rest) {
             ("cap", "verdict") => Self::Standing,
             ("status", "") => Self::Status,
+            ("night", "air_needed_l_min" | "air_needed_night_l_min" | "power_cut_h") => Self::Air,
+            ("night", rest) if rest.starts_with("pump_pressure_kpa") => Self::Air,
             ("night" | "flow" | "light" | "animals" | "heat", _) => Self::Night,
             ("bed", _) | ("planting", "index" | "shortfall_pct") => Self::Load,
             ("planting", "probability_under_limits") => Self::Start,
@@ -152,7 +158,15 @@ pub fn partial(
     options: Options,
     parts: &[Part],
 ) -> Result<Partial, IntegrationError> {
-    let stages = Stages::of(design, options);
+    let seeks_air = parts
+        .iter()
+        .any(|part| matches!(part, Part::Air | Part::Whole));
+    let remedies = if seeks_air {
+        Remedies::Sought
+    } else {
+        Remedies::Omitted
+    };
+    let stages = Stages::of(design, options, remedies);
     if parts.contains(&Part::Whole) {
         return Ok(Partial::of_whole(stages.plan()?));
     }
@@ -179,7 +193,7 @@ pub fn partial(
     if parts.contains(&Part::Needed) {
         planting = PartialPlanting::of_whole(stages.needed()?.section);
     }
-    if parts.contains(&Part::Night) {
+    if parts.contains(&Part::Night) || parts.contains(&Part::Air) {
         let night = stages.night()?;
         partial.night = Some(night.night());
         partial.flow = Some(night.flow());

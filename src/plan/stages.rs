@@ -6,7 +6,7 @@ use super::bed::BedFacts;
 use super::flush::{Flush, StartupSection};
 use super::judge::{self, Case};
 use super::load::Load;
-use super::night::{Nocturne, OnDay};
+use super::night::{Nocturne, OnDay, Remedies};
 use super::planting::{self, Needed};
 use super::section::WeightSection;
 use super::section::{BedSection, CapSection, CostSection, PanesSection, SoilSection};
@@ -19,6 +19,8 @@ use crate::numerics::rodas::IntegrationError;
 pub(super) struct Stages<'a> {
     pub(super) design: &'a Design,
     options: Options,
+    /// Whether the night seeks its remedies.
+    remedies: Remedies,
     load: OnceCell<Load<'a>>,
     flush: OnceCell<Flush<'a>>,
     night: OnceCell<Nocturne<'a>>,
@@ -34,10 +36,11 @@ pub(super) struct Measures {
 }
 
 impl<'a> Stages<'a> {
-    pub(super) fn of(design: &'a Design, options: Options) -> Self {
+    pub(super) fn of(design: &'a Design, options: Options, remedies: Remedies) -> Self {
         Self {
             design,
             options,
+            remedies,
             load: OnceCell::new(),
             flush: OnceCell::new(),
             night: OnceCell::new(),
@@ -72,7 +75,7 @@ impl<'a> Stages<'a> {
     /// The leanest night of the start.
     pub(super) fn night(&self) -> Result<&Nocturne<'a>, IntegrationError> {
         computed(&self.night, || {
-            Nocturne::of(self.design, self.options, OnDay::default())
+            Nocturne::of(self.design, self.options, OnDay::default(), self.remedies)
         })
     }
 

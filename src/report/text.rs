@@ -162,27 +162,32 @@ fn table_lines(out: &mut String, table: &Table, layout: Layout) {
 }
 
 /// Each column as wide as its widest cell; where they do not fit, the widest columns of
-/// words give way, then the heads of numbers are set in several lines.
+/// words give way, then the heads of numbers are set in several lines, then words have
+/// as little as their longest one.
 fn column_widths(table: &Table, width: usize) -> Vec<usize> {
-    let cell_width = |i: usize| {
-        let cells = table.rows.iter().filter_map(|row| row.get(i));
-        widest(cells.map(String::as_str))
-    };
+    let cells = |i: usize| table.rows.iter().filter_map(move |row| row.get(i));
     let columns = || table.columns.iter().enumerate();
     let mut widths: Vec<usize> = columns()
-        .map(|(i, column)| cell_width(i).max(column.head.width()))
+        .map(|(i, column)| widest(cells(i).map(String::as_str)).max(column.head.width()))
         .collect();
-    let narrowest: Vec<usize> = columns()
-        .map(|(i, column)| match column.align {
-            Align::Left => NARROWEST,
-            Align::Right => cell_width(i).max(widest(pieces(&column.head))),
-        })
-        .collect();
-    let over = |widths: &[usize]| taken(widths).saturating_sub(width);
-    for align in [Align::Left, Align::Right] {
-        while over(&widths) > 0 {
+    let heads = columns().map(|(_, column)| widest(pieces(&column.head)));
+    let heads: Vec<usize> = heads.collect();
+    let numbers = columns().map(|(i, _)| widest(cells(i).map(String::as_str)).max(heads[i]));
+    let numbers: Vec<usize> = numbers.collect();
+    let words = columns().map(|(i, _)| {
+        let words = cells(i).flat_map(|cell| cell.split_whitespace());
+        widest(words).max(heads[i])
+    });
+    let words: Vec<usize> = words.collect();
+    let readable = vec![NARROWEST; widths.len()];
+    for (align, least) in [
+        (Align::Left, readable),
+        (Align::Right, numbers),
+        (Align::Left, words),
+    ] {
+        while taken(&widths) > width {
             let widest = (0..widths.len())
-                .filter(|i| table.columns[*i].align == align && widths[*i] > narrowest[*i])
+                .filter(|i| table.columns[*i].align == align && widths[*i] > least[*i])
                 .max_by_key(|i| widths[*i]);
             let Some(column) = widest else { break };
             widths[column] -= 1;

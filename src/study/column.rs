@@ -85,7 +85,7 @@ impl Column {
     /// The results that no search has to be made for, and of the findings the worst.
     pub fn main() -> impl Iterator<Item = Self> {
         Self::every()
-            .filter(|column| column.part() < Part::Changes && !column.name.starts_with(FINDINGS))
+            .filter(|column| column.part() < Part::Air && !column.name.starts_with(FINDINGS))
     }
 
     /// Its name.
@@ -112,14 +112,9 @@ impl Column {
         self.name == "status" || self.name.starts_with(FINDINGS)
     }
 
-    /// Whether the value at a path of a plan is this result: itself, the typical value of
-    /// its band, or the value of a band without width.
-    pub(super) fn is_at(&self, path: &str) -> bool {
-        let name = self.name.as_str();
-        let without = |whole: &str, ends: &[&str], part: &str| {
-            ends.iter().any(|end| whole.strip_suffix(end) == Some(part))
-        };
-        path == name || without(path, &[".typical"], name)
+    /// Whether a path of a plan is that of this result, or of the typical value of its band.
+    fn is_at(&self, path: &str) -> bool {
+        path == self.name || path.strip_suffix(".typical") == Some(&self.name)
     }
 
     /// The paths at which its value may stand: with members, and without.

@@ -149,3 +149,69 @@ fn order(one: &Shown, other: &Shown) -> std::cmp::Ordering {
         (Shown::Text(_), Shown::Number(_)) => std::cmp::Ordering::Greater,
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use std::f64::consts::PI;
+
+    use super::*;
+    use crate::numerics::sobol::Sobol;
+
+    fn of(sampled: bool, rows: &[(Vec<f64>, f64)]) -> Sensitivity {
+        let keys = rows.first().map_or(0, |(key, _)| key.len());
+        let column = |key: usize| rows.iter().map(move |(x, _)| Shown::Number(x[key]));
+        Sensitivity {
+            names: (1..=keys).map(|key| format!("x{key}")).collect(),
+            sampled,
+            keys: (0..keys).map(|key| column(key).collect()).collect(),
+            results: rows.iter().map(|(_, y)| *y).collect(),
+        }
+    }
+
+    fn share(sensitivity: &Sensitivity, key: &str) -> f64 {
+        let influences = sensitivity.influences();
+        let found = influences.iter().find(|influence| influence.key == key);
+        found.and_then(|found| found.variance_share).unwrap()
+    }
+
+    #[test]
+    fn on_a_grid_the_shares_of_a_sum_are_those_of_its_parts() {
+        // Var(x1) and 4 Var(x2) with equal variances: 1/5 and 4/5
+        let rows: Vec<(Vec<f64>, f64)> = (0..9)
+            .map(|point| (f64::from(point / 3), f64::from(point % 3)))
+            .map(|(x1, x2)| (vec![x1, x2], x1 + 2.0 * x2))
+            .collect();
+        let sensitivity = of(false, &rows);
+        assert!((share(&sensitivity, "x1") - 0.2).abs() < 1e-12);
+        assert!((share(&sensitivity, "x2") - 0.8).abs() < 1e-12);
+        assert_eq!(sensitivity.influences()[0].key, "x2");
+    }
+
+    #[test]
+    fn samples_give_the_first_order_indices_of_the_ishigami_function() {
+        // Ishigami and Homma 1990 with a = 7, b = 0.1. By its variances, from memory:
+        // V1 = (1 + b pi^4/5)^2/2, V2 = a^2/8, V = V1 + V2 + 8 b^2 pi^8/225
+        let (a, b) = (7.0_f64, 0.1_f64);
+        let first = (1.0 + b * PI.powi(4) / 5.0).powi(2) / 2.0;
+        let second = a * a / 8.0;
+        let whole = first + second + 8.0 * b * b * PI.powi(8) / 225.0;
+        let points = Sobol::new(2);
+        let rows: Vec<(Vec<f64>, f64)> = (0..4096)
+            .map(|index| {
+                let x: Vec<f64> = (0..3)
+                    .map(|key| (2.0 * points.coordinate(index, key) - 1.0) * PI)
+                    .collect();
+                let y = x[0].sin() + a * x[1].sin().powi(2) + b * x[2].powi(4) * x[0].sin();
+                (x, y)
+            })
+            .collect();
+        let sensitivity = of(true, &rows);
+        for (key, expected) in [("x1", first / whole), ("x2", second / whole), ("x3", 0.0)] {
+            let found = share(&sensitivity, key);
+            assert!(
+                (found - expected).abs() < 0.02,
+                "{key}: {found} for {expected}"
+            );
+        }
+    }
+}

@@ -39,8 +39,6 @@ pub struct Answer {
     pub found: Option<Tried>,
     /// Where the range was looked at first, from one end to the other.
     pub looks: Vec<Tried>,
-    /// How often the condition turns between met and missed along the looks.
-    pub turns: usize,
     /// Whether the result only rises, or only falls, along the looks.
     pub monotone: bool,
 }
@@ -98,16 +96,21 @@ pub fn solve(search: &Search<'_>) -> Answer {
     let looks = distinct(looks);
     Answer {
         found,
-        turns: looks
-            .windows(2)
-            .filter(|pair| pair[0].met != pair[1].met)
-            .count(),
         monotone: is_monotone(&looks),
         looks,
     }
 }
 
 impl Answer {
+    /// The looks between which the condition turns from missed to met or back; where there
+    /// is no tank it does neither.
+    pub fn turns(&self) -> Vec<[&Tried; 2]> {
+        let tanks = self.looks.iter().filter(|look| look.failed.is_none());
+        let tanks: Vec<&Tried> = tanks.collect();
+        let pairs = tanks.windows(2).map(|pair| [pair[0], pair[1]]);
+        pairs.filter(|[one, other]| one.met != other.met).collect()
+    }
+
     /// Why there is no tank anywhere in the range, where there is none.
     pub fn all_failed(&self) -> Option<&Failed> {
         let all = self.looks.iter().all(|look| look.failed.is_some());

@@ -7,6 +7,7 @@ use crate::units::{Mass, Share};
 const WALL: &str = "tank.wall";
 const BOTTOM: &str = "tank.bottom";
 const FEED: &str = "feed.mass_per_day";
+const PROTEIN: &str = "feed.protein";
 const FIRST_CHANGE: &str = "water.change.from";
 
 /// Brings what was assumed in line with a knob that has been turned.
@@ -78,6 +79,11 @@ fn feed(draft: &mut Draft) {
         return;
     }
     let mass = usual::feed(&draft.animals);
+    if mass == Mass::ZERO && is_assumed(PROTEIN, draft) {
+        draft.feed.protein = Share::ZERO;
+        forget(PROTEIN, draft);
+        forget(FEED, draft);
+    }
     draft.feed.mass_per_day = mass;
     if unfed && mass > Mass::ZERO {
         draft.feed.protein = usual::PROTEIN;

@@ -106,7 +106,12 @@ fn dawn(case: &Case<'_>) -> Finding {
         ranged(oxygen, night.outlook.ensemble.members),
         night.inputs.state.day
     );
-    let remedy = (verdict.status > Status::Ok).then(|| more_air(case));
+    let missed = verdict.status > Status::Ok;
+    let remedy = case
+        .night
+        .air
+        .filter(|_| missed)
+        .map(|air| more_air(case, air));
     finding(Code::AirDawn, verdict, "dawn oxygen", says, remedy)
 }
 
@@ -121,9 +126,9 @@ fn ranged(band: Band, members: u32) -> String {
     }
 }
 
-fn more_air(case: &Case<'_>) -> Remedy {
+fn more_air(case: &Case<'_>, air: AirNeed) -> Remedy {
     let limit = significant(dawn_limit(case.design()).mg_l(), 2);
-    match case.night.air {
+    match air {
         AirNeed::Air(air) => bubbles(case, &air, &limit),
         // the same members that miss the limit would have to meet it
         AirNeed::SurfaceIsEnough | AirNeed::PumpIsEnough => Remedy {

@@ -38,7 +38,8 @@ pub(super) struct Nocturne<'a> {
     pub(super) design: &'a Design,
     pub(super) inputs: NightInputs,
     pub(super) outlook: Outlook,
-    pub(super) air: AirNeed,
+    /// The air that it takes; none where it was not sought.
+    pub(super) air: Option<AirNeed>,
     pub(super) movement: Movement,
     pub(super) lighting: Lighting,
     /// What the submerged plants ask of light, where there are any.
@@ -47,7 +48,17 @@ pub(super) struct Nocturne<'a> {
     pub(super) upkeep: Upkeep,
     /// Days on which light and nutrients favour algae.
     pub(super) algae_window_d: f64,
-    outage: Outage,
+    /// How long a power cut is borne; none where it was not sought.
+    outage: Option<Outage>,
+}
+
+/// Whether what takes a search is looked for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Remedies {
+    /// The air that is needed and how long a power cut is borne.
+    Sought,
+    /// Neither.
+    Omitted,
 }
 
 impl<'a> Nocturne<'a> {
@@ -56,6 +67,7 @@ impl<'a> Nocturne<'a> {
         design: &'a Design,
         options: Options,
         on_day: OnDay,
+        remedies: Remedies,
     ) -> Result<Self, IntegrationError> {
         let start = Start::of(design, options.days, on_day)?;
         let inputs = start.inputs(on_day)?;
@@ -68,8 +80,17 @@ impl<'a> Nocturne<'a> {
         let (kept, diet) = diet(design, &inputs);
         Ok(Self {
             outlook: outlook(&inputs, &Rates::of(&inputs), ensemble)?,
-            air: air_needed(&inputs, ensemble, limit)?,
-            outage: outage(&inputs, ensemble, Concentration::from_mg_l(DAWN_ACT_MG_L))?,
+            air: match remedies {
+                Remedies::Sought => Some(air_needed(&inputs, ensemble, limit)?),
+                Remedies::Omitted => None,
+            },
+            outage: match remedies {
+                Remedies::Sought => {
+                    let limit = Concentration::from_mg_l(DAWN_ACT_MG_L);
+                    Some(outage(&inputs, ensemble, limit)?)
+                }
+                Remedies::Omitted => None,
+            },
             movement: Movement::of(&inputs),
             lighting: Lighting::of(&inputs, need.as_ref()),
             carried: carried(&kept, ensemble, &diet, limit)?,
@@ -104,13 +125,13 @@ impl<'a> Nocturne<'a> {
     pub(super) fn night(&self) -> NightSection {
         let outlook = &self.outlook;
         let (always, by_night, pressure) = match self.air {
-            AirNeed::SurfaceIsEnough | AirNeed::PumpIsEnough => (Some(0.0), Some(0.0), None),
-            AirNeed::Air(air) => (
+            Some(AirNeed::SurfaceIsEnough | AirNeed::PumpIsEnough) => (Some(0.0), Some(0.0), None),
+            Some(AirNeed::Air(air)) => (
                 Some(air.always.l_min()),
                 air.night_only.map(Flow::l_min),
                 Some(self.estimate(air.pressure_kpa)),
             ),
-            AirNeed::OutOfReach { .. } => (None, None, None),
+            Some(AirNeed::OutOfReach { .. }) | None => (None, None, None),
         };
         NightSection {
             day: self.inputs.state.day,
@@ -128,7 +149,10 @@ impl<'a> Nocturne<'a> {
             co2_dawn_mg_l: self.estimate(outlook.carbon_dioxide_dawn_mg_l),
             ph_dawn: self.estimate(outlook.ph_dawn),
             ph_dusk: self.estimate(outlook.ph_dusk),
-            power_cut_h: self.outage.from_dusk.low.map(Duration::hours),
+            power_cut_h: self
+                .outage
+                .and_then(|outage| outage.from_dusk.low)
+                .map(Duration::hours),
         }
     }
 

@@ -50,7 +50,7 @@ impl Solved {
             result: condition.column.name().to_owned(),
             reached: found.and_then(|found| found.result.as_ref()).map(reached),
             monotone: answer.monotone,
-            turns: answer.turns,
+            turns: answer.turns().len(),
             notes: notes(answer, axis),
         }
     }
@@ -81,10 +81,10 @@ fn notes(answer: &Answer, axis: &Axis) -> Vec<String> {
         }
         _ => {}
     }
-    if answer.turns > 1 {
-        let places: Vec<String> = looks
-            .windows(2)
-            .filter(|pair| pair[0].met != pair[1].met)
+    let turns = answer.turns();
+    if turns.len() > 1 {
+        let places: Vec<String> = turns
+            .iter()
             .map(|pair| {
                 format!(
                     "{} between {} and {}",
