@@ -41,4 +41,5 @@ pub mod spec;
 
 pub mod report;
 
+#[cfg(feature = "cli")]
 pub mod cli;

@@ -37,6 +37,7 @@ mod knob;
 mod living;
 mod misfit;
 mod observed;
+mod schema;
 mod section;
 pub mod starter;
 mod surroundings;
@@ -56,6 +57,7 @@ pub use draw::draw;
 pub use fault::{Fault, Faults, Place};
 pub use key::{Key, Kind, Limits};
 pub use knob::{knob, value};
+pub use schema::schema;
 pub use syntax::MAX_BYTES;
 pub use table::KEYS;
 

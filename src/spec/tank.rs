@@ -10,13 +10,15 @@ use crate::units::size::Size;
 use crate::units::{Length, Mass, Quantity};
 
 /// A shape's word and the keys of its dimensions.
-struct Form {
-    word: &'static str,
-    keys: &'static [&'static str],
+pub(super) struct Form {
+    /// Its word.
+    pub(super) word: &'static str,
+    /// Its keys; of a box, its size or the lengths after it.
+    pub(super) keys: &'static [&'static str],
 }
 
 /// Every shape with its keys.
-const FORMS: &[Form] = &[
+pub(super) const FORMS: &[Form] = &[
     Form {
         word: "box",
         keys: &["size", "length", "width", "height"],

@@ -3,7 +3,7 @@
 use super::Concentration;
 use super::constants::molar_mass;
 use super::error::{QuantityError, QuantityProblem};
-use super::parse;
+use super::{parse, pattern};
 
 /// A dissolved nutrient whose readings come on several scales.
 ///
@@ -83,6 +83,21 @@ impl Analyte {
         Ok(Concentration::from_mg_l(value))
     }
 
+    /// The pattern of a concentration, with or without a scale, as [`pattern::quantity`].
+    pub fn pattern(self) -> String {
+        let spelled = |spelling: &&str| [spelling.to_uppercase(), (*spelling).to_owned()];
+        let scales: Vec<String> = self
+            .scales()
+            .iter()
+            .flat_map(|(spellings, _)| spellings.iter().flat_map(spelled))
+            .map(|spelling| spelling.replace('+', r"\+"))
+            .collect();
+        let scale = format!("(?:{})", scales.join("|"));
+        pattern::with_unit(&format!(
+            "(?:mg/[Ll]|[uµ]g/[Ll]|ppm|ppb)(?:\\s*(?:as )?{scale})?|mg {scale}/[Ll]"
+        ))
+    }
+
     /// Own-scale mg/L in one of the written unit.
     fn factor(self, unit: &str) -> Option<f64> {
         let (size, scale) = [
@@ -146,7 +161,8 @@ impl Analyte {
         }
     }
 
-    const fn phrase(self) -> &'static str {
+    /// What it is called, with its article.
+    pub const fn phrase(self) -> &'static str {
         match self {
             Self::Ammonia => "an ammonia concentration",
             Self::Nitrite => "a nitrite concentration",

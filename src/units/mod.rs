@@ -9,6 +9,7 @@ pub mod analyte;
 pub mod constants;
 pub mod error;
 pub mod parse;
+pub mod pattern;
 pub mod quantity;
 pub mod show;
 pub mod size;

@@ -20,6 +20,9 @@ const NAME: &str = "a size";
 const EXAMPLE: &str = "60 x 30 x 36 cm";
 
 impl Size {
+    /// How many lengths it has.
+    pub const DIMENSIONS: usize = 3;
+
     /// Reads three lengths parted by `x`; the unit stands once at the end or after each.
     ///
     /// # Errors

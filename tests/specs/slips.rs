@@ -6,7 +6,7 @@ use crate::base::{self, File};
 
 /// A way to get a key wrong.
 #[derive(Debug, Clone, Copy, PartialEq)]
-enum Slip {
+pub(crate) enum Slip {
     Missing,
     WrongType,
     WrongUnit,
@@ -17,7 +17,7 @@ enum Slip {
 }
 
 /// The lines that stand where a key's line stood; none where the key cannot slip so.
-fn slipped(slip: Slip, key: &Key, line: &str) -> Option<Vec<String>> {
+pub(crate) fn slipped(slip: Slip, key: &Key, line: &str) -> Option<Vec<String>> {
     let with = |value: String| Some(vec![format!("{} = {value}", key.leaf())]);
     match slip {
         Slip::Missing => key.needed.then(Vec::new),

@@ -1,0 +1,332 @@
+//! The JSON Schema of a spec, for editors: built from the table of keys.
+//!
+//! It knows each key alone: kind, words, names, the pattern of a quantity, what its
+//! section cannot do without. Limits of quantities stand in the descriptions; rules
+//! between keys are left to the reader, but for the dimensions that a shape needs.
+
+use serde_json::{Map, Value, json};
+
+use super::default;
+use super::key::{self, Key, Kind};
+use super::tank::FORMS;
+use crate::catalogue::{self, Portion, Row};
+use crate::units::size::Size;
+use crate::units::{
+    Alkalinity, Analyte, Concentration, Content, Density, Duration, Flow, Hardness, Length, Mass,
+    PhotonFlux, Quantity, Share, Sorption, Temperature, Volume, pattern,
+};
+
+/// The dialect it is written in.
+const DIALECT: &str = "https://json-schema.org/draft/2020-12/schema";
+
+/// The edges of a sloped layer that need each other.
+const OPPOSITE: [(&str, &str); 2] = [("back", "front"), ("left", "right")];
+
+/// The JSON Schema of a spec, draft 2020-12.
+///
+/// # Example
+/// ```
+/// let schema = lentic::spec::schema();
+/// assert_eq!(schema["properties"]["cap"]["required"][0], "material");
+/// ```
+pub fn schema() -> Map<String, Value> {
+    let mut schema = Map::new();
+    schema.insert("$schema".to_owned(), json!(DIALECT));
+    schema.insert("title".to_owned(), json!("The spec of one planted tank"));
+    schema.extend(section(""));
+    schema.insert("$defs".to_owned(), Value::Object(definitions()));
+    schema
+}
+
+/// The quantities by name, with the pattern of what is read as one, and the lists of
+/// the catalogue.
+fn definitions() -> Map<String, Value> {
+    let portions = Portion::ALL
+        .iter()
+        .flat_map(|portion| [portion.singular(), portion.plural()])
+        .chain(["plant", "plants"]);
+    quantities()
+        .into_iter()
+        .chain([
+            ("a size", pattern::lengths::<Length>(Size::DIMENSIONS)),
+            ("portions", pattern::portion(portions)),
+        ])
+        .map(|(name, pattern)| {
+            let definition = json!({ "type": "string", "pattern": pattern });
+            (bare(name), definition)
+        })
+        .chain(lists().map(|(list, names)| (list.to_owned(), names)))
+        .collect()
+}
+
+/// Every quantity that a key takes, by its name with its article.
+fn quantities() -> [(&'static str, String); 18] {
+    fn of<Q: Quantity>() -> (&'static str, String) {
+        (Q::NAME, pattern::quantity::<Q>())
+    }
+    let analyte = |analyte: Analyte| (analyte.phrase(), analyte.pattern());
+    [
+        of::<Length>(),
+        of::<Volume>(),
+        of::<Mass>(),
+        of::<Share>(),
+        of::<Density>(),
+        of::<Content>(),
+        of::<Sorption>(),
+        of::<Temperature>(),
+        of::<Alkalinity>(),
+        of::<Hardness>(),
+        of::<Concentration>(),
+        of::<Duration>(),
+        of::<PhotonFlux>(),
+        of::<Flow>(),
+        analyte(Analyte::Ammonia),
+        analyte(Analyte::Nitrite),
+        analyte(Analyte::Nitrate),
+        analyte(Analyte::Phosphate),
+    ]
+}
+
+/// A quantity's name without its article, as one word.
+fn bare(name: &str) -> String {
+    let bare = name.strip_prefix("an ").or(name.strip_prefix("a "));
+    bare.unwrap_or(name).replace(' ', "_")
+}
+
+fn reference(name: &str) -> Value {
+    json!({ "$ref": format!("#/$defs/{}", bare(name)) })
+}
+
+/// The section at a path, with every key that stands in it.
+fn section(path: &str) -> Map<String, Value> {
+    let keys: Vec<&Key> = key::within(path).collect();
+    let properties: Map<String, Value> = keys
+        .iter()
+        .map(|key| (key.leaf().to_owned(), Value::Object(property(key))))
+        .collect();
+    let needed: Vec<&str> = keys
+        .iter()
+        .filter(|key| key.needed)
+        .map(|key| key.leaf())
+        .collect();
+    let mut section = Map::new();
+    section.insert("type".to_owned(), json!("object"));
+    section.insert("properties".to_owned(), Value::Object(properties));
+    if !needed.is_empty() {
+        section.insert("required".to_owned(), json!(needed));
+    }
+    section.insert("additionalProperties".to_owned(), json!(false));
+    if path == "tank" {
+        section.insert("allOf".to_owned(), dimensions());
+    }
+    section
+}
+
+/// What each shape needs: a box its size or three lengths, any other all its dimensions.
+fn dimensions() -> Value {
+    FORMS
+        .iter()
+        .map(|form| {
+            let needed = match form.keys {
+                ["size", apart @ ..] => {
+                    json!({ "oneOf": [{ "required": ["size"] }, { "required": apart }] })
+                }
+                keys => json!({ "required": keys }),
+            };
+            json!({
+                "if": { "properties": { "shape": { "const": form.word } }, "required": ["shape"] },
+                "then": needed,
+            })
+        })
+        .collect()
+}
+
+/// What may stand at a key, what it says, its default and an example.
+fn property(key: &Key) -> Map<String, Value> {
+    let mut property = Map::new();
+    property.insert("description".to_owned(), json!(description(key)));
+    property.extend(kind(key));
+    if let Some(default) = default::find(key.path).and_then(|found| written(found.written)) {
+        property.insert("default".to_owned(), default);
+    }
+    if let Some(example) = written(&key.example_value()) {
+        property.insert("examples".to_owned(), json!([example]));
+    }
+    property
+}
+
+/// What a key says, with the limits that a pattern cannot hold.
+fn description(key: &Key) -> String {
+    if key.limits.low.is_none() && key.limits.high.is_none() {
+        key.says.to_owned()
+    } else {
+        format!("{}; {}", key.says, key.limits.words())
+    }
+}
+
+fn kind(key: &Key) -> Map<String, Value> {
+    let kind = match key.kind {
+        Kind::Text => json!({ "type": "string", "pattern": "\\S" }),
+        Kind::Date => json!({ "type": "string", "format": "date" }),
+        Kind::Flag => json!({ "type": "boolean" }),
+        Kind::Number => bounded("number", key),
+        Kind::Count => bounded("integer", key),
+        Kind::Quantity(name) => reference(name),
+        Kind::Size => reference("a size"),
+        Kind::Depth => json!({ "anyOf": [reference(Length::NAME), slope(key)] }),
+        Kind::BagSize => {
+            json!({ "anyOf": [reference(Volume::NAME), reference(Mass::NAME)] })
+        }
+        Kind::Amount => json!({
+            "anyOf": [reference(Share::NAME), reference(Mass::NAME), reference("portions")]
+        }),
+        Kind::Word(words) => json!({ "enum": words }),
+        Kind::Name(list) => reference(list),
+        Kind::Names(list) => json!({ "type": "array", "items": reference(list) }),
+        Kind::Section => Value::Object(section(key.path)),
+        Kind::Sections => json!({ "type": "array", "items": section(&format!("{}[]", key.path)) }),
+    };
+    match kind {
+        Value::Object(kind) => kind,
+        _ => Map::new(),
+    }
+}
+
+/// A number with the limits of its key.
+fn bounded(kind: &str, key: &Key) -> Value {
+    let mut number = Map::from_iter([("type".to_owned(), json!(kind))]);
+    let low = if key.limits.open {
+        "exclusiveMinimum"
+    } else {
+        "minimum"
+    };
+    for (name, bound) in [(low, key.limits.low), ("maximum", key.limits.high)] {
+        if let Some(bound) = bound.and_then(written) {
+            number.insert(name.to_owned(), bound);
+        }
+    }
+    Value::Object(number)
+}
+
+/// A table of depths at opposite edges.
+fn slope(key: &Key) -> Value {
+    let mut slope = section(key.path);
+    slope.insert("minProperties".to_owned(), json!(2));
+    let both = OPPOSITE.map(|(one, other)| [(one, other), (other, one)]);
+    let needs: Map<String, Value> = both
+        .into_iter()
+        .flatten()
+        .map(|(one, other)| (one.to_owned(), json!([other])))
+        .collect();
+    slope.insert("dependentRequired".to_owned(), Value::Object(needs));
+    Value::Object(slope)
+}
+
+/// The lists of the catalogue that keys name rows of.
+fn lists() -> [(&'static str, Value); 6] {
+    [
+        ("soils", names(catalogue::soils())),
+        ("caps", names(catalogue::caps())),
+        ("stones", names(catalogue::stones())),
+        ("plants", names(catalogue::plants())),
+        ("animals", names(catalogue::animals())),
+        ("signs", names(catalogue::signs())),
+    ]
+}
+
+/// A name of a list, or another spelling that the list knows.
+fn names<R: Row>(rows: &'static [R]) -> Value {
+    let (names, others) = spellings(rows);
+    if others.is_empty() {
+        return json!({ "enum": names });
+    }
+    json!({ "anyOf": [{ "enum": names }, { "title": "trade names", "enum": others }] })
+}
+
+/// The names of a list, and the other spellings of its rows, each once. The reader
+/// forgives more than can be listed: any case, any mark between words, any plural.
+fn spellings<R: Row>(rows: &'static [R]) -> (Vec<&'static str>, Vec<String>) {
+    let names: Vec<&str> = rows.iter().map(Row::name).collect();
+    let mut others: Vec<String> = Vec::new();
+    let spelled = |row: &R| -> Vec<String> { row.spellings().flat_map(written_as).collect() };
+    for spelling in rows.iter().flat_map(spelled) {
+        if !names.contains(&spelling.as_str()) && !others.contains(&spelling) {
+            others.push(spelling);
+        }
+    }
+    (names, others)
+}
+
+/// A spelling as it is, in lower case, in snake case, and with blanks for underscores;
+/// a name also as Latin is printed.
+fn written_as(spelling: &str) -> Vec<String> {
+    let lower = spelling.to_lowercase();
+    let (snake, words) = (lower.replace(' ', "_"), lower.replace('_', " "));
+    let mut written = vec![spelling.to_owned(), lower, snake, words.clone()];
+    if spelling.contains('_') {
+        let mut letters = words.chars();
+        let first = letters.next().into_iter().flat_map(char::to_uppercase);
+        written.push(first.chain(letters).collect());
+    }
+    written
+}
+
+/// A value written in TOML, as JSON has it.
+fn written(value: &str) -> Option<Value> {
+    let mut table: toml::Table = format!("value = {value}").parse().ok()?;
+    Some(plain(table.remove("value")?))
+}
+
+fn plain(value: toml::Value) -> Value {
+    match value {
+        toml::Value::String(text) => json!(text),
+        toml::Value::Integer(number) => json!(number),
+        toml::Value::Float(number) => json!(number),
+        toml::Value::Boolean(flag) => json!(flag),
+        toml::Value::Datetime(moment) => json!(moment.to_string()),
+        toml::Value::Array(items) => items.into_iter().map(plain).collect(),
+        toml::Value::Table(table) => {
+            let fields = table.into_iter().map(|(key, value)| (key, plain(value)));
+            Value::Object(fields.collect())
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::spec::KEYS;
+
+    #[test]
+    fn every_quantity_of_the_table_has_a_pattern() {
+        let quantities = quantities();
+        for key in KEYS {
+            if let Kind::Quantity(name) = key.kind {
+                assert!(
+                    quantities.iter().any(|(known, _)| *known == name),
+                    "{}: {name}",
+                    key.path
+                );
+            }
+        }
+    }
+
+    #[test]
+    fn every_list_of_the_table_is_a_list_of_the_catalogue() {
+        for key in KEYS {
+            if let Kind::Name(list) | Kind::Names(list) = key.kind {
+                assert!(
+                    lists().iter().any(|(known, _)| *known == list),
+                    "{}: {list}",
+                    key.path
+                );
+            }
+        }
+    }
+
+    #[test]
+    fn a_section_below_a_list_is_found_by_its_path() {
+        let bags = section("soil.bags[]");
+        assert_eq!(bags["required"], json!(["size"]));
+    }
+}
