@@ -7,25 +7,28 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 use crate::finding::Status;
 use crate::plan::{self, OnDay};
 use crate::study::Shard;
+use crate::spec::starter::StarterSize;
 use crate::units::UnitSystem;
 
 /// Designs and checks low-tech planted freshwater tanks: soil under sand, planted heavily from day one.
 #[derive(Debug, Parser)]
-#[command(name = "lentic", version, arg_required_else_help = true)]
-#[command(after_help = "\
-First steps:
-  lentic new --out my-tank.toml      write a commented spec to fill in
-  lentic plan my-tank.toml           see what to buy and what will happen
-  lentic startup my-tank.toml        follow the first ninety days
-  lentic night my-tank.toml          see whether animals would gasp at dawn
-  lentic explain cap.thin            see the rule and source behind a result
-
-Exit codes: 0 done, 1 a finding at or above --fail-on, 2 bad input, 3 a fault of lentic.")]
+#[command(name = "lentic", version, subcommand_value_name = "COMMAND")]
+#[command(after_help = format!("First steps:\n{FIRST_STEPS}\n\n{EXIT_CODES}"))]
 pub(super) struct Arguments {
-    /// The command.
+    /// The command; without one, what to try first is shown.
     #[command(subcommand)]
-    pub(super) command: Command,
+    pub(super) command: Option<Command>,
 }
+
+/// Three commands that lead from nothing to a plan that is understood.
+pub(super) const FIRST_STEPS: &str = concat!(
+    "  lentic new --out my-tank.toml     write a commented spec to fill in\n",
+    "  lentic plan my-tank.toml          see what to buy and what will happen\n",
+    "  lentic explain flush.ammonia      see the rule and the source behind a finding",
+);
+
+const EXIT_CODES: &str =
+    "Exit codes: 0 done, 1 a finding at or above --fail-on, 2 bad input, 3 a fault of lentic.";
 
 /// The commands.
 #[derive(Debug, Subcommand)]
@@ -48,6 +51,12 @@ pub(super) enum Command {
     List(ListOptions),
     /// Explain a finding: rule, formula, source; with a spec, the working.
     Explain(ExplainOptions),
+    /// Print the JSON Schema of a spec, by which editors check and complete one.
+    Schema(SchemaOptions),
+    /// Print the completions for a shell.
+    Completions(CompletionsOptions),
+    /// Print the manual page, or write a page for each command.
+    Man(ManOptions),
 }
 
 /// When colour is used.
@@ -364,6 +373,10 @@ pub(super) struct NewOptions {
     /// Units of the starter.
     #[arg(long, value_enum, default_value = "metric")]
     pub(super) units: UnitsChoice,
+    /// Inside length x width x height, for example "60 x 30 x 36 cm"; bed and planting
+    /// are fitted to it.
+    #[arg(long, value_name = "SIZE", value_parser = StarterSize::parse)]
+    pub(super) size: Option<StarterSize>,
 }
 
 /// What can be listed.
@@ -420,4 +433,47 @@ pub(super) struct ExplainOptions {
     pub(super) ensemble: EnsembleOptions,
     #[command(flatten)]
     pub(super) common: SpecOptions,
+}
+
+/// Options of `schema`.
+#[derive(Debug, Args)]
+pub(super) struct SchemaOptions {
+    /// Write to this file, whole or not at all, instead of standard output.
+    #[arg(long, value_name = "FILE")]
+    pub(super) out: Option<PathBuf>,
+}
+
+/// A shell that completes commands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum ShellChoice {
+    /// The Bourne-again shell.
+    Bash,
+    /// The Z shell.
+    Zsh,
+    /// The friendly interactive shell.
+    Fish,
+}
+
+/// Options of `completions`.
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Where shells look for them:
+  lentic completions bash --out ~/.local/share/bash-completion/completions/lentic
+  lentic completions fish --out ~/.config/fish/completions/lentic.fish
+  lentic completions zsh --out FOLDER/_lentic     with FOLDER in $fpath")]
+pub(super) struct CompletionsOptions {
+    /// The shell.
+    #[arg(value_enum)]
+    pub(super) shell: ShellChoice,
+    /// Write to this file, whole or not at all, instead of standard output.
+    #[arg(long, value_name = "FILE")]
+    pub(super) out: Option<PathBuf>,
+}
+
+/// Options of `man`.
+#[derive(Debug, Args)]
+pub(super) struct ManOptions {
+    /// Write a page for each command into this folder instead of printing the main one.
+    #[arg(long, value_name = "FOLDER")]
+    pub(super) folder: Option<PathBuf>,
 }

@@ -5,11 +5,14 @@
 mod args;
 mod check;
 mod compare;
+mod completions;
 mod condition;
 mod explain;
 mod failure;
+mod first;
 mod input;
 mod list;
+mod man;
 mod new;
 mod night;
 mod output;
@@ -17,6 +20,7 @@ mod plan;
 mod progress;
 mod result;
 mod rows;
+mod schema;
 mod solve;
 mod startup;
 mod wish;
@@ -27,6 +31,7 @@ use std::process::ExitCode;
 use clap::Parser;
 
 use args::{Arguments, Command};
+use failure::Failure;
 
 use crate::finding::Status;
 
@@ -60,15 +65,8 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
         Err(error) => return usage(&error),
     };
     let outcome = match &arguments.command {
-        Command::New(options) => new::run(options),
-        Command::Plan(options) => plan::run(options),
-        Command::Startup(options) => startup::run(options),
-        Command::Night(options) => night::run(options),
-        Command::Check(options) => check::run(options),
-        Command::Compare(options) => compare::run(options),
-        Command::Solve(options) => solve::run(options),
-        Command::List(options) => list::run(options),
-        Command::Explain(options) => explain::run(options),
+        None => first::run(),
+        Some(command) => carry_out(command),
     };
     match outcome {
         Ok(Outcome::Done) => ExitCode::SUCCESS,
@@ -78,6 +76,23 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
             output::complain(&failure.to_string());
             ExitCode::from(failure.exit_code())
         }
+    }
+}
+
+fn carry_out(command: &Command) -> Result<Outcome, Failure> {
+    match command {
+        Command::New(options) => new::run(options),
+        Command::Plan(options) => plan::run(options),
+        Command::Startup(options) => startup::run(options),
+        Command::Night(options) => night::run(options),
+        Command::Check(options) => check::run(options),
+        Command::Compare(options) => compare::run(options),
+        Command::Solve(options) => solve::run(options),
+        Command::List(options) => list::run(options),
+        Command::Explain(options) => explain::run(options),
+        Command::Schema(options) => schema::run(options),
+        Command::Completions(options) => completions::run(options),
+        Command::Man(options) => man::run(options),
     }
 }
 

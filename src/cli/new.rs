@@ -7,7 +7,11 @@ use super::output;
 use crate::spec::starter;
 
 pub(super) fn run(options: &NewOptions) -> Result<Outcome, Failure> {
-    let text = starter::text(options.units.into());
+    let units = options.units.into();
+    let text = match &options.size {
+        Some(size) => starter::sized(size, units),
+        None => starter::text(units),
+    };
     match options.out.as_deref() {
         Some(path) => output::create(&text, path)?,
         None => output::write(&text, None)?,

@@ -8,6 +8,7 @@ mod command;
 mod demo;
 
 mod compare;
+mod editor;
 mod explain;
 mod files;
 mod help;

@@ -18,7 +18,7 @@ fn the_starter_is_read_as_it_comes_and_with_every_key_in_use() {
         let uncommented: Vec<&str> = text
             .lines()
             .map(|line| match line.strip_prefix('#') {
-                Some(key) if !key.starts_with(' ') => key,
+                Some(key) if !key.starts_with([' ', ':']) => key,
                 _ => line,
             })
             .collect();
