@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use thiserror::Error;
 
+use super::output;
 use crate::numerics::rodas::IntegrationError;
 
 /// A command that ended early.
@@ -23,10 +24,13 @@ pub(super) enum Failure {
         reason: String,
     },
     /// A file that was to be new.
-    #[error("error: {} is there already and was kept\nhelp: choose another path with --out", .0.display())]
+    #[error("error: {} is there already and was kept\nhelp: choose another path with --out", output::shown(.0))]
     Kept(PathBuf),
     /// A file that cannot be written.
-    #[error("error: cannot write {}: {reason}\nhelp: choose another path with --out; nothing was written", path.display())]
+    #[error(
+        "error: cannot write {}: {reason}\nhelp: choose another path with --out; nothing was written",
+        output::shown(path)
+    )]
     Unwritable {
         /// The file.
         path: PathBuf,

@@ -78,6 +78,6 @@ pub(super) fn file_name(path: &Path) -> String {
     if path.as_os_str() == STANDARD_INPUT {
         "standard input".to_owned()
     } else {
-        path.display().to_string()
+        output::shown(path)
     }
 }

@@ -12,6 +12,7 @@ use super::args::ColorWhen;
 use super::failure::Failure;
 use crate::report::chart::Glyphs;
 use crate::report::text::Layout;
+use crate::units::printable;
 
 /// Columns of a pipe, and the most that prose is set in.
 const MAX_WIDTH: usize = 80;
@@ -213,6 +214,11 @@ fn new_file_permissions(builder: &mut tempfile::Builder<'_, '_>) {
 
 #[cfg(not(unix))]
 fn new_file_permissions(_builder: &mut tempfile::Builder<'_, '_>) {}
+
+/// A path as it is shown.
+pub(super) fn shown(path: &Path) -> String {
+    printable(&path.display().to_string())
+}
 
 /// Prints a problem to standard error.
 pub(super) fn complain(message: &str) {

@@ -4,6 +4,8 @@ use std::collections::HashMap;
 
 use serde_json::{Map, Value};
 
+use crate::units::printable;
+
 /// Whether lists become columns of their own (`soil.bags.0.size`) or are left out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Lists {
@@ -69,12 +71,18 @@ pub fn line(cells: impl Iterator<Item = String>) -> String {
 }
 
 /// A scalar as a cell. A text that a spreadsheet would take for a formula is
-/// marked as text by a leading apostrophe.
+/// marked as text by a leading apostrophe; a number below zero stays one.
 pub fn cell(value: &Value) -> String {
     match value {
         Value::Null => String::new(),
-        Value::String(text) if text.starts_with(['=', '+', '-', '@']) => format!("'{text}"),
-        Value::String(text) => text.clone(),
+        Value::String(text) => {
+            let text = printable(text);
+            if text.starts_with(['=', '+', '-', '@']) {
+                format!("'{text}")
+            } else {
+                text
+            }
+        }
         other => other.to_string(),
     }
 }

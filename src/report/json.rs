@@ -3,6 +3,8 @@
 use serde::Serialize;
 use serde_json::{Map, Value};
 
+use crate::units::is_printable;
+
 /// Significant digits that a computed number keeps; more would be noise of the arithmetic.
 const SIGNIFICANT_DIGITS: i32 = 9;
 
@@ -21,16 +23,29 @@ pub fn object(schema: &str, result: &impl Serialize) -> Map<String, Value> {
 /// A result as indented JSON with a final newline.
 pub fn pretty(object: &Map<String, Value>) -> String {
     // A map with string keys always serialises.
-    let mut text = serde_json::to_string_pretty(object).unwrap_or_default();
-    text.push('\n');
-    text
+    let text = serde_json::to_string_pretty(object).unwrap_or_default();
+    escaped(&text) + "\n"
 }
 
 /// A result as one line of JSON with its newline.
 pub fn line(object: &Map<String, Value>) -> String {
-    let mut text = serde_json::to_string(object).unwrap_or_default();
-    text.push('\n');
-    text
+    let text = serde_json::to_string(object).unwrap_or_default();
+    escaped(&text) + "\n"
+}
+
+/// The same JSON with everything that could drive a terminal written as its number;
+/// what is left of it unescaped stands within strings, but for newlines.
+fn escaped(text: &str) -> String {
+    let mut escaped = String::with_capacity(text.len());
+    for c in text.chars() {
+        if c == '\n' || is_printable(c) {
+            escaped.push(c);
+        } else {
+            let number = format!("\\u{:04x}", u32::from(c));
+            escaped.push_str(&number);
+        }
+    }
+    escaped
 }
 
 fn rounded(value: Value) -> Value {

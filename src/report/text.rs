@@ -8,6 +8,7 @@ use unicode_width::UnicodeWidthStr;
 use super::chart::{self, Glyphs};
 use super::document::{Align, Block, Document, Fact, Judged, Table};
 use crate::finding::Status;
+use crate::units::printable;
 
 /// How text is laid out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -86,13 +87,6 @@ impl Layout {
             text.to_owned()
         }
     }
-}
-
-/// A text without control characters, so that a name cannot drive the terminal.
-fn printable(text: &str) -> String {
-    text.chars()
-        .map(|c| if c.is_control() { ' ' } else { c })
-        .collect()
 }
 
 fn push_line(out: &mut String, line: &str) {

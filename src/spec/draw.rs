@@ -2,10 +2,11 @@
 
 use std::ops::Range;
 
-use annotate_snippets::{AnnotationKind, Group, Level, Renderer, Snippet, normalize_untrusted_str};
+use annotate_snippets::{AnnotationKind, Group, Level, Renderer, Snippet};
 
 use super::fault::{Fault, Faults, Place, boundary};
 use super::syntax::line;
+use crate::units::{is_printable, printable};
 
 /// Faults drawn before the rest is only counted: a file with more has one cause.
 const MOST_DRAWN: usize = 50;
@@ -30,7 +31,7 @@ pub fn draw(faults: &Faults, text: &str, file: &str, color: bool) -> String {
         .collect();
     let rest = faults.0.len().saturating_sub(MOST_DRAWN);
     if rest > 0 {
-        drawn.push(format!("and {rest} more faults in {file}"));
+        drawn.push(format!("and {rest} more faults in {}", printable(file)));
     }
     drawn.join("\n\n") + "\n"
 }
@@ -54,24 +55,40 @@ fn group<'a>(fault: &'a Fault, text: &'a str, file: &'a str) -> Group<'a> {
         .as_ref()
         .map_or(span.end, |(other, _)| other.end.max(span.end));
     let window_start = line(first, text).start;
-    // A blank for each carriage return keeps every byte in its place.
-    let window = text[window_start..line(last, text).end].replace('\r', " ");
+    let window = tame(&text[window_start..line(last, text).end]);
     let shifted = |span: Range<usize>| span.start - window_start..span.end - window_start;
     let mut snippet = Snippet::source(window)
         .line_start(Place::of(window_start, text).line)
-        .path(file)
+        .path(printable(file))
         .annotation(
             AnnotationKind::Primary
                 .span(shifted(span))
-                .label(&fault.rule),
+                .label(printable(&fault.rule)),
         );
     if let Some((span, says)) = other {
-        snippet = snippet.annotation(AnnotationKind::Context.span(shifted(span)).label(says));
+        snippet = snippet.annotation(
+            AnnotationKind::Context
+                .span(shifted(span))
+                .label(printable(says)),
+        );
     }
     Level::ERROR
-        .primary_title(fault.heading())
+        .primary_title(printable(&fault.heading()))
         .element(snippet)
-        .element(Level::HELP.message(normalize_untrusted_str(&fault.help)))
+        .element(Level::HELP.message(printable(&fault.help)))
+}
+
+/// Lines of which nothing drives the terminal; blanks keep every byte in its place.
+fn tame(lines: &str) -> String {
+    let mut tame = String::with_capacity(lines.len());
+    for c in lines.chars() {
+        if matches!(c, '\n' | '\t') || is_printable(c) {
+            tame.push(c);
+        } else {
+            tame.extend(std::iter::repeat_n(' ', c.len_utf8()));
+        }
+    }
+    tame
 }
 
 /// The part of a span that lies on its first line, on whole characters.

@@ -14,6 +14,8 @@ pub struct Key {
     pub needed: bool,
     /// What the value may be.
     pub limits: Limits,
+    /// How many sections or names a list may have.
+    pub most: Option<u32>,
     /// A value as a keeper would write it, without quotes.
     pub example: &'static str,
     /// What it says about the tank.
@@ -98,6 +100,7 @@ impl Key {
             kind,
             needed: false,
             limits,
+            most: None,
             example,
             says,
         }
@@ -125,6 +128,12 @@ impl Key {
     /// The same key with a greatest value.
     pub(super) const fn to(mut self, high: &'static str) -> Self {
         self.limits.high = Some(high);
+        self
+    }
+
+    /// The same list with a greatest length.
+    pub(super) const fn at_most(mut self, most: u32) -> Self {
+        self.most = Some(most);
         self
     }
 

@@ -182,9 +182,12 @@ fn kind(key: &Key) -> Map<String, Value> {
         }),
         Kind::Word(words) => json!({ "enum": words }),
         Kind::Name(list) => reference(list),
-        Kind::Names(list) => json!({ "type": "array", "items": reference(list) }),
+        Kind::Names(names) => list(key, reference(names)),
         Kind::Section => Value::Object(section(key.path)),
-        Kind::Sections => json!({ "type": "array", "items": section(&format!("{}[]", key.path)) }),
+        Kind::Sections => {
+            let items = section(&format!("{}[]", key.path));
+            list(key, Value::Object(items))
+        }
     };
     match kind {
         Value::Object(kind) => kind,
@@ -206,6 +209,16 @@ fn bounded(kind: &str, key: &Key) -> Value {
         }
     }
     Value::Object(number)
+}
+
+/// A list of sections or names.
+fn list(key: &Key, items: Value) -> Value {
+    let mut list = Map::from_iter([("type".to_owned(), json!("array"))]);
+    list.insert("items".to_owned(), items);
+    if let Some(most) = key.most {
+        list.insert("maxItems".to_owned(), json!(most));
+    }
+    Value::Object(list)
 }
 
 /// A table of depths at opposite edges.

@@ -118,6 +118,7 @@ impl<'d> Section<'d> {
             self.report(name, self.no_list(name, value.get_ref()));
             return None;
         };
+        self.within_most(name, items.len())?;
         // Every item is read before the first fault counts, so that all are found.
         let read_all: Vec<Option<T>> = items
             .iter()
@@ -125,6 +126,16 @@ impl<'d> Section<'d> {
             .map(|(index, item)| read(&self.item(name, index, item)?))
             .collect();
         read_all.into_iter().collect()
+    }
+
+    /// Reports a list that is longer than any tank's; nothing where it is.
+    fn within_most(&self, name: &str, found: usize) -> Option<()> {
+        let most = self.key(name).most.filter(|most| found > *most as usize);
+        if let Some(most) = most {
+            self.report(name, too_many(name, found, most));
+            return None;
+        }
+        Some(())
     }
 
     /// One section of a list.
@@ -224,6 +235,7 @@ impl<'d> Section<'d> {
             self.report(name, Entry { key, value }.wrong_type());
             return None;
         };
+        self.within_most(name, items.len())?;
         let item = |(index, item): (usize, &Spanned<DeValue<'_>>)| {
             let value = item.get_ref();
             let misfit = match read(&Entry { key, value }) {
@@ -371,6 +383,15 @@ impl<'d> Section<'d> {
         let rule = format!("{} has no such key", self.heading());
         self.push(name, span, Misfit::new("unknown key", rule, help));
     }
+}
+
+/// That a list is longer than any tank needs.
+fn too_many(name: &str, found: usize, most: u32) -> Misfit {
+    Misfit::new(
+        format!("a list of {found} is too long"),
+        format!("{name} has at most {most}"),
+        "check that this file is the spec of one tank, and put like things together",
+    )
 }
 
 /// Where a key belongs that stands in the wrong section.

@@ -19,6 +19,12 @@ const UNQUOTED: &[&str] = &["string values must be quoted", "invalid boolean"];
 /// What toml says of anything behind a value.
 const TRAILING: &str = "unexpected key or value";
 
+/// What toml says of values in values in values.
+const TOO_DEEP: &[&str] = &[
+    "recursion limit",
+    "cannot recurse further; max recursion depth met",
+];
+
 /// A text read as TOML, as far as it is TOML.
 pub(super) struct Document<'d> {
     /// The table of the file.
@@ -108,9 +114,24 @@ fn too_long() -> Fault {
     }
 }
 
+/// Values in values deeper than toml follows them.
+fn too_deep(error: &Error) -> Fault {
+    Fault {
+        key: String::new(),
+        span: error.span().unwrap_or(0..0),
+        found: "values are nested too deep".to_owned(),
+        rule: "lists, tables and dotted keys nest at most 80 deep; a spec needs 5".to_owned(),
+        help: "check that this file is the spec of one tank".to_owned(),
+        related: None,
+    }
+}
+
 /// A place that is no TOML.
 fn unread(error: &Error, whole: bool, text: &str) -> Fault {
     let message = error.message();
+    if TOO_DEEP.contains(&message) {
+        return too_deep(error);
+    }
     let (found, rule) = match message.split_once(", expected ") {
         Some((found, expected)) => (found, format!("TOML expects {expected} here")),
         None => (message, "the text is not TOML here".to_owned()),

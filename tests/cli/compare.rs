@@ -103,3 +103,40 @@ fn a_name_that_a_spreadsheet_would_run_is_marked_as_text() {
     );
     assert!(ran.stdout.contains("'=1+1"), "{}", ran.stdout);
 }
+
+#[test]
+fn a_name_that_looks_like_a_formula_is_text_and_a_number_below_zero_a_number() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("tank.toml");
+    let spec = fs::read_to_string(root().join("demo-tanks/first-tank.toml")).unwrap();
+    for name in ["=1+1", "+cmd", "-tank", "@sum", "plain"] {
+        let named = format!("name = {}\n", toml::Value::from(name));
+        fs::write(&path, named + &spec).unwrap();
+        for command in ["compare", "plan"] {
+            let arguments = [
+                command,
+                path.to_str().unwrap(),
+                "--format",
+                "csv",
+                "--members",
+                "0",
+            ];
+            let ran = lentic(&arguments, "");
+            assert_eq!(ran.code, 0, "{}", ran.stderr);
+            let mut reader = csv::Reader::from_reader(ran.stdout.as_bytes());
+            let record = reader.records().next().unwrap().unwrap();
+            for cell in &record {
+                let formula = cell.starts_with(['=', '+', '-', '@']);
+                assert!(!formula || cell.parse::<f64>().is_ok(), "{name}: {cell}");
+            }
+            let shown = format!("'{name}");
+            let expected = if name == "plain" { name } else { &shown };
+            assert!(
+                record.iter().any(|cell| cell == expected),
+                "{name}: {record:?}"
+            );
+        }
+    }
+    let cell = ("number".to_owned(), Value::from(-1.5));
+    assert_eq!(lentic::report::csv::table(&[vec![cell]]), "number\n-1.5\n");
+}

@@ -134,6 +134,67 @@ fn a_name_cannot_drive_the_terminal() {
     assert!(!ran.stderr.contains('\u{1b}'), "{}", ran.stderr);
 }
 
+/// Turns the line, clears the screen, rings, breaks the line.
+const HOSTILE: &str = "a\u{202e}b\u{1b}[2Jc\u{7}d\u{9b}31me\u{2066}f\u{2028}g\u{200f}h";
+
+fn is_tame(text: &str) -> bool {
+    text.chars()
+        .all(|c| c == '\n' || lentic::units::is_printable(c))
+}
+
+#[test]
+fn no_format_shows_a_hostile_name_raw_and_json_keeps_it() {
+    let toml = toml::Value::from(HOSTILE).to_string();
+    let spec = format!("name = {toml}\n{MINIMAL}");
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join(format!("{HOSTILE}.toml"));
+    fs::write(&path, spec).unwrap();
+    let path = path.to_str().unwrap();
+    for command in ["plan", "check", "compare", "startup"] {
+        for format in ["text", "json", "csv"] {
+            let ran = lentic(&[command, path, "--format", format, "--members", "0"], "");
+            assert_eq!(ran.code, 0, "{}", ran.stderr);
+            assert!(is_tame(&ran.stdout), "{command} {format}: {:?}", ran.stdout);
+        }
+    }
+    let json = lentic(&["plan", path, "--format", "json", "--members", "0"], "");
+    let plan: serde_json::Value = serde_json::from_str(&json.stdout).unwrap();
+    assert_eq!(plan["name"], HOSTILE);
+}
+
+#[test]
+fn no_message_shows_a_hostile_text_raw() {
+    let folder = tempfile::tempdir().unwrap();
+    let bad = folder.path().join(format!("{HOSTILE}.toml"));
+    let toml = toml::Value::from(HOSTILE).to_string();
+    let name = toml.trim_matches('"');
+    for text in [
+        MINIMAL.replace("loam_topsoil", name),
+        MINIMAL.replace("25 mm", name),
+        MINIMAL.replace("\"box\"", &toml),
+        MINIMAL.replace("depth", &toml),
+        MINIMAL.replace("[cap]", &format!("[cap.{toml}]")),
+        MINIMAL.replace("25 mm", HOSTILE),
+        format!("# {HOSTILE}\nname = 3\n{MINIMAL}"),
+        HOSTILE.to_owned(),
+    ] {
+        fs::write(&bad, text).unwrap();
+        for command in ["plan", "compare"] {
+            let ran = lentic(&[command, bad.to_str().unwrap()], "");
+            assert_eq!(ran.code, 2, "{}", ran.stdout);
+            assert!(is_tame(&ran.stdout), "{:?}", ran.stdout);
+            assert!(is_tame(&ran.stderr), "{:?}", ran.stderr);
+        }
+    }
+    let missing = folder.path().join(format!("{HOSTILE}/missing.toml"));
+    let ran = lentic(&["plan", missing.to_str().unwrap()], "");
+    assert!(is_tame(&ran.stderr), "{:?}", ran.stderr);
+    let ran = lentic(&["plan", "-", "--out", missing.to_str().unwrap()], MINIMAL);
+    assert!(ran.code == 2 && is_tame(&ran.stderr), "{:?}", ran.stderr);
+    let ran = lentic(&["new", "--out", bad.to_str().unwrap()], "");
+    assert!(ran.code == 2 && is_tame(&ran.stderr), "{:?}", ran.stderr);
+}
+
 #[test]
 fn a_closed_pipe_ends_quietly() {
     let program = env!("CARGO_BIN_EXE_lentic");

@@ -87,13 +87,14 @@ fn a_text_beyond_the_limit_is_refused_unread() {
 
 #[test]
 fn a_thousand_faults_are_counted_and_fifty_drawn() {
-    let text = "[[plants]]\n".repeat(1000);
+    let lines: Vec<String> = (0..1000).map(|i| format!("key{i} = 1")).collect();
+    let text = lines.join("\n");
     let faults = base::faults(&text);
-    assert_eq!(faults.0.len(), 2003);
+    assert_eq!(faults.0.len(), 1003);
     let drawn = spec::draw(&faults, &text, "tank.toml", false);
     assert_eq!(drawn.matches("error: ").count(), 50);
     assert!(
-        drawn.ends_with("and 1953 more faults in tank.toml\n"),
+        drawn.ends_with("and 953 more faults in tank.toml\n"),
         "{drawn}"
     );
 }

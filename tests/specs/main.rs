@@ -7,6 +7,7 @@ mod base;
 mod defaults;
 mod fuzz;
 mod keys;
+mod limits;
 mod schema;
 mod slips;
 mod starter;
