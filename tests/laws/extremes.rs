@@ -87,7 +87,7 @@ fn odd(value: &Value, path: &str, found: &mut Vec<String>) {
 
 /// Written as TOML: JSON has one word for a number that is not finite and for a value
 /// that is rightly missing.
-fn odd_in(result: &impl Serialize) -> Vec<String> {
+pub(crate) fn odd_in(result: &impl Serialize) -> Vec<String> {
     let mut found = Vec::new();
     let value = Value::try_from(result).expect("TOML");
     odd(&value, "", &mut found);

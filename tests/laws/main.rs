@@ -7,6 +7,8 @@
 mod command;
 #[path = "../support/demo.rs"]
 mod demo;
+#[path = "../support/random_spec.rs"]
+mod random_spec;
 
 mod changes;
 mod ensemble;
@@ -15,6 +17,7 @@ mod geometry;
 mod night;
 mod nitrogen;
 mod plan;
+mod random;
 mod startup;
 mod study;
 mod units;
