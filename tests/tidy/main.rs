@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
 mod codes;
+mod dependencies;
 mod examples;
 mod files;
 mod layers;
