@@ -104,6 +104,20 @@ pub fn members(
         .collect()
 }
 
+/// One sample for each whole day of a tank with one set of numbers, followed as closely
+/// as a member.
+///
+/// # Errors
+/// [`IntegrationError`], as for a run.
+pub fn days_of(
+    inputs: &Inputs,
+    numbers: &Parameters<f64>,
+    days: u32,
+) -> Result<Vec<Sample<f64>>, IntegrationError> {
+    let trajectory = simulate(inputs, numbers, days, Detail::MEMBER)?;
+    Ok(trajectory.days().copied().collect())
+}
+
 /// One member of an ensemble by its index.
 ///
 /// # Errors

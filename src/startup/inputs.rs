@@ -83,6 +83,27 @@ pub enum EventKind {
     PlantsRemoved(Planting),
     /// Feed given from now on.
     Fed(Feed),
+    /// Floaters thinned back to this cover from now on.
+    Thinned(Share),
+    /// Hours of light a day from now on.
+    LightHours(f64),
+    /// Water temperature from now on.
+    Temperature(Temperature),
+    /// Share of the nitrifying bacteria killed or carried off.
+    BacteriaLost(Share),
+    /// Nitrogen in the water is found to be this much.
+    Measured(Dissolved),
+}
+
+/// Nitrogen in the water as measured; what was not stays as it was.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Dissolved {
+    /// Ammonia nitrogen.
+    pub ammonia: Option<Concentration>,
+    /// Nitrogen of nitrite.
+    pub nitrite_n: Option<Concentration>,
+    /// Nitrogen of nitrate.
+    pub nitrate_n: Option<Concentration>,
 }
 
 /// The same inputs as the rates use them.

@@ -28,7 +28,7 @@ mod tank;
 pub use day::{LightNeeds, day_state, light_needs};
 pub use ensemble::{Draw, Member};
 pub use forecast::Forecast;
-pub use inputs::{Event, EventKind, Feed, Inputs, Planting};
+pub use inputs::{Dissolved, Event, EventKind, Feed, Inputs, Planting};
 pub use parameters::Parameters;
 pub use run::{PlannedGrowth, planned_growth, run};
 pub use state::State;

@@ -1,11 +1,12 @@
 //! A running tank as it stands between two events, and what the events do to it.
 
-use super::inputs::{Conditions, EventKind, Inputs, Planting};
+use super::inputs::{Conditions, Dissolved, EventKind, Inputs, Planting};
 use super::model::{Model, Starts, bed};
 use super::parameters::Parameters;
 use super::state::{STATES, State};
 use crate::numerics::real::Real;
 use crate::substrate::release::Pools;
+use crate::units::Concentration;
 
 /// Kept off zero where plants are averaged, g/m2.
 const TRACE_G_M2: f64 = 1e-9;
@@ -79,6 +80,13 @@ impl<R: Real> Tank<R> {
             EventKind::PlantsAdded(planting) => self.plant(day, planting),
             EventKind::PlantsRemoved(planting) => self.remove(planting),
             EventKind::Fed(feed) => self.conditions = self.conditions.fed(*feed),
+            EventKind::Thinned(cover) => {
+                self.conditions.floaters_above = Some(cover.fraction());
+            }
+            EventKind::LightHours(hours) => self.conditions.light_hours = *hours,
+            EventKind::Temperature(water) => self.conditions.temperature_c = water.celsius(),
+            EventKind::BacteriaLost(share) => self.lose_bacteria(share.fraction()),
+            EventKind::Measured(water) => self.find(water),
         }
     }
 
@@ -93,6 +101,28 @@ impl<R: Real> Tank<R> {
         self.state.phosphate = blend(self.state.phosphate, tap.phosphate);
         self.state.added_n += self.dissolved_n() - before;
         self.state.alkalinity_used = self.state.alkalinity_used * (1.0 - share);
+    }
+
+    /// Leaves a share of the nitrifiers fewer.
+    fn lose_bacteria(&mut self, share: f64) {
+        let state = &mut self.state;
+        state.ammonia_oxidisers = state.ammonia_oxidisers * (1.0 - share);
+        state.nitrite_oxidisers = state.nitrite_oxidisers * (1.0 - share);
+    }
+
+    /// Sets the water to what was measured; the difference counts as brought in.
+    fn find(&mut self, water: &Dissolved) {
+        let before = self.dissolved_n();
+        let state = &mut self.state;
+        let found = |own: &mut R, measured: Option<Concentration>| {
+            if let Some(measured) = measured {
+                *own = R::splat(measured.mg_l());
+            }
+        };
+        found(&mut state.ammonia, water.ammonia);
+        found(&mut state.nitrite, water.nitrite_n);
+        found(&mut state.nitrate, water.nitrate_n);
+        self.state.added_n += self.dissolved_n() - before;
     }
 
     fn dissolved_n(&self) -> R {
