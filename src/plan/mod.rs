@@ -14,6 +14,7 @@ mod purchase;
 mod quantity;
 mod section;
 mod stages;
+mod standing;
 mod weight;
 mod words;
 mod working;
@@ -23,7 +24,7 @@ use serde::Serialize;
 pub use estimate::Estimate;
 pub use flush::{
     CalendarEntry, ChangePlan, DayRow, Driver, ReadingRow, ShareOverLimit, Startup, StartupSection,
-    watch_limit_mg_l,
+    act_limit_mg_l, watch_limit_mg_l,
 };
 pub use night::{
     AnimalCount, AnimalsSection, FlowSection, HeatSection, HourRow, LightSection, Night,
@@ -36,6 +37,7 @@ pub use section::{
     BagCount, BedSection, CapSection, CostSection, NeededPlanting, PanesSection, PlantingSection,
     PortionCount, SoilSection, TankSection, WeightSection,
 };
+pub use standing::{Standing, sand_over, sand_to, standing};
 pub use working::working;
 
 use crate::design::{Assumption, Design};

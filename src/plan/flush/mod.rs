@@ -37,3 +37,13 @@ pub fn watch_limit_mg_l(design: &Design, analyte: Analyte) -> Option<f64> {
     };
     Some(own.map_or(watch, Concentration::mg_l))
 }
+
+/// The limit of a nutrient to act on, on its own scale; none for others.
+pub fn act_limit_mg_l(analyte: Analyte) -> Option<f64> {
+    match analyte {
+        Analyte::Ammonia => Some(AMMONIA_MG_L.1),
+        Analyte::Nitrite => Some(NITRITE_MG_L.1),
+        Analyte::Nitrate => Some(NITRATE_MG_L.1),
+        Analyte::Phosphate => None,
+    }
+}

@@ -9,7 +9,7 @@ use crate::plan::words;
 use crate::source::Basis;
 use crate::substrate::repose::GrainShape;
 use crate::substrate::verdict::{BedDepth, CapDepth, CapDepthLimits, DeepReason, Slope};
-use crate::units::{Density, Length};
+use crate::units::{Density, Length, Volume};
 
 /// The depth limits of the cap in this tank.
 pub(in crate::plan) fn limits(design: &Design) -> CapDepthLimits {
@@ -17,7 +17,7 @@ pub(in crate::plan) fn limits(design: &Design) -> CapDepthLimits {
 }
 
 /// Cap depth at its thinnest place.
-pub(super) fn thin(design: &Design) -> Finding {
+pub(in crate::plan) fn thin(design: &Design) -> Finding {
     let limits = limits(design);
     let thinnest = design.bed().cap.thinnest;
     let verdict = limits.judge(thinnest.depth);
@@ -47,24 +47,33 @@ pub(super) fn thin(design: &Design) -> Finding {
 
 /// Sand that brings the cap to a depth wherever it is thinner.
 pub(in crate::plan) fn more_sand(design: &Design, depth: Length) -> Remedy {
+    let thinnest = design.bed().cap.thinnest;
+    let place = match thinnest.place {
+        Place::Everywhere => "everywhere".to_owned(),
+        place => format!("{}, less where it is deeper", words::place(place)),
+    };
+    let volume = design.bed().cap_short_of(depth);
+    sand(design, depth - thinnest.depth, &place, volume)
+}
+
+/// Sand spread evenly over the whole bed.
+pub(in crate::plan) fn sand_over_all(design: &Design, depth: Length) -> Remedy {
+    let volume = design.bed().area() * depth;
+    sand(design, depth, "over the whole bed", volume)
+}
+
+fn sand(design: &Design, depth: Length, place: &str, volume: Volume) -> Remedy {
     let draft = design.draft();
     let units = draft.units;
-    let thinnest = design.bed().cap.thinnest;
-    let missing = depth - thinnest.depth;
-    let volume = design.bed().cap_short_of(depth);
     let bulk = Density::from_kg_m3(draft.cap.dry_bulk_kg_m3().typical);
     let mass = bulk * volume;
     let bags = purchase::by_mass(mass, &draft.cap.bags, bulk)
         .map(|bought| format!(", {}", bags_in_words(&bought.bags)))
         .unwrap_or_default();
-    let place = match thinnest.place {
-        Place::Everywhere => "everywhere".to_owned(),
-        place => format!("{}, less where it is deeper", words::place(place)),
-    };
     Remedy {
         says: format!(
             "add {} of {} {place}: {}, {}{bags}",
-            units.depth(missing),
+            units.depth(depth),
             draft.cap.material.label,
             units.bulk_volume(volume),
             units.mass(mass)
@@ -86,7 +95,7 @@ pub(in crate::plan) fn verdict(design: &Design) -> CapDepth {
 }
 
 /// Cap depth against what roots and gas can cross.
-pub(super) fn deep(design: &Design) -> Finding {
+pub(in crate::plan) fn deep(design: &Design) -> Finding {
     let bed = design.bed();
     let verdict = verdict(design);
     let units = design.draft().units;

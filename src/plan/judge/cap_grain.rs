@@ -25,7 +25,7 @@ pub(in crate::plan) fn filter_soil(design: &Design) -> Soil {
 }
 
 /// Cap grains against what holds the soil back.
-pub(super) fn coarse(design: &Design) -> Finding {
+pub(in crate::plan) fn coarse(design: &Design) -> Finding {
     let draft = design.draft();
     let limits = CoarseLimits::over(&filter_soil(design));
     let d15 = Length::from_mm(draft.cap.d15_mm().typical);
@@ -75,7 +75,7 @@ pub(super) fn coarse(design: &Design) -> Finding {
 }
 
 /// Cap grains that pack or seal.
-pub(super) fn fine(design: &Design) -> Finding {
+pub(in crate::plan) fn fine(design: &Design) -> Finding {
     let draft = design.draft();
     let limits = FineLimits::over(&filter_soil(design));
     let d10 = Length::from_mm(draft.cap.d10_mm().typical);

@@ -7,7 +7,7 @@ pub(super) mod cap_grain;
 pub(super) mod flush;
 pub(super) mod night;
 mod plants;
-mod soil;
+pub(super) mod soil;
 mod structure;
 
 use super::load::Load;

@@ -20,7 +20,7 @@ fn verdict(design: &Design) -> SoilDepth {
 }
 
 /// Soil too shallow to feed rooted plants.
-pub(super) fn thin(design: &Design) -> Finding {
+pub(in crate::plan) fn thin(design: &Design) -> Finding {
     let soil = &design.bed().soil;
     let limits = limits(design);
     let units = design.draft().units;
@@ -46,7 +46,7 @@ pub(super) fn thin(design: &Design) -> Finding {
 }
 
 /// Soil deep enough to turn foul.
-pub(super) fn deep(design: &Design) -> Finding {
+pub(in crate::plan) fn deep(design: &Design) -> Finding {
     let draft = design.draft();
     let deepest = design.bed().soil.deepest;
     let limits = limits(design);
