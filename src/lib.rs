@@ -53,6 +53,8 @@ pub mod night;
 
 pub mod plan;
 
+pub mod diagnosis;
+
 pub mod study;
 
 pub mod spec;

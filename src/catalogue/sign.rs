@@ -1,12 +1,14 @@
 //! Signs that a keeper sees, smells or counts.
 
+use std::collections::BTreeMap;
+
 use serde::{Deserialize, Serialize};
 
 use super::row::row;
 use crate::source::Basis;
 
 /// A sign that something may be amiss, or is as usual for the tank's age.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Sign {
     /// Name in snake case.
@@ -23,6 +25,10 @@ pub struct Sign {
     pub source: Vec<String>,
     /// How to tell it.
     pub note: String,
+    /// How often it is seen where nothing speaks for it, 0 to 1.
+    pub usual: f64,
+    /// By the name of a cause, how many times as often it is seen where that is at work.
+    pub speaks_for: BTreeMap<String, f64>,
 }
 
 row!(Sign, "sign", signs, "data/signs.toml");

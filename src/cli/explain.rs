@@ -8,6 +8,8 @@ use super::args::ExplainOptions;
 use super::failure::Failure;
 use super::{Outcome, input, result};
 use crate::catalogue::{self, Topic};
+use crate::design::Design;
+use crate::diagnosis::{self, diagnose};
 use crate::finding::{Code, Finding, Status, Working};
 use crate::plan;
 use crate::report::compose;
@@ -82,11 +84,32 @@ fn worked(
     options: &ExplainOptions,
 ) -> Result<Option<(Finding, Working, UnitSystem)>, Failure> {
     let design = input::design(path, &options.common)?;
+    if topic.code.starts_with("check.") {
+        return worked_check(topic, &design, options);
+    }
     let plan = plan::plan(&design, options.ensemble.for_one()).map_err(Failure::Run)?;
     let found = Code::find(&topic.code)
         .and_then(|code| plan.findings.iter().find(|finding| finding.code == code));
     Ok(found.map(|finding| {
         let working = plan::working(&design, &plan, finding.code);
+        (finding.clone(), working, design.draft().units)
+    }))
+}
+
+/// The same for what a check finds.
+fn worked_check(
+    topic: &Topic,
+    design: &Design,
+    options: &ExplainOptions,
+) -> Result<Option<(Finding, Working, UnitSystem)>, Failure> {
+    let asked = options.ensemble.options(diagnosis::MEMBERS);
+    let diagnosis = diagnose(design, &[], asked).map_err(Failure::Run)?;
+    let findings = diagnosis.findings.iter();
+    let found = findings
+        .filter(|finding| finding.code.text() == topic.code)
+        .max_by_key(|finding| finding.status);
+    Ok(found.map(|finding| {
+        let working = diagnosis::working(&diagnosis, finding.code);
         (finding.clone(), working, design.draft().units)
     }))
 }

@@ -78,6 +78,10 @@ codes! {
     AnimalsDiggers = "animals.diggers",
     /// Alkalinity that nitrification uses up.
     WaterSoft = "water.soft",
+    /// The last readings against their limits.
+    CheckWater = "check.water",
+    /// The likeliest cause of what was read and seen.
+    CheckCause = "check.cause",
     /// Weight and pressure on the floor.
     WeightFloor = "weight.floor",
     /// Stress in the panes.

@@ -5,6 +5,7 @@ pub mod correlation;
 pub mod distribution;
 pub mod lanes;
 pub mod linear;
+pub mod normal;
 pub mod quantile;
 pub mod real;
 pub mod rodas;

@@ -35,7 +35,7 @@ pub fn working(design: &Design, plan: &Plan, code: Code) -> Working {
         Code::BedOxygen => vec![step("oxic front", plan.bed.oxic_front_mm, "mm")],
         Code::PlantsLoad | Code::PlantsMix => load(plan),
         Code::PlantsCover => vec![step("cover", plan.planting.floating_cover_pct, "%")],
-        Code::PlantsListed => Vec::new(),
+        Code::PlantsListed | Code::CheckWater | Code::CheckCause => Vec::new(),
         Code::AnimalsDiggers => diggers(design),
         Code::AirDawn => dawn(plan),
         Code::FlowSlack | Code::FlowStrong => flow(plan),

@@ -35,6 +35,7 @@ mod fault;
 mod key;
 mod knob;
 mod living;
+pub mod log;
 mod misfit;
 mod observed;
 mod schema;

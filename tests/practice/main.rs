@@ -6,6 +6,7 @@
 mod command;
 
 mod bed;
+mod diagnosis;
 mod night;
 mod spec;
 mod startup;

@@ -1,0 +1,164 @@
+//! The tank in question: its design, what was measured, and when that was.
+
+use super::measurement::{Measurement, Subject, latest};
+use crate::design::Design;
+use crate::finding::Caution;
+use crate::numerics::rodas::IntegrationError;
+use crate::plan::{Standing, standing};
+use crate::source::Band;
+use crate::startup::{Dissolved, Inputs, Parameters};
+use crate::units::{Concentration, Mass, Temperature};
+use crate::water::ammonia;
+
+/// An older tank is taken to be this old: beyond it the model only repeats itself.
+pub const OLDEST_D: f64 = 240.0;
+/// A reading no older than this tells how the water stands, d (judgement).
+const FRESH_D: f64 = 4.0;
+/// The age of a tank of which nothing says how old it is, d (judgement).
+const UNDATED_D: f64 = 30.0;
+
+/// A design with everything known of the tank built to it.
+#[derive(Debug, Clone)]
+pub struct Case<'a> {
+    /// The design.
+    pub design: &'a Design,
+    /// Every measurement, in order of days.
+    pub log: Vec<Measurement>,
+    /// The day of the last measurement or event, as the keeper counts.
+    pub age_d: f64,
+    /// How the design stands.
+    pub standing: Standing,
+    /// The design as the start-up model sees it, its days set back where the tank is
+    /// older than [`OLDEST_D`].
+    pub(super) inputs: Inputs,
+    /// Its numbers with their bands.
+    pub(super) bands: Parameters<Band>,
+    /// Days by which the tank is older than it is followed.
+    set_back_d: f64,
+}
+
+impl<'a> Case<'a> {
+    /// A case of a design with further measurements beside those it holds.
+    ///
+    /// # Errors
+    /// When the numbers of the design leave the finite ones.
+    pub fn of(design: &'a Design, further: &[Measurement]) -> Result<Self, IntegrationError> {
+        let readings = design.draft().readings.iter();
+        let mut log: Vec<Measurement> = readings.flat_map(Measurement::all_of).collect();
+        log.extend_from_slice(further);
+        log.sort_by(|a, b| a.day.total_cmp(&b.day));
+        let age_d = age_d(design, &log);
+        let set_back_d = (age_d - OLDEST_D).max(0.0);
+        let mut inputs = Inputs::of(design);
+        inputs.events.retain(|event| event.day <= age_d);
+        for event in &mut inputs.events {
+            event.day = (event.day - set_back_d).max(0.0);
+        }
+        Ok(Self {
+            design,
+            log,
+            age_d,
+            standing: standing(design)?,
+            inputs,
+            bands: Parameters::<Band>::of(design),
+            set_back_d,
+        })
+    }
+
+    /// Today as the model counts, d.
+    pub fn now_d(&self) -> f64 {
+        self.age_d - self.set_back_d
+    }
+
+    /// A day of the keeper's as the model counts.
+    pub fn model_day(&self, day: f64) -> f64 {
+        (day - self.set_back_d).max(0.0)
+    }
+
+    /// A day of the model's as the keeper counts.
+    pub fn keeper_day(&self, day: f64) -> f64 {
+        day + self.set_back_d
+    }
+
+    /// The last measurement of a subject.
+    pub fn latest(&self, of: Subject) -> Option<Measurement> {
+        latest(&self.log, of)
+    }
+
+    /// pH: the last measured, or the design's.
+    pub fn ph(&self) -> f64 {
+        let measured = self.latest(Subject::Ph).map(|found| found.value.number());
+        measured.unwrap_or(self.design.draft().water.ph)
+    }
+
+    /// Temperature: the last measured, or the design's.
+    pub fn temperature(&self) -> Temperature {
+        let measured = self.latest(Subject::Temperature);
+        measured.map_or(self.design.draft().water.temperature, |found| {
+            Temperature::from_celsius(found.value.number())
+        })
+    }
+
+    /// Un-ionised ammonia in the last reading, mg N/L.
+    pub fn un_ionised_mg_l(&self) -> Option<f64> {
+        let share = ammonia::un_ionised_share(self.ph(), self.temperature()).fraction();
+        Some(self.latest(Subject::Ammonia)?.value.at_least() * share)
+    }
+
+    /// Fresh mass of the animals that are in.
+    pub fn animal_mass(&self) -> Mass {
+        let stocks = self.design.draft().animals.iter();
+        stocks
+            .filter(|stock| stock.from_day <= self.age_d)
+            .map(|stock| Mass::from_g(stock.animal.mass_g.typical * f64::from(stock.count)))
+            .sum()
+    }
+
+    /// That the tank is older than the model follows, where it is.
+    pub(super) fn too_old(&self) -> Option<Caution> {
+        (self.set_back_d > 0.0).then(|| Caution {
+            code: "range.age",
+            says: format!(
+                "Age: the model describes the first months; this tank of {:.0} days is reckoned as one of {OLDEST_D:.0}.",
+                self.age_d
+            ),
+            source: None,
+        })
+    }
+
+    /// The water as the last fresh readings have it.
+    pub fn measured(&self) -> Dissolved {
+        let fresh = |of: Subject| {
+            let last = self.latest(of)?;
+            let is_fresh = last.day >= self.age_d - FRESH_D;
+            is_fresh.then(|| Concentration::from_mg_l(last.element()))
+        };
+        Dissolved {
+            ammonia: fresh(Subject::Ammonia),
+            nitrite_n: fresh(Subject::Nitrite),
+            nitrate_n: fresh(Subject::Nitrate),
+        }
+    }
+
+    /// Whether nothing was read or seen.
+    pub fn is_blind(&self) -> bool {
+        self.log.is_empty() && self.design.draft().signs.is_empty()
+    }
+
+    /// Whether animals are in.
+    pub fn is_stocked(&self) -> bool {
+        self.animal_mass() > Mass::ZERO
+    }
+}
+
+/// The day of the last measurement, else of the last event or the last animals.
+fn age_d(design: &Design, log: &[Measurement]) -> f64 {
+    let draft = design.draft();
+    let measured = log.iter().map(|measurement| measurement.day);
+    let events = draft.events.iter().map(|event| event.day);
+    let stocked = draft.animals.iter().map(|stock| stock.from_day);
+    measured
+        .reduce(f64::max)
+        .or_else(|| events.chain(stocked).reduce(f64::max))
+        .unwrap_or(UNDATED_D)
+}

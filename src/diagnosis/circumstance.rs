@@ -1,0 +1,395 @@
+//! What the spec and the other readings say by themselves: facts that are commoner where
+//! a cause is at work.
+//!
+//! As with signs, each has a share of tanks in which it holds anyway and a ratio for the
+//! causes that it goes with; all are judgement.
+
+use super::case::Case;
+use super::cause::{ByCause, Cause};
+use super::dawn::Dawn;
+use super::measurement::{Measurement, Subject};
+use crate::catalogue::Group;
+use crate::design::Device;
+use crate::finding::Status;
+use crate::plan::watch_limit_mg_l;
+use crate::units::Mass;
+
+/// No fact holds in more than this share of the tanks, or in less.
+const MOST: f64 = 0.95;
+const LEAST: f64 = 0.02;
+/// A tank is young up to this day and old from that on.
+const YOUNG_D: f64 = 45.0;
+const OLD_D: f64 = 180.0;
+/// Light counts as long from these hours on, as strong from this level on, umol/(m2 s).
+const LONG_H: f64 = 10.0;
+const STRONG_UMOL: f64 = 100.0;
+/// Cover that closes a surface, %.
+const CLOSED_PCT: f64 = 66.0;
+/// Warm water from here on, C.
+const WARM_C: f64 = 29.0;
+/// Soft water, dKH, and acid water.
+const SOFT_DKH: f64 = 2.0;
+const ACID_PH: f64 = 6.6;
+/// Hard water, dGH.
+const HARD_DGH: f64 = 15.0;
+/// Tap water that brings something: nitrate, mg/L, and ammonia, mg N/L.
+const TAP_NITRATE_MG_L: f64 = 20.0;
+const TAP_AMMONIA_MG_L: f64 = 0.2;
+/// Food a day over the mass of the animals from which it is much.
+const MUCH_FEED: f64 = 0.04;
+/// Mineral nitrogen from which soil is rich, g/kg.
+const RICH_G_KG: f64 = 0.4;
+/// Oxygen under which a reading is low, mg/L.
+const LOW_OXYGEN_MG_L: f64 = 4.0;
+
+/// A fact about a tank.
+#[derive(Debug, Clone, Copy)]
+pub struct Circumstance {
+    /// Its name in results.
+    pub name: &'static str,
+    /// What it says of the tank where it holds.
+    pub says: &'static str,
+    /// What it says where it does not.
+    pub says_not: &'static str,
+    /// Share of the tanks in which it holds anyway.
+    usual: f64,
+    /// How many times as often it holds where a cause is at work.
+    ratios: &'static [(Cause, f64)],
+    holds: fn(&Facts<'_>) -> bool,
+}
+
+/// A case with what was computed for its facts.
+#[derive(Debug, Clone, Copy)]
+pub struct Facts<'a> {
+    /// The case.
+    pub case: &'a Case<'a>,
+    /// The night as the model has it, where it was followed.
+    pub dawn: Option<Dawn>,
+}
+
+impl Circumstance {
+    /// Every fact looked at.
+    pub fn all() -> &'static [Self] {
+        CIRCUMSTANCES
+    }
+
+    /// Whether it holds.
+    pub fn holds(&self, facts: &Facts<'_>) -> bool {
+        (self.holds)(facts)
+    }
+
+    /// Share of the tanks with a cause in which it holds.
+    pub fn share(&self, cause: Cause) -> f64 {
+        let ratio = self.ratios.iter().find(|(own, _)| *own == cause);
+        let ratio = ratio.map_or(1.0, |(_, ratio)| *ratio);
+        (self.usual * ratio).clamp(LEAST, MOST)
+    }
+
+    /// The likelihood of its holding or not, under each cause.
+    pub fn likelihood(&self, holds: bool) -> ByCause {
+        ByCause::of(|cause| {
+            let share = self.share(cause);
+            if holds { share } else { 1.0 - share }
+        })
+    }
+}
+
+/// Whether a status is worse than a note.
+fn is_bad(status: Status) -> bool {
+    status >= Status::Watch
+}
+
+/// Whether a reading of the last two weeks passes its limit.
+pub(super) fn is_over_limit(case: &Case<'_>) -> bool {
+    let recent = |measurement: &&Measurement| measurement.day >= case.age_d - 14.0;
+    case.log.iter().filter(recent).any(|measurement| {
+        let limit = measurement
+            .of
+            .analyte()
+            .and_then(|analyte| watch_limit_mg_l(case.design, analyte));
+        limit.is_some_and(|limit| measurement.value.at_least() >= limit)
+    })
+}
+
+fn read_under(case: &Case<'_>, of: Subject, limit: f64) -> bool {
+    let mut readings = case.log.iter().filter(|reading| reading.of == of);
+    readings.any(|reading| reading.value.number() < limit)
+}
+
+fn grows_fast(case: &Case<'_>) -> bool {
+    let planted = case.design.planted();
+    planted.fast.dry > Mass::ZERO || planted.feeding_floaters.dry > Mass::ZERO
+}
+
+fn digs_deep(case: &Case<'_>) -> bool {
+    let cap_mm = case.design.bed().cap.thinnest.depth.mm();
+    let stock = case.design.draft().animals.iter();
+    stock
+        .filter(|stock| stock.count > 0)
+        .any(|stock| stock.animal.digs_mm.typical > cap_mm)
+}
+
+fn surface_may_close(case: &Case<'_>) -> bool {
+    let draft = case.design.draft();
+    let floats = draft
+        .plants
+        .iter()
+        .any(|planting| planting.plant.group == Group::Floater);
+    floats
+        && (draft.harvest.floaters_above.percent() > CLOSED_PCT
+            || case.design.planted().cover.percent() > CLOSED_PCT)
+}
+
+fn is_fed_much(case: &Case<'_>) -> bool {
+    let fed = case.design.draft().feed.mass_per_day;
+    case.is_stocked() && fed > case.animal_mass() * MUCH_FEED
+}
+
+fn brings_something(case: &Case<'_>) -> bool {
+    let water = &case.design.draft().water;
+    water.nitrate.mg_l() >= TAP_NITRATE_MG_L || water.ammonia.mg_l() >= TAP_AMMONIA_MG_L
+}
+
+fn is_soft(case: &Case<'_>) -> bool {
+    case.design.draft().water.alkalinity.dkh() < SOFT_DKH
+        || read_under(case, Subject::Ph, ACID_PH)
+        || case.ph() < ACID_PH
+}
+
+const CIRCUMSTANCES: &[Circumstance] = &[
+    Circumstance {
+        name: "cap.coarse",
+        says: "the cap's grains are too coarse for this soil",
+        says_not: "the cap's grains hold this soil",
+        usual: 0.05,
+        ratios: &[(Cause::CapCoarse, 16.0)],
+        holds: |facts| is_bad(facts.case.standing.coarse),
+    },
+    Circumstance {
+        name: "cap.fine, cap.deep, soil.deep",
+        says: "the bed is fine or deep",
+        says_not: "the bed is neither fine nor deep",
+        usual: 0.08,
+        ratios: &[(Cause::CapFine, 9.0)],
+        holds: |facts| {
+            let standing = &facts.case.standing;
+            is_bad(standing.fine) || is_bad(standing.deep) || is_bad(standing.soil_deep)
+        },
+    },
+    Circumstance {
+        name: "cap.thin",
+        says: "the cap is thin somewhere",
+        says_not: "the cap as described is deep enough",
+        usual: 0.08,
+        ratios: &[(Cause::CapThin, 9.0), (Cause::CapBreached, 4.0)],
+        holds: |facts| is_bad(facts.case.standing.thin),
+    },
+    Circumstance {
+        name: "soil.material",
+        says: "this soil is rich",
+        says_not: "this kind of soil is not rich",
+        usual: 0.15,
+        ratios: &[(Cause::SoilRich, 3.2)],
+        holds: |facts| {
+            let soil = &facts.case.design.draft().soil;
+            soil.material.rich || soil.mineral_n_g_kg().typical >= RICH_G_KG
+        },
+    },
+    Circumstance {
+        name: "plants.load",
+        says: "the planting is less than half of what this soil asks for",
+        says_not: "the planting is enough for this soil, or nearly",
+        usual: 0.15,
+        ratios: &[(Cause::FewPlants, 5.5), (Cause::SlowGrowersOnly, 6.0)],
+        holds: |facts| facts.case.standing.index < 1.0,
+    },
+    Circumstance {
+        name: "plants.mix",
+        says: "nothing planted grows fast",
+        says_not: "fast growers or floaters are planted",
+        usual: 0.05,
+        ratios: &[(Cause::SlowGrowersOnly, 17.0)],
+        holds: |facts| !grows_fast(facts.case),
+    },
+    Circumstance {
+        name: "plants.cover",
+        says: "floaters may close the surface",
+        says_not: "floaters are kept from closing the surface",
+        usual: 0.07,
+        ratios: &[(Cause::ShadedOut, 9.0), (Cause::NightExchange, 3.0)],
+        holds: |facts| surface_may_close(facts.case),
+    },
+    Circumstance {
+        name: "light",
+        says: "the lamp is strong or burns long",
+        says_not: "the lamp is neither strong nor burns long",
+        usual: 0.1,
+        ratios: &[(Cause::LightLong, 8.0), (Cause::ShadedOut, 0.5)],
+        holds: |facts| {
+            let inputs = &facts.case.inputs;
+            inputs.light_hours > LONG_H || inputs.light.umol_m2_s() > STRONG_UMOL
+        },
+    },
+    Circumstance {
+        name: "age",
+        says: "the tank is under seven weeks old",
+        says_not: "the tank is over six weeks old",
+        usual: 0.4,
+        ratios: &[
+            (Cause::TankYoung, 2.3),
+            (Cause::LeavesMelting, 2.2),
+            (Cause::SoilRich, 1.7),
+            (Cause::FewPlants, 1.6),
+            (Cause::SlowGrowersOnly, 1.5),
+            (Cause::HungryWater, 0.2),
+            (Cause::HardnessCreep, 0.1),
+            (Cause::BacteriaSetBack, 0.4),
+            (Cause::ShadedOut, 0.6),
+            (Cause::NightExchange, 0.6),
+        ],
+        holds: |facts| facts.case.age_d <= YOUNG_D,
+    },
+    Circumstance {
+        name: "old age",
+        says: "the tank is over half a year old",
+        says_not: "the tank is under half a year old",
+        usual: 0.2,
+        ratios: &[
+            (Cause::HungryWater, 4.0),
+            (Cause::HardnessCreep, 3.5),
+            (Cause::TankYoung, 0.1),
+            (Cause::LeavesMelting, 0.2),
+            (Cause::FewPlants, 0.4),
+            (Cause::SoilRich, 0.3),
+        ],
+        holds: |facts| facts.case.age_d >= OLD_D,
+    },
+    Circumstance {
+        name: "animals",
+        says: "animals are in",
+        says_not: "no animals are in yet",
+        usual: 0.5,
+        ratios: &[
+            (Cause::Overfed, 1.9),
+            (Cause::Diggers, 1.9),
+            (Cause::DeadMatter, 1.7),
+            (Cause::NightExchange, 1.7),
+            (Cause::BacteriaSetBack, 1.7),
+            (Cause::Chlorine, 1.5),
+            (Cause::TankYoung, 0.5),
+        ],
+        holds: |facts| facts.case.is_stocked(),
+    },
+    Circumstance {
+        name: "animals.diggers",
+        says: "animals that dig deeper than the cap are in",
+        says_not: "no animal listed digs through the cap",
+        usual: 0.05,
+        ratios: &[(Cause::Diggers, 16.0)],
+        holds: |facts| digs_deep(facts.case),
+    },
+    Circumstance {
+        name: "temperature",
+        says: "the water is warm",
+        says_not: "the water is not warm",
+        usual: 0.05,
+        ratios: &[(Cause::Heat, 14.0)],
+        holds: |facts| {
+            let read = facts.case.log.iter();
+            facts.case.temperature().celsius() >= WARM_C
+                || read
+                    .filter(|reading| reading.of == Subject::Temperature)
+                    .any(|reading| reading.value.number() >= WARM_C)
+        },
+    },
+    Circumstance {
+        name: "alkalinity, pH",
+        says: "the water is soft or acid",
+        says_not: "the water is neither soft nor acid",
+        usual: 0.08,
+        ratios: &[(Cause::SoftWater, 11.0), (Cause::HardnessCreep, 0.3)],
+        holds: |facts| is_soft(facts.case),
+    },
+    Circumstance {
+        name: "hardness",
+        says: "the tap water is hard",
+        says_not: "the tap water is not hard",
+        usual: 0.15,
+        ratios: &[(Cause::HardnessCreep, 4.0), (Cause::SoftWater, 0.2)],
+        holds: |facts| facts.case.design.draft().water.hardness.dgh() > HARD_DGH,
+    },
+    Circumstance {
+        name: "water.change",
+        says: "water is changed regularly",
+        says_not: "no regular water changes are planned",
+        usual: 0.4,
+        ratios: &[
+            (Cause::TapWater, 1.8),
+            (Cause::Chlorine, 1.9),
+            (Cause::HardnessCreep, 0.3),
+        ],
+        holds: |facts| facts.case.design.draft().water.change.is_some(),
+    },
+    Circumstance {
+        name: "air",
+        says: "nothing moves the water",
+        says_not: "air or a pump moves the water",
+        usual: 0.5,
+        ratios: &[
+            (Cause::StillWater, 1.8),
+            (Cause::NightExchange, 1.8),
+            (Cause::BacteriaSetBack, 0.4),
+        ],
+        holds: |facts| facts.case.design.draft().air.device == Device::None,
+    },
+    Circumstance {
+        name: "tap water",
+        says: "the tap water itself holds nitrate or ammonia",
+        says_not: "the tap water as described brings little",
+        usual: 0.1,
+        ratios: &[(Cause::TapWater, 5.0)],
+        holds: |facts| brings_something(facts.case),
+    },
+    Circumstance {
+        name: "feed",
+        says: "more is fed than these animals need",
+        says_not: "the food given is what these animals need, or less",
+        usual: 0.1,
+        ratios: &[(Cause::Overfed, 5.0)],
+        holds: |facts| is_fed_much(facts.case),
+    },
+    Circumstance {
+        name: "dawn oxygen",
+        says: "by the night model oxygen falls low before dawn",
+        says_not: "by the night model enough oxygen is left at dawn",
+        usual: 0.12,
+        ratios: &[
+            (Cause::NightExchange, 6.0),
+            (Cause::StillWater, 2.0),
+            (Cause::Heat, 2.0),
+        ],
+        holds: |facts| facts.dawn.is_some_and(|dawn| dawn.is_low()),
+    },
+    Circumstance {
+        name: "oxygen",
+        says: "oxygen was read low",
+        says_not: "no reading of oxygen is low",
+        usual: 0.05,
+        ratios: &[
+            (Cause::NightExchange, 8.0),
+            (Cause::Heat, 5.0),
+            (Cause::Overfed, 3.0),
+            (Cause::DeadMatter, 4.0),
+            (Cause::StillWater, 4.0),
+        ],
+        holds: |facts| read_under(facts.case, Subject::Oxygen, LOW_OXYGEN_MG_L),
+    },
+    Circumstance {
+        name: "readings",
+        says: "a recent reading passes its limit",
+        says_not: "no recent reading passes a limit",
+        usual: 0.5,
+        ratios: &[(Cause::AsExpected, 0.06)],
+        holds: |facts| is_over_limit(facts.case),
+    },
+];

@@ -1,0 +1,239 @@
+//! The reading or look that would part the causes best.
+
+use serde::Serialize;
+
+use super::case::Case;
+use super::cause::{ByCause, Cause};
+use super::hypotheses::Hypotheses;
+use super::kit::Kit;
+use super::measurement::{Reported, Subject};
+use super::sign::{WRITTEN_DOWN, seen};
+use crate::catalogue::signs;
+use crate::units::show::significant;
+
+/// The next thing to measure or to look at.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Look {
+    /// What to measure or look at.
+    pub reading: String,
+    /// Why.
+    pub why: String,
+    /// What it is expected to tell, bits.
+    pub bits: f64,
+}
+
+/// Something that can be looked at or measured at home, with how often the answer is
+/// yes under a cause (judgement) and anyway.
+struct Test {
+    reading: &'static str,
+    asks: &'static str,
+    usual: f64,
+    yes: &'static [(Cause, f64)],
+    /// Whether the case knows the answer already.
+    known: fn(&Case<'_>) -> bool,
+}
+
+const TESTS: &[Test] = &[
+    Test {
+        reading: "tap water nitrate",
+        asks: "test the tap water itself for nitrate and ammonia",
+        usual: 0.08,
+        yes: &[(Cause::TapWater, 0.92), (Cause::Chlorine, 0.25)],
+        known: |_| false,
+    },
+    Test {
+        reading: "dawn oxygen",
+        asks: "measure oxygen just before the lamp comes on",
+        usual: 0.08,
+        yes: &[
+            (Cause::NightExchange, 0.92),
+            (Cause::StillWater, 0.4),
+            (Cause::Heat, 0.5),
+            (Cause::Overfed, 0.4),
+            (Cause::DeadMatter, 0.4),
+            (Cause::ShadedOut, 0.25),
+        ],
+        known: |case| case.latest(Subject::Oxygen).is_some(),
+    },
+    Test {
+        reading: "temperature",
+        asks: "take the water's temperature in the afternoon",
+        usual: 0.05,
+        yes: &[(Cause::Heat, 0.95)],
+        known: |case| case.latest(Subject::Temperature).is_some(),
+    },
+    Test {
+        reading: "ph, alkalinity",
+        asks: "test pH and alkalinity of the tank",
+        usual: 0.08,
+        yes: &[(Cause::SoftWater, 0.93)],
+        known: |case| case.latest(Subject::Ph).is_some(),
+    },
+    Test {
+        reading: "hardness",
+        asks: "test the hardness of tank and tap side by side",
+        usual: 0.10,
+        yes: &[(Cause::HardnessCreep, 0.93)],
+        known: |_| false,
+    },
+    Test {
+        reading: "second kit",
+        asks: "test the same water with another kit",
+        usual: 0.05,
+        yes: &[(Cause::KitError, 0.92)],
+        known: |_| false,
+    },
+    Test {
+        reading: "cap depth",
+        asks: "measure the cap through the glass and with a rod, at its thinnest place",
+        usual: 0.08,
+        yes: &[
+            (Cause::CapThin, 0.93),
+            (Cause::CapBreached, 0.8),
+            (Cause::Diggers, 0.5),
+        ],
+        known: |_| false,
+    },
+    Test {
+        reading: "food eaten",
+        asks: "watch a feeding: is all of it eaten within a minute",
+        usual: 0.10,
+        yes: &[(Cause::Overfed, 0.9)],
+        known: |_| false,
+    },
+    Test {
+        reading: "soil bag",
+        asks: "read the soil's bag for fertiliser, manure or compost",
+        usual: 0.10,
+        yes: &[(Cause::SoilRich, 0.85)],
+        known: |_| false,
+    },
+];
+
+/// The look of the largest expected information.
+pub fn best(case: &Case<'_>, hypotheses: &Hypotheses, posterior: &ByCause) -> Option<Look> {
+    let asked = TESTS.iter().filter(|test| !(test.known)(case)).map(|test| {
+        let yes = |cause| {
+            let own = test.yes.iter().find(|(own, _)| *own == cause);
+            own.map_or(test.usual, |(_, share)| *share)
+        };
+        (test.reading.to_owned(), test.asks.to_owned(), two_ways(yes))
+    });
+    let observed = &case.design.draft().signs;
+    let looked = signs()
+        .iter()
+        .filter(|sign| !observed.contains(sign))
+        .map(|sign| {
+            let missed = |cause| {
+                let seen = seen(sign, cause);
+                seen * (1.0 - WRITTEN_DOWN) / (1.0 - WRITTEN_DOWN * seen)
+            };
+            let asks = format!("look again for {}", sign.label);
+            (sign.name.clone(), asks, two_ways(missed))
+        });
+    let measured = measured_next(case, hypotheses);
+    let all = asked.chain(looked).chain(measured);
+    let best = all
+        .map(|(reading, asks, answers)| {
+            let bits = expected_bits(posterior, &answers);
+            (reading, asks, bits)
+        })
+        .max_by(|a, b| a.2.total_cmp(&b.2))?;
+    let (reading, asks, bits) = best;
+    let leading: Vec<&str> = posterior
+        .ranked()
+        .into_iter()
+        .take(2)
+        .map(|(cause, _)| cause.label())
+        .collect();
+    Some(Look {
+        reading,
+        why: format!(
+            "{asks}: of all looks it parts {} best, by {} bits",
+            leading.join(" and "),
+            significant(bits, 2)
+        ),
+        bits,
+    })
+}
+
+/// The answers yes and no under each cause.
+fn two_ways(yes: impl Fn(Cause) -> f64) -> Vec<ByCause> {
+    vec![ByCause::of(&yes), ByCause::of(|cause| 1.0 - yes(cause))]
+}
+
+/// A further reading of each nutrient, a week from now or now where it was never read:
+/// the marks of its card under each cause.
+fn measured_next<'a>(
+    case: &'a Case<'_>,
+    hypotheses: &'a Hypotheses,
+) -> impl Iterator<Item = (String, String, Vec<ByCause>)> + 'a {
+    [Subject::Ammonia, Subject::Nitrite, Subject::Nitrate]
+        .into_iter()
+        .filter_map(move |of| {
+            let kit = Kit::of(of)?;
+            let (wait_d, asks) = if case.latest(of).is_some() {
+                (7.0, format!("test {} again in a week", of.word()))
+            } else {
+                (0.0, format!("test {}", of.word()))
+            };
+            let day = case.now_d() + wait_d;
+            let marks = kit.marks().iter().map(|mark| {
+                ByCause::of(|cause| {
+                    let members = hypotheses.members(cause);
+                    let sum: f64 = members
+                        .iter()
+                        .filter_map(|member| member.expected(of, day))
+                        .map(|expected| kit.probability(Reported::Value(*mark), expected))
+                        .sum();
+                    sum / members.len().max(1) as f64
+                })
+            });
+            Some((of.word().to_owned(), asks, marks.collect()))
+        })
+}
+
+/// How much an answer is expected to tell of the cause, bits.
+///
+/// ```text
+/// I = sum_a P(a) sum_c P(c | a) log2(P(c | a)/P(c))
+/// ```
+///
+/// # Source
+/// Lindley 1956, *Annals of Mathematical Statistics* 27:986 (from memory).
+pub fn expected_bits(prior: &ByCause, answers: &[ByCause]) -> f64 {
+    let of_answer = |answer: &ByCause| {
+        let joint = prior.times(answer);
+        let share: f64 = joint.iter().map(|(_, joint)| joint).sum();
+        if share <= 0.0 {
+            return 0.0;
+        }
+        joint
+            .iter()
+            .filter(|(_, joint)| *joint > 0.0)
+            .map(|(cause, joint)| joint * (joint / share / prior.get(cause)).log2())
+            .sum()
+    };
+    answers.iter().map(of_answer).sum()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_look_that_parts_two_even_causes_for_certain_tells_one_bit() {
+        let (one, other) = (Cause::Heat, Cause::KitError);
+        let prior = ByCause::of(|cause| {
+            if cause == one || cause == other {
+                0.5
+            } else {
+                0.0
+            }
+        });
+        let sure = two_ways(|cause| if cause == one { 1.0 } else { 0.0 });
+        assert!((expected_bits(&prior, &sure) - 1.0).abs() < 1e-12);
+        let blind = two_ways(|_| 0.3);
+        assert!(expected_bits(&prior, &blind).abs() < 1e-12);
+    }
+}

@@ -1,0 +1,132 @@
+//! What was measured: one number of one kind on one day.
+
+use crate::design::Reading;
+use crate::units::{Analyte, Concentration, Temperature};
+
+/// What a measurement is of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Subject {
+    /// Total ammonia, mg N/L.
+    Ammonia,
+    /// Nitrite, mg NO2/L.
+    Nitrite,
+    /// Nitrate, mg NO3/L.
+    Nitrate,
+    /// Phosphate, mg PO4/L.
+    Phosphate,
+    /// pH.
+    Ph,
+    /// Water temperature, C.
+    Temperature,
+    /// Dissolved oxygen, mg/L.
+    Oxygen,
+}
+
+impl Subject {
+    /// The nutrient, where it is one.
+    pub const fn analyte(self) -> Option<Analyte> {
+        match self {
+            Self::Ammonia => Some(Analyte::Ammonia),
+            Self::Nitrite => Some(Analyte::Nitrite),
+            Self::Nitrate => Some(Analyte::Nitrate),
+            Self::Phosphate => Some(Analyte::Phosphate),
+            Self::Ph | Self::Temperature | Self::Oxygen => None,
+        }
+    }
+
+    /// The word for it, as keys and results spell it.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Ammonia => "ammonia",
+            Self::Nitrite => "nitrite",
+            Self::Nitrate => "nitrate",
+            Self::Phosphate => "phosphate",
+            Self::Ph => "ph",
+            Self::Temperature => "temperature",
+            Self::Oxygen => "oxygen",
+        }
+    }
+}
+
+/// A number as it was reported, in the unit of its subject.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Reported {
+    /// This much.
+    Value(f64),
+    /// Less than this.
+    Below(f64),
+    /// More than this.
+    Above(f64),
+}
+
+impl Reported {
+    /// The number itself.
+    pub const fn number(self) -> f64 {
+        match self {
+            Self::Value(number) | Self::Below(number) | Self::Above(number) => number,
+        }
+    }
+
+    /// One number to reckon with: nothing for less than a mark, the mark for more.
+    pub const fn at_least(self) -> f64 {
+        match self {
+            Self::Below(_) => 0.0,
+            Self::Value(number) | Self::Above(number) => number,
+        }
+    }
+}
+
+/// One measurement.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Measurement {
+    /// Days since flooding.
+    pub day: f64,
+    /// Of what.
+    pub of: Subject,
+    /// How much.
+    pub value: Reported,
+}
+
+impl Measurement {
+    /// Everything that a reading holds.
+    pub fn all_of(reading: &Reading) -> Vec<Self> {
+        let nutrient = |of, value: Option<Concentration>| (of, value.map(Concentration::mg_l));
+        [
+            nutrient(Subject::Ammonia, reading.ammonia),
+            nutrient(Subject::Nitrite, reading.nitrite),
+            nutrient(Subject::Nitrate, reading.nitrate),
+            nutrient(Subject::Phosphate, reading.phosphate),
+            nutrient(Subject::Oxygen, reading.oxygen),
+            (Subject::Ph, reading.ph),
+            (
+                Subject::Temperature,
+                reading.temperature.map(Temperature::celsius),
+            ),
+        ]
+        .into_iter()
+        .filter_map(|(of, value)| {
+            Some(Self {
+                day: reading.day,
+                of,
+                value: Reported::Value(value?),
+            })
+        })
+        .collect()
+    }
+
+    /// The amount as nitrogen or phosphorus, mg/L; as it is where it is no nutrient.
+    pub fn element(&self) -> f64 {
+        let number = self.value.at_least();
+        self.of.analyte().map_or(number, |analyte| {
+            analyte.element(Concentration::from_mg_l(number)).mg_l()
+        })
+    }
+}
+
+/// The last measurement of a subject.
+pub fn latest(log: &[Measurement], of: Subject) -> Option<Measurement> {
+    log.iter()
+        .filter(|measurement| measurement.of == of)
+        .max_by(|a, b| a.day.total_cmp(&b.day))
+        .copied()
+}

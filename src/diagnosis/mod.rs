@@ -1,0 +1,275 @@
+//! What is wrong with a tank: readings and signs weighed against a closed list of causes,
+//! each followed with the start-up model, and what to do about the likeliest.
+//!
+//! [`diagnose`] does it all. Its steps: [`case`] gathers what is known, [`scenario`] says
+//! what a cause changes, [`hypotheses`] follows the tank under each, [`weighing`] weighs
+//! them by readings ([`kit`]), signs ([`sign`]) and circumstances, [`remedy`] finds
+//! quantities, [`look`] the look that would tell most, [`forecast`] the weeks ahead.
+
+pub mod case;
+pub mod cause;
+pub mod circumstance;
+pub mod dawn;
+pub mod emergency;
+pub mod estimate;
+pub mod forecast;
+pub mod hypotheses;
+pub mod kit;
+pub mod look;
+pub mod measurement;
+pub mod narrowing;
+pub mod remedy;
+pub mod scenario;
+pub mod sign;
+pub mod weighing;
+
+mod finding;
+mod next_step;
+mod working;
+
+pub use cause::Cause;
+pub use measurement::{Measurement, Reported, Subject};
+pub use working::working;
+
+use serde::Serialize;
+
+use crate::design::Design;
+use crate::finding::{Caution, Finding, Remedy, Status};
+use crate::numerics::rodas::IntegrationError;
+use crate::plan::{BedSection, CapSection, Options, SoilSection, check};
+use crate::source::Band;
+use case::Case;
+use dawn::Dawn;
+use estimate::Estimate;
+use forecast::ForecastDay;
+use hypotheses::Hypotheses;
+use look::Look;
+use narrowing::Narrowed;
+use remedy::{CauseRemedy, treat};
+use weighing::{Evidence, Weighing};
+
+/// Members for each cause where nothing else is asked for.
+pub const MEMBERS: u32 = 128;
+/// The bed is judged by the central numbers alone.
+const CENTRAL: Options = Options {
+    members: 0,
+    seed: 1,
+    days: 90,
+};
+/// Remedies are worked out for so many causes at most, and for none less probable.
+const MOST_TREATED: usize = 3;
+const LEAST_TREATED: f64 = 0.05;
+/// Causes are told apart where the first has at least this probability, or is this many
+/// times as probable as the second (judgement).
+const TOLD_APART: f64 = 0.5;
+const TOLD_APART_RATIO: f64 = 2.0;
+
+/// What is wrong, or that nothing is; fields are named as in JSON.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Diagnosis {
+    /// What the keeper calls the tank.
+    pub name: String,
+    /// The day of the last reading, days since flooding.
+    pub day: f64,
+    /// The one thing to do next.
+    pub next_step: Remedy,
+    /// Whether it cannot wait.
+    pub urgent: bool,
+    /// Whether nothing was read or seen, so that the spec alone speaks.
+    pub is_blind: bool,
+    /// Probability of each cause before any evidence.
+    pub prior: f64,
+    /// Every cause, the most probable first.
+    pub causes: Vec<CauseResult>,
+    /// Causes that what is known does not tell apart; none where one leads.
+    pub alike: Vec<Cause>,
+    /// What would tell most.
+    pub measure_next: Option<Look>,
+    /// Members followed for each cause.
+    pub members: u32,
+    /// What they were drawn with.
+    pub seed: u64,
+    /// Members that the readings leave, of those of all causes together.
+    pub effective_members: f64,
+    /// Whether members were drawn anew around those that fit.
+    pub resampled: bool,
+    /// The day from which ammonia and nitrite stay low if nothing is done.
+    pub ready_day: Option<Band>,
+    /// The weeks ahead if nothing is done.
+    pub forecast: Vec<ForecastDay>,
+    /// The soil as it lies.
+    pub soil: SoilSection,
+    /// The cap as it lies.
+    pub cap: CapSection,
+    /// What the bed gives off.
+    pub bed: BedSection,
+    /// Judged results on water, cause and bed.
+    pub findings: Vec<Finding>,
+    /// Hazards and limits.
+    pub cautions: Vec<Caution>,
+}
+
+/// One cause, weighed.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct CauseResult {
+    /// Which.
+    pub cause: Cause,
+    /// After all evidence.
+    pub probability: f64,
+    /// What it means.
+    pub says: &'static str,
+    /// What moved it most, for and against.
+    pub evidence: Vec<Evidence>,
+    /// What to do about it, for the likelier ones.
+    pub remedy: Option<CauseRemedy>,
+}
+
+impl Diagnosis {
+    /// The worst status of its findings.
+    pub fn status(&self) -> Status {
+        let statuses = self.findings.iter().map(|finding| finding.status);
+        statuses.max().unwrap_or(Status::Ok)
+    }
+
+    /// The likeliest cause.
+    pub fn leading(&self) -> Option<&CauseResult> {
+        self.causes.first()
+    }
+}
+
+/// Weighs what is known of a design and the tank built to it; `log` holds measurements
+/// beside those of the design.
+///
+/// # Errors
+/// When the numbers of the tank leave the finite ones.
+///
+/// # Example
+/// ```
+/// let text = r#"
+/// [tank]
+/// shape = "box"
+/// size = "60 x 30 x 36 cm"
+/// [soil]
+/// material = "loam_topsoil"
+/// depth = "25 mm"
+/// [cap]
+/// material = "pea_gravel"
+/// depth = "40 mm"
+/// [[readings]]
+/// day = 60
+/// nitrate = "80 mg/L"
+/// [signs]
+/// observed = ["soil_plume", "soil_visible"]
+/// "#;
+/// let design = lentic::spec::parse(text)?;
+/// let options = lentic::plan::Options { members: 8, ..Default::default() };
+/// let found = lentic::diagnosis::diagnose(&design, &[], options)?;
+/// assert_eq!(found.causes[0].cause.name(), "cap_coarse");
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+pub fn diagnose(
+    design: &Design,
+    log: &[Measurement],
+    options: Options,
+) -> Result<Diagnosis, IntegrationError> {
+    let case = Case::of(design, log)?;
+    let hypotheses = Hypotheses::of(&case, options)?;
+    let dawn = Dawn::of(&case, options.seed).ok();
+    let weighing = Weighing::of(&case, &hypotheses, dawn);
+    let ranked = weighing.posterior.ranked();
+    let causes = causes(&case, &hypotheses, &weighing)?;
+    let alike = alike(&ranked);
+    let measure_next = look::best(&case, &hypotheses, &weighing.posterior);
+    let narrowed = Narrowed::of(&case, &hypotheses, &weighing.posterior, options.seed);
+    let members_ahead = narrowing::from_measured(&case, &narrowed);
+    let bed = check(design, CENTRAL)?;
+    let (next_step, urgent) = next_step::of(&case, &causes, &alike, measure_next.as_ref(), &bed);
+    let mut findings = finding::all(&case, &causes, &alike);
+    findings.extend(bed.findings);
+    findings.sort_by_key(|finding| finding.code);
+    let mut cautions = bed.cautions;
+    cautions.extend(emergency::rising_ph(&case));
+    cautions.extend(case.too_old());
+    cautions.extend(thinned(&case));
+    Ok(Diagnosis {
+        name: design.draft().name.clone(),
+        day: case.age_d,
+        next_step,
+        urgent,
+        is_blind: case.is_blind(),
+        prior: 1.0 / Cause::ALL.len() as f64,
+        causes,
+        alike,
+        measure_next,
+        members: options.members,
+        seed: options.seed,
+        effective_members: narrowed.effective,
+        resampled: narrowed.resampled,
+        ready_day: forecast::ready_day(&case, &members_ahead),
+        forecast: forecast::days(&case, &members_ahead),
+        soil: bed.soil,
+        cap: bed.cap,
+        bed: bed.bed,
+        findings,
+        cautions,
+    })
+}
+
+fn causes(
+    case: &Case<'_>,
+    hypotheses: &Hypotheses,
+    weighing: &Weighing,
+) -> Result<Vec<CauseResult>, IntegrationError> {
+    let ranked = weighing.posterior.ranked().into_iter().enumerate();
+    ranked
+        .map(|(place, (cause, probability))| {
+            let is_treated = place == 0 || (place < MOST_TREATED && probability >= LEAST_TREATED);
+            let remedy = if is_treated {
+                let estimate = Estimate::of(case, hypotheses, cause);
+                Some(treat(case, &estimate)?.remedy)
+            } else {
+                None
+            };
+            Ok(CauseResult {
+                cause,
+                probability,
+                says: cause.says(),
+                evidence: weighing.evidence(case, hypotheses, cause),
+                remedy,
+            })
+        })
+        .collect()
+}
+
+/// That not every reading of a long log is weighed.
+fn thinned(case: &Case<'_>) -> Option<Caution> {
+    let known = case
+        .log
+        .iter()
+        .filter(|reading| kit::Kit::of(reading.of).is_some());
+    let (all, weighed) = (known.count(), hypotheses::followed(case).len());
+    (weighed < all).then(|| Caution {
+        code: "log.spread",
+        says: format!(
+            "Log: of {all} readings {weighed}, evenly spread and with the last, are weighed: more of the same kit would not tell more."
+        ),
+        source: None,
+    })
+}
+
+/// The leading causes that are not told apart.
+fn alike(ranked: &[(Cause, f64)]) -> Vec<Cause> {
+    let Some((_, first)) = ranked.first() else {
+        return Vec::new();
+    };
+    let close: Vec<Cause> = ranked
+        .iter()
+        .take_while(|(_, probability)| probability * TOLD_APART_RATIO > *first)
+        .map(|(cause, _)| *cause)
+        .collect();
+    if *first >= TOLD_APART || close.len() < 2 {
+        Vec::new()
+    } else {
+        close
+    }
+}

@@ -1,0 +1,214 @@
+//! What is done about a cause beside water changes, in steps from little to much.
+
+use super::super::case::Case;
+use super::super::cause::Cause;
+use super::super::estimate::Estimate;
+use super::super::scenario::{SHADED_CARBON, Scenario};
+use super::plants::Addition;
+use crate::startup::{Event, EventKind, Feed};
+use crate::units::{Length, Mass, Share, Temperature};
+
+/// The deepest cap that is suggested, mm.
+const DEEPEST_CAP_MM: f64 = 60.0;
+/// Steps in which sand is added, mm.
+const SAND_STEP_MM: f64 = 5.0;
+/// Cover that floaters are thinned to, %, from much to little.
+const COVERS_PCT: [f64; 4] = [50.0, 40.0, 30.0, 20.0];
+/// Hours of light, from many to few.
+const HOURS: [f64; 6] = [10.0, 9.0, 8.0, 7.0, 6.0, 5.0];
+/// Shares of the food that the spec speaks of, %: all of it, half, none.
+const FOOD_PCT: [f64; 3] = [100.0, 50.0, 0.0];
+/// Days without food that fish in good flesh bear, and the share of today's food that
+/// follows, % (common practice, no source).
+pub(super) const FAST_D: f64 = 10.0;
+pub(super) const FED_AFTER_PCT: f64 = 25.0;
+/// Shares of water without nitrate in what is changed, %.
+const BLENDS_PCT: [f64; 4] = [25.0, 50.0, 75.0, 100.0];
+
+/// What may be done.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Cure {
+    /// More sand.
+    Sand,
+    /// More plants.
+    Plants,
+    /// More sand and more plants.
+    SandAndPlants,
+    /// Fewer floaters.
+    Thin,
+    /// Fewer hours of light.
+    LessLight,
+    /// Less food.
+    LessFood,
+    /// Other water for the changes.
+    Blend,
+    /// Cooler water.
+    Cool,
+    /// What rots is taken out.
+    CleanOut,
+    /// The animals that dig are taken out.
+    Rehome,
+    /// Nothing is fed for a while, then little.
+    Fast,
+    /// Nothing but water changes and time.
+    Wait,
+}
+
+impl Cure {
+    /// The cure of a cause, where one shows in the water.
+    pub(super) const fn of(cause: Cause) -> Self {
+        match cause {
+            Cause::CapBreached | Cause::CapThin | Cause::CapCoarse => Self::Sand,
+            Cause::SoilRich => Self::SandAndPlants,
+            Cause::FewPlants | Cause::SlowGrowersOnly => Self::Plants,
+            Cause::ShadedOut => Self::Thin,
+            Cause::LightLong => Self::LessLight,
+            Cause::Overfed => Self::LessFood,
+            Cause::TapWater => Self::Blend,
+            Cause::Heat => Self::Cool,
+            Cause::DeadMatter | Cause::LeavesMelting => Self::CleanOut,
+            Cause::Diggers => Self::Rehome,
+            Cause::BedDisturbed | Cause::TankYoung | Cause::BacteriaSetBack | Cause::Chlorine => {
+                Self::Fast
+            }
+            Cause::CapFine
+            | Cause::HungryWater
+            | Cause::SoftWater
+            | Cause::HardnessCreep
+            | Cause::StillWater
+            | Cause::NightExchange
+            | Cause::KitError
+            | Cause::AsExpected => Self::Wait,
+        }
+    }
+
+    /// Amounts to try, from little to much.
+    pub(super) fn amounts(self, case: &Case<'_>, estimate: &Estimate) -> Vec<f64> {
+        match self {
+            Self::Sand => sand_steps(case),
+            Self::Plants | Self::SandAndPlants => (1..=Addition::STEPS).map(f64::from).collect(),
+            Self::Thin => COVERS_PCT.to_vec(),
+            Self::LessLight => {
+                let now = estimate.tank.inputs.light_hours;
+                let fewer = HOURS.iter().copied().filter(|hours| *hours < now);
+                fewer.collect()
+            }
+            Self::LessFood => food_steps(case, estimate),
+            Self::Blend => BLENDS_PCT.to_vec(),
+            Self::Cool => vec![25.0],
+            Self::CleanOut | Self::Rehome | Self::Fast | Self::Wait => vec![0.0],
+        }
+    }
+
+    /// The estimated tank with so much of it done now.
+    pub(super) fn apply(self, case: &Case<'_>, estimate: &Estimate, amount: f64) -> Scenario {
+        let mut tank = estimate.tank.clone();
+        let mut now = |kind| {
+            tank.inputs.events.push(Event {
+                day: estimate.now_d,
+                kind,
+            });
+        };
+        match self {
+            Self::Sand => now(EventKind::CapAdded(Length::from_mm(amount))),
+            Self::Plants => now(EventKind::PlantsAdded(
+                Addition::step(case, amount as u32).planting(),
+            )),
+            Self::SandAndPlants => {
+                now(EventKind::CapAdded(sand_beside_plants(case, amount)));
+                now(EventKind::PlantsAdded(
+                    Addition::step(case, amount as u32).planting(),
+                ));
+            }
+            Self::Thin => {
+                now(EventKind::Thinned(Share::from_percent(amount)));
+                // what the cover kept off comes back with the light
+                tank.numbers.submerged.carbon_factor /= SHADED_CARBON;
+            }
+            Self::LessLight => now(EventKind::LightHours(amount)),
+            Self::LessFood => now(EventKind::Fed(food_left(estimate, amount))),
+            Self::Blend => {
+                tank.numbers.tap.nitrate *= 1.0 - amount / 100.0;
+                tank.numbers.tap.ammonia *= 1.0 - amount / 100.0;
+            }
+            Self::Cool => now(EventKind::Temperature(Temperature::from_celsius(amount))),
+            Self::CleanOut => {
+                now(EventKind::Fed(own_feed(case)));
+                if estimate.cause == Cause::LeavesMelting {
+                    tank.numbers.submerged.melt = case.bands.submerged.melt.typical;
+                }
+            }
+            Self::Rehome => now(EventKind::Fed(Feed::default())),
+            Self::Fast => {
+                now(EventKind::Fed(Feed::default()));
+                tank.inputs.events.push(Event {
+                    day: estimate.now_d + FAST_D,
+                    kind: EventKind::Fed(food_left(estimate, FED_AFTER_PCT)),
+                });
+            }
+            Self::Wait => {}
+        }
+        tank
+    }
+}
+
+/// Sand until the cap is 60 mm deep; a cap that is deeper is topped by one step.
+fn sand_steps(case: &Case<'_>) -> Vec<f64> {
+    let room = DEEPEST_CAP_MM - case.design.bed().cap.mean.mm();
+    let steps = (room / SAND_STEP_MM).floor().max(1.0) as u32;
+    (1..=steps)
+        .map(|step| f64::from(step) * SAND_STEP_MM)
+        .collect()
+}
+
+/// Sand that goes with a step of plants, up to the deepest cap.
+pub(super) fn sand_beside_plants(case: &Case<'_>, step: f64) -> Length {
+    let steps = sand_steps(case);
+    let most = steps.last().copied().unwrap_or(SAND_STEP_MM);
+    Length::from_mm((step * SAND_STEP_MM).min(most))
+}
+
+/// What the spec says is fed, once animals are in.
+fn own_feed(case: &Case<'_>) -> Feed {
+    let feed = case.design.draft().feed;
+    if case.is_stocked() {
+        Feed {
+            mass_per_day: feed.mass_per_day,
+            protein: feed.protein,
+        }
+    } else {
+        Feed::default()
+    }
+}
+
+/// Shares of the estimated food, %, down to what the spec speaks of and less.
+fn food_steps(case: &Case<'_>, estimate: &Estimate) -> Vec<f64> {
+    let fed_g = fed_now(estimate).mass_per_day.g();
+    let own_pct = if fed_g > 0.0 {
+        100.0 * own_feed(case).mass_per_day.g() / fed_g
+    } else {
+        0.0
+    };
+    FOOD_PCT
+        .map(|share| own_pct.min(100.0) * share / 100.0)
+        .to_vec()
+}
+
+/// What goes in by the estimate on the last day.
+pub(super) fn fed_now(estimate: &Estimate) -> Feed {
+    let events = estimate.tank.inputs.events.iter();
+    let fed = events.filter_map(|event| match event.kind {
+        EventKind::Fed(feed) => Some((event.day, feed)),
+        _ => None,
+    });
+    fed.max_by(|a, b| a.0.total_cmp(&b.0))
+        .map_or(estimate.tank.inputs.feed, |(_, feed)| feed)
+}
+
+fn food_left(estimate: &Estimate, percent: f64) -> Feed {
+    let fed = fed_now(estimate);
+    Feed {
+        mass_per_day: Mass::from_g(fed.mass_per_day.g() * percent / 100.0),
+        ..fed
+    }
+}

@@ -1,0 +1,219 @@
+//! The causes that no amount in the start-up model mends: steps of their own.
+
+use super::super::case::Case;
+use super::super::cause::Cause;
+use super::super::dawn::night_inputs;
+use super::super::estimate::Estimate;
+use super::super::hypotheses::AHEAD_D;
+use super::super::measurement::Subject;
+use super::{Held, Step, calm_after};
+use crate::night::Ensemble;
+use crate::night::sizing::{AirNeed, air_needed};
+use crate::night::verdict::DAWN_WATCH_MG_L;
+use crate::numerics::rodas::IntegrationError;
+use crate::startup::{Dissolved, Event, EventKind};
+use crate::units::show::significant;
+use crate::units::{Analyte, Concentration};
+
+/// Members of the night that air is sized for, and their seed.
+const NIGHT: Ensemble = Ensemble {
+    members: 32,
+    seed: 1,
+};
+/// Nitrate that fed plants find in the water, mg/L (common practice, no source).
+const FED_NITRATE_MG_L: f64 = 5.0;
+/// Nitrate in a gram of potassium nitrate, g: molar masses 62.00 and 101.10.
+const NITRATE_PER_SALT: f64 = 62.00 / 101.10;
+/// Alkalinity that nitrifiers are content with, dKH (common practice, no source).
+const CONTENT_DKH: f64 = 4.0;
+/// Baking soda for one dKH in a litre, mg: 0.357 meq of 84.01 mg.
+const SODA_MG_PER_DKH_L: f64 = 29.98;
+/// Ammonia from which nothing that raises pH goes in, mg N/L (judgement).
+pub(in super::super) const NO_RISE_MG_N_L: f64 = 0.25;
+/// Water that a planted tank wants moved, volumes an hour (common practice, no source).
+const TURNOVER_PER_H: f64 = 3.0;
+/// Part of the bed that may be worked on at once, % (judgement: a quarter).
+const AT_ONCE_PCT: f64 = 25.0;
+
+/// The step for a cause that water changes and time have to do for.
+pub(super) fn step(
+    case: &Case<'_>,
+    estimate: &Estimate,
+    held: &Held,
+) -> Result<Step, IntegrationError> {
+    Ok(match estimate.cause {
+        Cause::CapFine => Step::new(
+            "let gas out with a thin rod, a hand's width apart and a quarter of the bed a week, air on and nobody's face over it; plant rooted plants, and stop where it smells of bad eggs",
+            AT_ONCE_PCT,
+            "%",
+        ),
+        Cause::BedDisturbed => wait(
+            estimate,
+            held,
+            "leave the bed alone, cut plants off at the sand instead of pulling them, and feed nothing for ten days",
+        )?,
+        Cause::TankYoung => wait(
+            estimate,
+            held,
+            "wait for the bacteria; add no animal, and feed those that are in nothing for ten days and a quarter after that",
+        )?,
+        Cause::BacteriaSetBack => wait(
+            estimate,
+            held,
+            "leave filter and bed alone, run the filter day and night, feed nothing for ten days and a quarter until ammonia reads nothing twice",
+        )?,
+        Cause::Chlorine => wait(
+            estimate,
+            held,
+            "treat tap water against chlorine and chloramine before it goes in, the dose of the whole tank once now, and feed nothing for ten days",
+        )?,
+        Cause::HungryWater => nitrate(case, estimate, held),
+        Cause::SoftWater => soda(case),
+        Cause::HardnessCreep => Step::new(
+            "top up with rain or demineralised water alone, and change water each week",
+            25.0,
+            "%",
+        ),
+        Cause::StillWater => flow(case),
+        Cause::NightExchange => air(case)?,
+        Cause::KitError => Step::plain(
+            "test the same water again with another kit, and tap or bottled water beside it; change nothing on one reading alone",
+        ),
+        _ => Step::plain("leave it alone: nothing here asks for a change"),
+    })
+}
+
+/// Days until ammonia and nitrite are calm.
+fn wait(estimate: &Estimate, held: &Held, what: &str) -> Result<Step, IntegrationError> {
+    Ok(match calm_after(estimate, &held.tank)? {
+        Some(days) if days < 1.0 => Step::new(what, 0.0, "d"),
+        Some(days) => Step::new(
+            format!("{what}; by the typical run it takes {days:.0} more days"),
+            days,
+            "d",
+        ),
+        None => Step::new(
+            format!("{what}; by the typical run it takes more than {AHEAD_D} days"),
+            f64::from(AHEAD_D),
+            "d",
+        ),
+    })
+}
+
+/// Potassium nitrate that brings the water to what fed plants find.
+fn nitrate(case: &Case<'_>, estimate: &Estimate, held: &Held) -> Step {
+    let found = case.latest(Subject::Nitrate);
+    let now = found.map_or(0.0, |reading| reading.value.at_least());
+    let missing = (FED_NITRATE_MG_L - now).max(0.0);
+    let salt_g = missing / NITRATE_PER_SALT * case.design.water().litres() * 1e-3;
+    if salt_g <= 0.0 {
+        return Step::plain(
+            "feed the plants potassium and iron by the label; there is nitrogen enough",
+        );
+    }
+    let mut tank = held.tank.clone();
+    let fed = Concentration::from_mg_l(now + missing);
+    tank.inputs.events.push(Event {
+        day: estimate.now_d,
+        kind: EventKind::Measured(Dissolved {
+            nitrate_n: Some(Analyte::Nitrate.element(fed)),
+            ..Dissolved::default()
+        }),
+    });
+    Step {
+        tank: Some(tank),
+        ..Step::new(
+            format!(
+                "dissolve {} g of potassium nitrate in the water each week, which brings nitrate to {FED_NITRATE_MG_L:.0} mg/L, with iron by the label; or feed the animals more",
+                significant(salt_g, 2)
+            ),
+            salt_g,
+            "g",
+        )
+    }
+}
+
+/// Baking soda, unless ammonia forbids a higher pH.
+fn soda(case: &Case<'_>) -> Step {
+    let ammonia = case.latest(Subject::Ammonia);
+    let ammonia = ammonia.map_or(0.0, |reading| reading.value.at_least());
+    if ammonia >= NO_RISE_MG_N_L {
+        return Step::plain(format!(
+            "do not raise pH while ammonia stands at {} mg/L, for more of it would turn poisonous: change water first, and harden it only once ammonia reads under {NO_RISE_MG_N_L} mg/L",
+            significant(ammonia, 2)
+        ));
+    }
+    let missing = (CONTENT_DKH - case.design.draft().water.alkalinity.dkh()).max(1.0);
+    let soda_g = missing * SODA_MG_PER_DKH_L * case.design.water().litres() * 1e-3;
+    Step::new(
+        format!(
+            "raise alkalinity by {} dKH over four days: {} g of baking soda in all, a quarter a day, dissolved first",
+            significant(missing, 2),
+            significant(soda_g, 2)
+        ),
+        soda_g,
+        "g",
+    )
+}
+
+fn flow(case: &Case<'_>) -> Step {
+    let l_min = TURNOVER_PER_H * case.design.water().litres() / 60.0;
+    Step::new(
+        format!(
+            "move the water: a small pump or sponge filter of about {} L/min, three times the water an hour, aimed along the surface but not at the floaters",
+            significant(l_min, 2)
+        ),
+        l_min,
+        "L/min",
+    )
+}
+
+/// Air that keeps dawn oxygen up, by the night model from the tank as it stands.
+fn air(case: &Case<'_>) -> Result<Step, IntegrationError> {
+    let inputs = night_inputs(case)?;
+    let limit = Concentration::from_mg_l(DAWN_WATCH_MG_L);
+    let depth = case.design.draft().units.dimension(inputs.air_depth());
+    Ok(match air_needed(&inputs, NIGHT, limit)? {
+        AirNeed::SurfaceIsEnough | AirNeed::PumpIsEnough => Step::plain(
+            "take off the lid or thin the floaters to a third, and let a little air run by night: by the model the surface is enough",
+        ),
+        AirNeed::Air(flow) => {
+            let (night, when) = flow
+                .night_only
+                .map_or((flow.always, "day and night"), |night| {
+                    (night, "while the lamp is off")
+                });
+            let l_min = night.l_min();
+            Step::new(
+                format!(
+                    "run an air stone {when}: {} L/min at {depth} depth keeps dawn oxygen at {DAWN_WATCH_MG_L:.0} mg/L; the pump has to give {} kPa; thin floaters that lie close",
+                    significant(l_min, 2),
+                    significant(flow.pressure_kpa.high, 2)
+                ),
+                l_min,
+                "L/min",
+            )
+        }
+        AirNeed::OutOfReach { flow, .. } => Step::new(
+            format!(
+                "more air than {} L/min would be needed: take animals out, thin the floaters to a third and take the lid off",
+                significant(flow.l_min(), 2)
+            ),
+            flow.l_min(),
+            "L/min",
+        ),
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::constants::molar_mass;
+
+    #[test]
+    fn potassium_nitrate_holds_what_its_molar_masses_say() {
+        // potassium 39.10 g/mol
+        let salt = 39.10 + molar_mass::NO3;
+        assert!((molar_mass::NO3 / salt - NITRATE_PER_SALT).abs() < 1e-3);
+    }
+}

@@ -1,0 +1,54 @@
+//! The limits that a remedy has to meet.
+
+use super::super::case::Case;
+use super::super::measurement::Subject;
+use crate::plan::watch_limit_mg_l;
+use crate::startup::Sample;
+use crate::units::{Analyte, Concentration};
+
+/// The nutrients that have a limit.
+pub(super) const NUTRIENTS: [Subject; 3] = [Subject::Ammonia, Subject::Nitrite, Subject::Nitrate];
+
+/// Limits on nitrogen in the water, mg N/L: those of the findings on the flush.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Limits {
+    /// Ammonia.
+    pub ammonia: f64,
+    /// Nitrite.
+    pub nitrite: f64,
+    /// Nitrate.
+    pub nitrate: f64,
+}
+
+impl Limits {
+    /// Those of a case: its own where the spec has a goal.
+    pub fn of(case: &Case<'_>) -> Self {
+        let limit = |analyte: Analyte| {
+            let own_scale = watch_limit_mg_l(case.design, analyte).unwrap_or(f64::INFINITY);
+            analyte.element(Concentration::from_mg_l(own_scale)).mg_l()
+        };
+        Self {
+            ammonia: limit(Analyte::Ammonia),
+            nitrite: limit(Analyte::Nitrite),
+            nitrate: limit(Analyte::Nitrate),
+        }
+    }
+
+    /// That of one nutrient.
+    pub(super) fn get(&self, of: Subject) -> f64 {
+        match of {
+            Subject::Ammonia => self.ammonia,
+            Subject::Nitrite => self.nitrite,
+            Subject::Nitrate => self.nitrate,
+            Subject::Phosphate | Subject::Ph | Subject::Temperature | Subject::Oxygen => {
+                f64::INFINITY
+            }
+        }
+    }
+
+    /// Whether a day is under all of them.
+    pub fn hold(&self, sample: &Sample<f64>) -> bool {
+        let state = &sample.state;
+        state.ammonia < self.ammonia && state.nitrite < self.nitrite && state.nitrate < self.nitrate
+    }
+}

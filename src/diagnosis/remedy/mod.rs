@@ -1,0 +1,363 @@
+//! What to do about a cause, with quantities found by the same model from the tank as it
+//! most likely stands.
+
+mod cure;
+mod dilution;
+mod hand;
+mod limit;
+mod plants;
+mod rebuild;
+
+pub use dilution::{Held, Immediate, Pace};
+pub use limit::Limits;
+
+use serde::Serialize;
+
+use super::case::Case;
+use super::cause::Cause;
+use super::estimate::Estimate;
+use super::scenario::Scenario;
+use crate::catalogue;
+use crate::numerics::rodas::IntegrationError;
+use crate::plan::{sand_over, sand_to};
+use crate::units::show::significant;
+use crate::units::{Density, Length, Temperature};
+use cure::Cure;
+use dilution::{SETTLED_D, hold, is_held};
+use plants::Addition;
+
+/// Days after which a cure is to hold by itself, without water changes (judgement).
+const CURED_D: f64 = 14.0;
+/// Ammonia under which, and nitrite nitrogen under which, a wait is over, mg N/L.
+const CALM_MG_N_L: f64 = 0.25;
+
+/// What to do about a cause.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct CauseRemedy {
+    /// The steps in one sentence.
+    pub says: String,
+    /// How much of the main one.
+    pub quantity: Option<f64>,
+    /// The unit of the quantity.
+    pub unit: &'static str,
+    /// Whether the typical run meets its limits with it.
+    pub meets_limits: bool,
+}
+
+/// A remedy with the tank that it makes.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Treatment {
+    /// In words.
+    pub remedy: CauseRemedy,
+    /// The estimated tank with everything done.
+    pub tank: Scenario,
+    /// The estimate that it was made from: laid anew where the bed is.
+    pub estimate: Estimate,
+}
+
+/// What to do about an estimated tank.
+///
+/// # Errors
+/// When its numbers leave the finite ones.
+pub fn treat(case: &Case<'_>, estimate: &Estimate) -> Result<Treatment, IntegrationError> {
+    let cure = Cure::of(estimate.cause);
+    let (amount, does, held) = least(case, estimate, cure)?;
+    if !held.holds && estimate.cause == Cause::SoilRich && !case.is_stocked() {
+        return rebuild::with_soaked_soil(case, estimate);
+    }
+    let main = main_step(case, estimate, cure, amount, &held)?;
+    Ok(Treatment {
+        remedy: CauseRemedy {
+            says: joined(case, &main.says, &held),
+            quantity: main.quantity,
+            unit: main.unit,
+            meets_limits: held.holds && does,
+        },
+        tank: main.tank.unwrap_or(held.tank),
+        estimate: estimate.clone(),
+    })
+}
+
+/// The main step in words, with its quantity.
+pub(super) struct Step {
+    says: String,
+    quantity: Option<f64>,
+    unit: &'static str,
+    /// The tank that it makes, where that is not the one held by water changes.
+    tank: Option<Scenario>,
+}
+
+impl Step {
+    fn new(says: impl Into<String>, quantity: f64, unit: &'static str) -> Self {
+        Self {
+            says: says.into(),
+            quantity: Some(quantity),
+            unit,
+            tank: None,
+        }
+    }
+
+    fn plain(says: impl Into<String>) -> Self {
+        Self {
+            says: says.into(),
+            quantity: None,
+            unit: "",
+            tank: None,
+        }
+    }
+}
+
+/// The amount of a cure with whether it does what it is for and the water changes still
+/// needed: of several, the one with the least water; of equals, the least.
+fn least(
+    case: &Case<'_>,
+    estimate: &Estimate,
+    cure: Cure,
+) -> Result<(f64, bool, Held), IntegrationError> {
+    let is_for_plants = matches!(cure, Cure::Thin | Cure::LessLight);
+    let mut best: Option<(f64, bool, Held)> = None;
+    for amount in cure.amounts(case, estimate) {
+        let tank = cure.apply(case, estimate, amount);
+        let does = is_cured(case, estimate, cure, &tank)?;
+        let held = hold(case, estimate, &tank)?;
+        let stop = does && held.pace.is_none() && held.holds;
+        let better = best
+            .as_ref()
+            .is_none_or(|(_, _, other)| is_for_plants || held.is_less_than(other));
+        if better {
+            best = Some((amount, does || !is_for_plants, held));
+        }
+        if stop {
+            break;
+        }
+    }
+    match best {
+        Some(best) => Ok(best),
+        None => Ok((0.0, true, hold(case, estimate, &estimate.tank)?)),
+    }
+}
+
+/// Whether a cure does what it is for by itself.
+fn is_cured(
+    case: &Case<'_>,
+    estimate: &Estimate,
+    cure: Cure,
+    tank: &Scenario,
+) -> Result<bool, IntegrationError> {
+    match cure {
+        Cure::Thin => {
+            let fast = |days: f64| move |day: f64| day >= estimate.now_d + days;
+            let ahead = estimate.ahead(tank)?;
+            let early = ahead.iter().find(|sample| fast(7.0)(sample.day));
+            let late = ahead.last();
+            Ok(match (early, late) {
+                (Some(early), Some(late)) => late.state.fast >= early.state.fast,
+                _ => false,
+            })
+        }
+        Cure::LessLight => {
+            let ahead = estimate.ahead(tank)?;
+            Ok(match (ahead.first(), ahead.last()) {
+                (Some(now), Some(late)) => late.state.algae < now.state.algae,
+                _ => false,
+            })
+        }
+        _ => is_held(estimate, tank, &Limits::of(case), CURED_D),
+    }
+}
+
+fn main_step(
+    case: &Case<'_>,
+    estimate: &Estimate,
+    cure: Cure,
+    amount: f64,
+    held: &Held,
+) -> Result<Step, IntegrationError> {
+    let units = case.design.draft().units;
+    Ok(match cure {
+        Cure::Sand => sand(case, estimate.cause, amount),
+        Cure::Plants => {
+            let addition = Addition::step(case, amount as u32);
+            let words = addition.says();
+            if words.is_empty() {
+                Step::plain("let the plants that are there grow")
+            } else {
+                Step::new(format!("plant {words}"), addition.fresh().g(), "g")
+            }
+        }
+        Cure::SandAndPlants => {
+            let sand = sand_over(case.design, cure::sand_beside_plants(case, amount));
+            let addition = Addition::step(case, amount as u32);
+            Step {
+                says: format!("plant {}, and {}", addition.says(), sand.says),
+                quantity: sand.quantity,
+                unit: sand.unit,
+                tank: None,
+            }
+        }
+        Cure::Thin => Step::new(
+            format!("thin the floaters to {amount:.0} % of the surface now, and again each week"),
+            amount,
+            "%",
+        ),
+        Cure::LessLight if amount > 0.0 => Step::new(
+            format!(
+                "cut the light to {} hours a day, take out by hand what algae can be wound up or wiped off, and add fast growers",
+                significant(amount, 2)
+            ),
+            amount,
+            "h",
+        ),
+        Cure::LessLight => {
+            Step::plain("the light is short already: dim or raise the lamp, and add fast growers")
+        }
+        Cure::LessFood => food(estimate, amount),
+        Cure::Blend => Step::new(
+            format!(
+                "test the tap water itself; for changes and topping up blend it with {amount:.0} % of rain or demineralised water"
+            ),
+            amount,
+            "%",
+        ),
+        Cure::Cool => Step::new(
+            format!(
+                "cool the water to {} by a degree or two a day: lid off, a fan across the surface, air on day and night",
+                units.temperature(Temperature::from_celsius(amount))
+            ),
+            amount,
+            "C",
+        ),
+        Cure::CleanOut if estimate.cause == Cause::LeavesMelting => Step::plain(
+            "pinch off and take out every leaf that turns glassy, and leave roots and stems: new leaves follow",
+        ),
+        Cure::CleanOut => Step::plain(
+            "find and take out what is dead; siphon off loose muck from the top of the sand without digging",
+        ),
+        Cure::Rehome => Step::plain(
+            "move the animals that dig to a tank without soil; no cap stands up to them",
+        ),
+        Cure::Fast | Cure::Wait => hand::step(case, estimate, held)?,
+    })
+}
+
+/// Sand in millimetres, litres, kilograms and bags: on the thin place, or all over.
+fn sand(case: &Case<'_>, cause: Cause, more_mm: f64) -> Step {
+    let more = Length::from_mm(more_mm);
+    if cause == Cause::CapCoarse {
+        return finer_sand(case, more);
+    }
+    let wanted = case.standing.cap_wanted;
+    let is_thin_somewhere = case.design.bed().cap.thinnest.depth < wanted;
+    let remedy = if is_thin_somewhere {
+        sand_to(case.design, wanted)
+    } else {
+        sand_over(case.design, more)
+    };
+    let how = if cause == Cause::CapBreached {
+        "find where soil shows and lower sand onto it in a cup, without digging: "
+    } else {
+        ""
+    };
+    Step {
+        says: format!("{how}{}", remedy.says),
+        quantity: remedy.quantity,
+        unit: remedy.unit,
+        tank: None,
+    }
+}
+
+/// The sand that fills the gaps of a coarse cap.
+const FINER_SAND: &str = "filter_sand";
+
+/// Finer sand for the gaps of a coarse cap, and some over it.
+///
+/// ```text
+/// volume = area (phi cap + over)        phi: pore share of the coarse cap
+/// ```
+fn finer_sand(case: &Case<'_>, over: Length) -> Step {
+    let draft = case.design.draft();
+    let Ok(sand) = catalogue::find::<catalogue::Cap>(FINER_SAND) else {
+        return Step::plain("fill the gaps of the cap with filter sand");
+    };
+    let bed = case.design.bed();
+    let gaps = bed.cap.mean * draft.cap.porosity().typical;
+    let volume = bed.area() * (gaps + over);
+    let mass = Density::from_kg_m3(sand.dry_bulk_kg_m3.typical) * volume;
+    Step::new(
+        format!(
+            "trickle {} into the gaps of the cap and {} over it, a quarter of the bed a week: {}, {} in all",
+            sand.label,
+            draft.units.depth(over),
+            draft.units.bulk_volume(volume),
+            draft.units.mass(mass)
+        ),
+        volume.litres(),
+        "L",
+    )
+}
+
+fn food(estimate: &Estimate, left_pct: f64) -> Step {
+    let left_mg = cure::fed_now(estimate).mass_per_day.mg() * left_pct / 100.0;
+    if left_mg < 1.0 {
+        return Step::new(
+            "feed nothing for a week, then no more than is eaten in a minute; siphon off what lies about",
+            0.0,
+            "mg/d",
+        );
+    }
+    Step::new(
+        format!(
+            "cut the food by {:.0} %, to about {} mg a day by the estimate, all of it eaten within a minute; siphon off what lies about",
+            100.0 - left_pct,
+            significant(left_mg, 2)
+        ),
+        left_mg,
+        "mg/d",
+    )
+}
+
+/// The main step with the water changes that go with it.
+fn joined(case: &Case<'_>, main: &str, held: &Held) -> String {
+    let mut parts = vec![main.to_owned()];
+    if let Some(immediate) = held.immediate {
+        parts.push(immediate.says(case));
+    }
+    if let Some(pace) = held.pace {
+        parts.push(format!("then {}", pace.says()));
+    }
+    if !held.holds {
+        parts.push(
+            "even so the typical run does not stay under its limits: keep animals out and test twice a week".to_owned(),
+        );
+    }
+    parts.join("; ")
+}
+
+/// The day from now after which ammonia and nitrite stay calm, d.
+pub(super) fn calm_after(
+    estimate: &Estimate,
+    tank: &Scenario,
+) -> Result<Option<f64>, IntegrationError> {
+    let ahead = estimate.ahead(tank)?;
+    let last_up = ahead.iter().rposition(|sample| {
+        sample.state.ammonia >= CALM_MG_N_L || sample.state.nitrite >= CALM_MG_N_L
+    });
+    Ok(match last_up {
+        None => Some(0.0),
+        Some(last) => ahead
+            .get(last + 1)
+            .map(|sample| sample.day - estimate.now_d),
+    })
+}
+
+/// Whether an estimated tank stays under its limits from the third day on.
+///
+/// # Errors
+/// When its numbers leave the finite ones.
+pub fn meets_limits(
+    case: &Case<'_>,
+    estimate: &Estimate,
+    tank: &Scenario,
+) -> Result<bool, IntegrationError> {
+    is_held(estimate, tank, &Limits::of(case), SETTLED_D)
+}

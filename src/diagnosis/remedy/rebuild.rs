@@ -1,0 +1,95 @@
+//! A bed laid anew, for a tank without animals whose soil is too rich for any planting.
+
+use super::super::case::Case;
+use super::super::estimate::Estimate;
+use super::super::scenario::Scenario;
+use super::dilution::{Held, hold};
+use super::{CauseRemedy, Treatment};
+use crate::numerics::rodas::IntegrationError;
+use crate::startup::Inputs;
+use crate::substrate::soaking::left_after_soaking;
+
+/// Rounds of soaking and draining at most.
+const MOST_ROUNDS: u32 = 8;
+
+/// The same tank started again with its soil soaked and drained as often as it takes.
+pub(super) fn with_soaked_soil(
+    case: &Case<'_>,
+    estimate: &Estimate,
+) -> Result<Treatment, IntegrationError> {
+    let mut best = attempt(case, estimate, 1)?;
+    for rounds in 2..=MOST_ROUNDS {
+        if best.held.holds && best.held.pace.is_none() {
+            break;
+        }
+        let next = attempt(case, estimate, rounds)?;
+        if next.held.is_less_than(&best.held) {
+            best = next;
+        }
+    }
+    Ok(best.treatment(case))
+}
+
+/// A bed laid anew after some rounds of soaking.
+struct Attempt {
+    rounds: u32,
+    anew: Estimate,
+    held: Held,
+}
+
+fn attempt(case: &Case<'_>, estimate: &Estimate, rounds: u32) -> Result<Attempt, IntegrationError> {
+    let anew = Estimate {
+        tank: laid_anew(case, estimate, rounds),
+        now_d: 0.0,
+        cause: estimate.cause,
+    };
+    let held = hold(case, &anew, &anew.tank)?;
+    Ok(Attempt { rounds, anew, held })
+}
+
+impl Attempt {
+    fn treatment(self, case: &Case<'_>) -> Treatment {
+        let pace = self
+            .held
+            .pace
+            .map_or_else(String::new, |pace| format!("; then change {}", pace.says()));
+        let units = case.design.draft().units;
+        let soil = units.bulk_volume(case.design.bed().soil.volume);
+        let times = match self.rounds {
+            1 => "once".to_owned(),
+            2 => "twice".to_owned(),
+            rounds => format!("{rounds} times"),
+        };
+        Treatment {
+            remedy: CauseRemedy {
+                says: format!(
+                    "start again while no animals are in: keep the plants in a bucket, take out sand and soil ({soil}), soak the soil in twice its volume of water and drain it {times}, a day each, and lay both anew{pace}"
+                ),
+                quantity: Some(f64::from(self.rounds)),
+                unit: "rounds",
+                meets_limits: self.held.holds,
+            },
+            tank: self.held.tank,
+            estimate: self.anew,
+        }
+    }
+}
+
+/// The estimated soil after some rounds, under a tank just filled.
+fn laid_anew(case: &Case<'_>, estimate: &Estimate, rounds: u32) -> Scenario {
+    let mut numbers = estimate.tank.numbers;
+    let soil = &mut numbers.soil;
+    soil.mineral_nitrogen *= left_after_soaking(
+        soil.porosity,
+        soil.dry_bulk_density,
+        soil.ammonium_kd,
+        rounds,
+    );
+    Scenario {
+        inputs: Inputs {
+            events: Vec::new(),
+            ..case.inputs.clone()
+        },
+        numbers,
+    }
+}

@@ -1,0 +1,79 @@
+//! Signs as evidence: how often each is written down where a cause is at work.
+
+use super::cause::{ByCause, Cause};
+use crate::catalogue::{Sign, signs};
+
+/// Share of the signs seen that a keeper writes down (judgement).
+pub const WRITTEN_DOWN: f64 = 0.85;
+/// Share of the tanks in which a sign is written down that is not there: slips, and
+/// signs that look alike (judgement).
+pub const MISTAKEN: f64 = 0.01;
+/// No sign is seen in more than this share of the tanks.
+const MOST: f64 = 0.95;
+
+/// Share of the tanks with a cause in which a sign is seen.
+///
+/// ```text
+/// min(0.95, usual x ratio)
+/// ```
+pub fn seen(sign: &Sign, cause: Cause) -> f64 {
+    let ratio = sign.speaks_for.get(cause.name()).copied().unwrap_or(1.0);
+    (sign.usual * ratio).min(MOST)
+}
+
+/// Share of the tanks with a cause in which a sign is written down.
+pub fn written_down(sign: &Sign, cause: Cause) -> f64 {
+    WRITTEN_DOWN * seen(sign, cause) + MISTAKEN
+}
+
+/// The likelihood of a sign's being written down or not, under each cause.
+pub fn likelihood(sign: &Sign, is_written_down: bool) -> ByCause {
+    ByCause::of(|cause| {
+        let share = written_down(sign, cause);
+        if is_written_down { share } else { 1.0 - share }
+    })
+}
+
+/// The likelihood of all signs that are not written down, under each cause: a sign that
+/// is not listed counts as looked for.
+pub fn likelihood_of_absence(observed: &[&Sign]) -> ByCause {
+    let absent = signs().iter().filter(|sign| !observed.contains(sign));
+    absent.fold(ByCause::of(|_| 1.0), |product, sign| {
+        product.times(&likelihood(sign, false))
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_sign_speaks_for_causes_of_the_list() {
+        for sign in signs() {
+            assert!(sign.usual > 0.0 && sign.usual < 0.5, "{}", sign.name);
+            for (name, ratio) in &sign.speaks_for {
+                assert!(Cause::find(name).is_some(), "{}: {name}", sign.name);
+                assert!(
+                    *ratio > 0.0 && sign.usual * ratio <= MOST,
+                    "{}: {name}",
+                    sign.name
+                );
+            }
+        }
+    }
+
+    #[test]
+    fn most_causes_have_a_sign_that_speaks_for_them() {
+        let without: Vec<&str> = Cause::ALL
+            .iter()
+            .filter(|cause| {
+                !signs()
+                    .iter()
+                    .any(|sign| sign.speaks_for.get(cause.name()).is_some_and(|r| *r >= 3.0))
+            })
+            .map(|cause| cause.name())
+            .collect();
+        // these two show in the readings and the spec alone
+        assert_eq!(without, ["as_expected"]);
+    }
+}

@@ -1,0 +1,231 @@
+//! Causes weighed by readings, signs and circumstances.
+
+use super::case::Case;
+use super::cause::{ByCause, Cause};
+use super::circumstance::{Circumstance, Facts};
+use super::dawn::Dawn;
+use super::hypotheses::{Hypotheses, followed, subjects_of};
+use super::measurement::{Measurement, Subject};
+use super::sign;
+use crate::catalogue::{Sign, signs};
+use crate::units::show::significant;
+
+/// One thing known of the tank, with its likelihood under each cause.
+#[derive(Debug, Clone)]
+pub struct Item {
+    /// What was read, seen or described.
+    pub reading: String,
+    /// What it says, where that does not depend on the cause.
+    says: String,
+    /// The nutrient, where it is one.
+    nutrient: Option<Measurement>,
+    /// Its likelihood under each cause.
+    pub likelihood: ByCause,
+}
+
+/// One item as evidence on one cause.
+#[derive(Debug, Clone, PartialEq, serde::Serialize)]
+pub struct Evidence {
+    /// What was read, seen or described.
+    pub reading: String,
+    /// What it says.
+    pub says: String,
+    /// Logarithm to ten of the likelihood under this cause over that under all causes
+    /// as they stood before: above nothing it speaks for the cause.
+    pub weight: f64,
+}
+
+/// Causes weighed.
+#[derive(Debug, Clone)]
+pub struct Weighing {
+    /// Before any evidence.
+    pub prior: ByCause,
+    /// After all of it.
+    pub posterior: ByCause,
+    /// Everything that was weighed.
+    pub items: Vec<Item>,
+    /// Likelihood of all nutrient readings together.
+    pub by_readings: ByCause,
+}
+
+impl Weighing {
+    /// Weighs every cause by all that is known of a case.
+    ///
+    /// ```text
+    /// p(cause | all) ~ p(cause) mean_i P(readings | member i) prod P(sign) prod P(fact)
+    /// ```
+    pub fn of(case: &Case<'_>, hypotheses: &Hypotheses, dawn: Option<Dawn>) -> Self {
+        let readings = followed(case);
+        let by_readings = hypotheses.likelihood(case, &readings);
+        let observed = &case.design.draft().signs;
+        let mut items = nutrients(case, hypotheses, &readings);
+        items.extend(observed.iter().map(|sign| seen(sign)));
+        items.extend(
+            signs()
+                .iter()
+                .filter(|sign| !observed.contains(sign))
+                .map(not_seen),
+        );
+        items.extend(circumstances(&Facts { case, dawn }));
+        let prior = ByCause::even();
+        let together = items
+            .iter()
+            .filter(|item| item.nutrient.is_none())
+            .fold(prior.times(&by_readings).shared_out(), |product, item| {
+                product.times(&item.likelihood).shared_out()
+            });
+        Self {
+            prior,
+            posterior: together,
+            items,
+            by_readings,
+        }
+    }
+
+    /// What moved a cause most, for and against.
+    pub fn evidence(
+        &self,
+        case: &Case<'_>,
+        hypotheses: &Hypotheses,
+        cause: Cause,
+    ) -> Vec<Evidence> {
+        let mut all: Vec<(f64, &Item)> = self
+            .items
+            .iter()
+            .map(|item| (self.weight(item, cause), item))
+            .filter(|(weight, _)| weight.abs() >= LEAST_TOLD)
+            .collect();
+        all.sort_by(|a, b| b.0.abs().total_cmp(&a.0.abs()));
+        all.into_iter()
+            .take(MOST_TOLD)
+            .map(|(weight, item)| Evidence {
+                reading: item.reading.clone(),
+                says: item.says(case, hypotheses, cause),
+                weight,
+            })
+            .collect()
+    }
+
+    fn weight(&self, item: &Item, cause: Cause) -> f64 {
+        let mean: f64 = self
+            .prior
+            .iter()
+            .map(|(other, prior)| prior * item.likelihood.get(other))
+            .sum();
+        (item.likelihood.get(cause) / mean).log10()
+    }
+}
+
+/// Pieces of evidence told for each cause, and the weight under which one is not.
+const MOST_TOLD: usize = 5;
+const LEAST_TOLD: f64 = 0.1;
+
+impl Item {
+    fn says(&self, case: &Case<'_>, hypotheses: &Hypotheses, cause: Cause) -> String {
+        let Some(reading) = self.nutrient else {
+            return self.says.clone();
+        };
+        let day = case.model_day(reading.day);
+        let band = |cause| {
+            let band = hypotheses.band(cause, reading.of, day);
+            band.map_or_else(String::new, |band| {
+                let [low, high] = [band.low, band.high].map(|value| told(value, reading.of));
+                if low == high {
+                    low
+                } else {
+                    format!("{low} to {high}")
+                }
+            })
+        };
+        if matches!(cause, Cause::KitError) {
+            return format!("{}; a wrong test may show anything", self.says);
+        }
+        format!(
+            "{}; {} expected with this cause, {} in a sound tank",
+            self.says,
+            band(cause),
+            band(Cause::AsExpected)
+        )
+    }
+}
+
+/// An amount as far as a kit tells it.
+fn told(value: f64, of: Subject) -> String {
+    let least = if of == Subject::Nitrate { 0.5 } else { 0.01 };
+    if value < least {
+        "0".to_owned()
+    } else {
+        significant(value, 2)
+    }
+}
+
+/// One item for each nutrient: all its readings together.
+fn nutrients(case: &Case<'_>, hypotheses: &Hypotheses, readings: &[Measurement]) -> Vec<Item> {
+    subjects_of(readings)
+        .into_iter()
+        .filter_map(|of| {
+            let own: Vec<Measurement> = readings.iter().copied().filter(|r| r.of == of).collect();
+            let last = *own.last()?;
+            let count = match own.len() {
+                1 => String::new(),
+                count => format!(", the last of {count}"),
+            };
+            Some(Item {
+                reading: of.word().to_owned(),
+                says: format!(
+                    "{} {} on day {}{count}",
+                    of.word(),
+                    amount(&last),
+                    significant(last.day, 3)
+                ),
+                nutrient: Some(last),
+                likelihood: hypotheses.likelihood(case, &own),
+            })
+        })
+        .collect()
+}
+
+/// "0.5 mg/L", "under 0.25 mg/L".
+fn amount(measurement: &Measurement) -> String {
+    use super::measurement::Reported::{Above, Below, Value};
+    let number = significant(measurement.value.number(), 2);
+    match measurement.value {
+        Value(_) => format!("{number} mg/L"),
+        Below(_) => format!("under {number} mg/L"),
+        Above(_) => format!("over {number} mg/L"),
+    }
+}
+
+fn seen(sign: &Sign) -> Item {
+    Item {
+        reading: sign.name.clone(),
+        says: format!("{} is seen", sign.label),
+        nutrient: None,
+        likelihood: sign::likelihood(sign, true),
+    }
+}
+
+fn not_seen(sign: &Sign) -> Item {
+    Item {
+        reading: sign.name.clone(),
+        says: format!("{} is not listed", sign.label),
+        nutrient: None,
+        likelihood: sign::likelihood(sign, false),
+    }
+}
+
+fn circumstances<'a>(facts: &'a Facts<'_>) -> impl Iterator<Item = Item> + 'a {
+    Circumstance::all().iter().map(|circumstance| {
+        let holds = circumstance.holds(facts);
+        Item {
+            reading: circumstance.name.to_owned(),
+            says: if holds {
+                circumstance.says.to_owned()
+            } else {
+                circumstance.says_not.to_owned()
+            },
+            nutrient: None,
+            likelihood: circumstance.likelihood(holds),
+        }
+    })
+}
