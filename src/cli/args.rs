@@ -41,8 +41,8 @@ pub(super) enum Command {
     Startup(StartupOptions),
     /// Follow a day and a night: oxygen, carbon dioxide, pH; air, flow, light, animals, heat.
     Night(NightOptions),
-    /// Check the bed of an existing tank and name one next step.
-    Check(PlanOptions),
+    /// Say what is wrong with an existing tank by its readings and signs, and what to do next.
+    Check(CheckOptions),
     /// Set tanks side by side, vary them, and pick the ones that no other beats.
     Compare(CompareOptions),
     /// Find the value of one key that just meets a condition.
@@ -150,8 +150,8 @@ pub(super) struct SpecOptions {
 /// How the first weeks are followed.
 #[derive(Debug, Args)]
 pub(super) struct EnsembleOptions {
-    /// Members of the ensemble: 200 for one tank, 64 in compare and solve; 0 runs the central
-    /// numbers alone.
+    /// Members of the ensemble: 200 for one tank, 64 in compare and solve, 128 for each cause
+    /// in check; 0 runs the central numbers alone.
     #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(0..=MOST_MEMBERS))]
     pub(super) members: Option<u32>,
     /// Seed that the ensemble is drawn with.
@@ -232,11 +232,29 @@ fn on_day(text: &str) -> Result<OnDay, String> {
     }
 }
 
-/// Options of `plan` and `check`.
+/// Options of `plan`.
 #[derive(Debug, Args)]
 pub(super) struct PlanOptions {
     /// The spec file, or - for standard input.
     pub(super) spec: PathBuf,
+    /// How to write the result.
+    #[arg(long, value_enum, default_value = "text")]
+    pub(super) format: Format,
+    #[command(flatten)]
+    pub(super) ensemble: EnsembleOptions,
+    #[command(flatten)]
+    pub(super) common: SpecOptions,
+}
+
+/// Options of `check`.
+#[derive(Debug, Args)]
+pub(super) struct CheckOptions {
+    /// The spec file, or - for standard input.
+    pub(super) spec: PathBuf,
+    /// A log of readings beside those of the spec: CSV with a day or a date and a column
+    /// for each of ammonia, nitrite, nitrate, ph, temperature, oxygen that there is.
+    #[arg(long, value_name = "FILE")]
+    pub(super) readings: Option<PathBuf>,
     /// How to write the result.
     #[arg(long, value_enum, default_value = "text")]
     pub(super) format: Format,

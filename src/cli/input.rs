@@ -24,8 +24,8 @@ pub(super) fn design(path: &Path, options: &SpecOptions) -> Result<Design, Failu
     })
 }
 
-/// The text of a spec.
-fn text(path: &Path) -> Result<String, Failure> {
+/// The text of a spec or a log.
+pub(super) fn text(path: &Path) -> Result<String, Failure> {
     let unreadable = |reason: String| Failure::Unreadable {
         name: file_name(path),
         reason,

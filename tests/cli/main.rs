@@ -7,6 +7,7 @@ mod command;
 #[path = "../support/demo.rs"]
 mod demo;
 
+mod check;
 mod compare;
 mod editor;
 mod explain;

@@ -2,12 +2,138 @@
 
 use super::finding;
 use crate::design::Design;
-use crate::plan::Check;
-use crate::report::document::{Block, Document, Fact};
-use crate::units::Length;
+use crate::diagnosis::forecast::ForecastDay;
+use crate::diagnosis::{CauseResult, Diagnosis};
+use crate::plan::watch_limit_mg_l;
+use crate::report::chart::Chart;
+use crate::report::document::{Block, Column, Document, Fact, Table};
+use crate::source::Band;
+use crate::units::show::{fixed, significant};
+use crate::units::{Analyte, Length};
+
+/// Said of a tank of which no reading and no sign is known.
+const NOTHING_KNOWN: &str = "No readings and no signs are given, so the bed alone is judged: add [[readings]] and [signs] to the spec, or --readings FILE, to have causes weighed.";
+/// Causes shown in full, and those named at all.
+const SHOWN: usize = 5;
+const LEAST_NAMED: f64 = 0.02;
+/// Evidence shown for each.
+const EVIDENCE_SHOWN: usize = 4;
+
+/// What a chart follows, and where it finds it in a day.
+type Followed = (&'static str, Analyte, fn(&ForecastDay) -> Band);
 
 /// A check, next step first.
-pub fn check(design: &Design, check: &Check) -> Document {
+pub fn check(design: &Design, found: &Diagnosis) -> Document {
+    let mut blocks = vec![Block::Verdict(found.status(), found.next_step.says.clone())];
+    let known = !found.is_blind;
+    if known {
+        blocks.extend(causes(found));
+    } else {
+        blocks.push(Block::Text(NOTHING_KNOWN.to_owned()));
+    }
+    blocks.extend(bed(design, found));
+    if known {
+        blocks.extend(ahead(design, found));
+    }
+    blocks.extend(finding::findings(&found.findings, design.draft().units));
+    blocks.extend(finding::cautions(&found.cautions));
+    Document {
+        title: found.name.clone(),
+        blocks,
+    }
+}
+
+fn percent(probability: f64) -> String {
+    format!("{:.0} %", probability * 100.0)
+}
+
+fn causes(found: &Diagnosis) -> Vec<Block> {
+    let named: Vec<&CauseResult> = found
+        .causes
+        .iter()
+        .take(SHOWN)
+        .filter(|result| result.probability >= LEAST_NAMED)
+        .collect();
+    let mut blocks = vec![
+        Block::Heading("Causes".to_owned()),
+        Block::Table(Table {
+            columns: vec![
+                Column::numbers("likely"),
+                Column::words("cause"),
+                Column::words("what it means"),
+            ],
+            rows: named.iter().map(|result| row(result)).collect(),
+        }),
+        Block::Text(weighed(found)),
+    ];
+    for result in named.iter().take(2) {
+        blocks.push(Block::Heading(format!(
+            "What speaks for and against {}",
+            result.cause.label()
+        )));
+        let evidence = result.evidence.iter().take(EVIDENCE_SHOWN);
+        blocks.push(Block::Facts(
+            evidence
+                .map(|evidence| {
+                    let factor = significant(10_f64.powf(evidence.weight.abs()), 2);
+                    let way = if evidence.weight > 0.0 {
+                        "for"
+                    } else {
+                        "against"
+                    };
+                    Fact::new(way, format!("{factor} times"), &evidence.says)
+                })
+                .collect(),
+        ));
+    }
+    for result in named
+        .iter()
+        .skip(usize::from(found.alike.is_empty() && !found.urgent))
+    {
+        if let Some(remedy) = &result.remedy {
+            blocks.push(Block::Text(format!(
+                "If it is {}: {}.",
+                result.cause.label(),
+                remedy.says
+            )));
+        }
+    }
+    if let Some(look) = &found.measure_next {
+        blocks.push(Block::Text(format!("What would tell most: {}.", look.why)));
+    }
+    blocks
+}
+
+fn row(result: &CauseResult) -> Vec<String> {
+    vec![
+        percent(result.probability),
+        result.cause.label().to_owned(),
+        result.says.to_owned(),
+    ]
+}
+
+/// What the probabilities were made of.
+fn weighed(found: &Diagnosis) -> String {
+    let alike = match found.alike.as_slice() {
+        [] => String::new(),
+        alike => {
+            let labels: Vec<&str> = alike.iter().map(|cause| cause.label()).collect();
+            format!(
+                " What is known does not tell these apart: {}.",
+                labels.join(", ")
+            )
+        }
+    };
+    format!(
+        "All {} causes start at {}; {} members each (seed {}); signs that are not listed count as not there.{alike}",
+        found.causes.len(),
+        format_args!("{:.1} %", found.prior * 100.0),
+        found.members.max(1),
+        found.seed
+    )
+}
+
+fn bed(design: &Design, found: &Diagnosis) -> Vec<Block> {
     let units = design.draft().units;
     let cm = |value| units.depth(Length::from_cm(value));
     let layer = |thinnest: f64, deepest: f64, mean: f64| {
@@ -22,9 +148,8 @@ pub fn check(design: &Design, check: &Check) -> Document {
             )
         }
     };
-    let (soil, cap) = (&check.soil, &check.cap);
-    let mut blocks = vec![
-        Block::Verdict(check.status(), check.next_step.says.clone()),
+    let (soil, cap) = (&found.soil, &found.cap);
+    vec![
         Block::Heading("Bed".to_owned()),
         Block::Facts(vec![
             Fact::new(
@@ -38,23 +163,64 @@ pub fn check(design: &Design, check: &Check) -> Document {
                 layer(cap.thinnest_cm, cap.deepest_cm, cap.depth_cm),
             ),
         ]),
+    ]
+}
+
+/// The weeks ahead if nothing is done.
+fn ahead(design: &Design, found: &Diagnosis) -> Vec<Block> {
+    let (Some(first), Some(last)) = (found.forecast.first(), found.forecast.last()) else {
+        return Vec::new();
+    };
+    let ready = match found.ready_day {
+        Some(day) if day.high <= found.day => "ammonia and nitrite are low by the model".to_owned(),
+        Some(day) => format!(
+            "ammonia and nitrite stay low from day {} ({} to {})",
+            fixed(day.typical, 0),
+            fixed(day.low, 0),
+            fixed(day.high, 0)
+        ),
+        None => format!(
+            "ammonia or nitrite is still up on day {}",
+            fixed(last.day, 0)
+        ),
+    };
+    let anew = if found.resampled {
+        ", drawn anew around those that fit"
+    } else {
+        ""
+    };
+    let mut blocks = vec![
+        Block::Heading(format!(
+            "If nothing is done: day {} to {}",
+            fixed(first.day, 0),
+            fixed(last.day, 0)
+        )),
+        Block::Text(format!(
+            "{ready}. {} of the members fit the readings{anew}.",
+            fixed(found.effective_members, 0)
+        )),
     ];
-    let draft = design.draft();
-    if !draft.readings.is_empty() {
-        blocks.push(Block::Text(
-            "The readings are not weighed here: lentic startup sets them against the run."
-                .to_owned(),
-        ));
-    }
-    if !draft.signs.is_empty() {
-        blocks.push(Block::Text(
-            "The signs observed are read but not weighed: only the bed is judged here.".to_owned(),
-        ));
-    }
-    blocks.extend(finding::findings(&check.findings, design.draft().units));
-    blocks.extend(finding::cautions(&check.cautions));
-    Document {
-        title: check.name.clone(),
-        blocks,
-    }
+    let followed: [Followed; 3] = [
+        ("ammonia, mg N/L", Analyte::Ammonia, |day| day.ammonia_mg_l),
+        ("nitrite, mg NO2/L", Analyte::Nitrite, |day| {
+            day.nitrite_mg_l
+        }),
+        ("nitrate, mg NO3/L", Analyte::Nitrate, |day| {
+            day.nitrate_mg_l
+        }),
+    ];
+    blocks.extend(followed.map(|(title, analyte, of)| {
+        Block::Chart(Chart {
+            title: title.to_owned(),
+            along: "day",
+            line: found
+                .forecast
+                .iter()
+                .map(|day| (day.day, of(day)))
+                .collect(),
+            limit: watch_limit_mg_l(design, analyte),
+            points: Vec::new(),
+        })
+    }));
+    blocks
 }

@@ -21,11 +21,12 @@ pub(super) fn findings(findings: &[Finding], units: UnitSystem) -> Vec<Block> {
             .map(|finding| judged(finding, units))
             .collect(),
     ));
-    let in_order: Vec<&str> = findings
+    let mut in_order: Vec<&str> = findings
         .iter()
         .filter(|finding| finding.status == Status::Ok)
         .map(|finding| finding.code.text())
         .collect();
+    in_order.dedup();
     if !in_order.is_empty() {
         blocks.push(Block::Findings(vec![Judged {
             status: Status::Ok,
