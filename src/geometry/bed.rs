@@ -21,12 +21,12 @@ pub struct Bed {
     pub cap: Layer,
     /// The upper surface of both.
     pub top: BedTop,
-    form: Form,
+    pub(super) form: Form,
 }
 
 /// What holds the bed.
 #[derive(Debug, Clone, PartialEq)]
-enum Form {
+pub(super) enum Form {
     /// Straight walls.
     Pile(Pile),
     /// A bowl, filled level to two heights over the floor.

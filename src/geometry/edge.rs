@@ -31,6 +31,9 @@ impl Point {
     }
 }
 
+/// Pieces that an arc of up to a quarter turn is drawn in.
+const ARC_PIECES: u32 = 24;
+
 /// From one point to the next, counterclockwise about the region.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Edge {
@@ -166,6 +169,28 @@ impl Edge {
         Point::new(
             blend(self.from.x_m, control.x_m, self.to.x_m),
             blend(self.from.y_m, control.y_m, self.to.y_m),
+        )
+    }
+
+    /// The start, and on an arc further points up to the end.
+    pub(super) fn points(&self) -> impl Iterator<Item = Point> {
+        let pieces = if self.is_straight() { 1 } else { ARC_PIECES };
+        (0..pieces).map(move |i| self.at(f64::from(i) / f64::from(pieces)))
+    }
+
+    /// Sine of the turn from this edge's end into the start of the next.
+    pub(super) fn turn_sine(&self, next: &Self) -> f64 {
+        let (end, start) = (self.tangent(1.0), next.tangent(-1.0));
+        end.x_m * start.y_m - end.y_m * start.x_m
+    }
+
+    /// Unit vector along the edge at its end (1) or its start (-1).
+    fn tangent(&self, end: f64) -> Point {
+        let (sin, cos) = (end * self.sweep() / 2.0).sin_cos();
+        let (along, outward) = (self.along(), self.outward());
+        Point::new(
+            along.x_m * cos - outward.x_m * sin,
+            along.y_m * cos - outward.y_m * sin,
         )
     }
 

@@ -15,7 +15,9 @@ mod pile;
 mod plane;
 mod region;
 mod shape;
+mod spot;
 mod vessel;
+mod view;
 mod zone;
 
 #[cfg(test)]
@@ -25,4 +27,6 @@ pub use bed::Bed;
 pub use error::{Dimension, GeometryError, Measure, SIDE_RANGE, TANK_RANGE};
 pub use layer::{BedTop, Extreme, Layer, LayerDepth, Place};
 pub use shape::Shape;
+pub use spot::{Spot, edges_at};
 pub use vessel::{Measured, Vessel, Wall};
+pub use view::{Above, Elevation, Seen};

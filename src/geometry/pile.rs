@@ -13,6 +13,8 @@ const SAME_M: f64 = 1e-9;
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Pile {
     cells: Vec<Cell>,
+    /// Thickness asked for, before anything is cut off.
+    asked: [Plane; 2],
     extents: Extents,
     area_m2: f64,
     rim_m: f64,
@@ -75,6 +77,7 @@ impl Pile {
             .collect();
         Self {
             cells,
+            asked: [soil, cap],
             extents: plan.extents(),
             area_m2: plan.area_m2(),
             rim_m,
@@ -87,6 +90,13 @@ impl Pile {
 
     pub(super) const fn rim_m(&self) -> f64 {
         self.rim_m
+    }
+
+    /// Height of the soil's surface and of the bed's at a point.
+    pub(super) fn heights_m(&self, point: Point) -> [f64; 2] {
+        let [soil_m, cap_m] = self.asked.map(|plane| plane.at(point).max(0.0));
+        let soil_m = soil_m.min(self.rim_m);
+        [soil_m, (soil_m + cap_m).min(self.rim_m)]
     }
 
     pub(super) fn soil(&self) -> Layer {

@@ -87,6 +87,20 @@ impl Region {
         &self.edges
     }
 
+    /// Points around the patch, those on an arc close enough to draw it.
+    pub(super) fn points(&self) -> Vec<Point> {
+        self.edges.iter().flat_map(Edge::points).collect()
+    }
+
+    /// The corners at which the edge turns by more than an angle with this sine.
+    pub(super) fn corners(&self, sine: f64) -> Vec<Point> {
+        let last = self.edges.iter().cycle().skip(self.edges.len().max(1) - 1);
+        last.zip(&self.edges)
+            .filter(|(last, next)| last.turn_sine(next) > sine)
+            .map(|(_, next)| next.from)
+            .collect()
+    }
+
     pub(super) fn area_m2(&self) -> f64 {
         self.moments().area
     }

@@ -160,6 +160,10 @@ impl Vessel {
     pub(super) const fn inside(&self) -> &Body {
         &self.inside
     }
+
+    pub(super) const fn outside(&self) -> &Body {
+        &self.outside
+    }
 }
 
 fn prism_bodies(

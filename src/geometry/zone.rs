@@ -41,6 +41,12 @@ impl SphereZone {
         self.rim_m - self.floor_m
     }
 
+    /// Radius of the circle at a level over the floor.
+    pub(super) fn reach_m(&self, level_m: f64) -> f64 {
+        let z = self.floor_m + level_m;
+        ((self.radius_m - z) * (self.radius_m + z)).max(0.0).sqrt()
+    }
+
     /// Area of the circle at a level over the floor.
     pub(super) fn area_m2(&self, level_m: f64) -> f64 {
         let z = self.floor_m + level_m;
