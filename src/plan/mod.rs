@@ -1,6 +1,7 @@
 //! Everything computed for a design: quantities, weight, planting, findings, cautions.
 
 mod bed;
+mod drawing;
 mod estimate;
 mod flush;
 mod hazard;
@@ -21,6 +22,7 @@ mod working;
 
 use serde::Serialize;
 
+pub use drawing::{Drawing, drawing};
 pub use estimate::Estimate;
 pub use flush::{
     CalendarEntry, ChangePlan, DayRow, Driver, ReadingRow, ShareOverLimit, Startup, StartupSection,
@@ -31,7 +33,7 @@ pub use night::{
     NightSection, OnDay,
 };
 pub use partial::{Part, Partial, PartialPlanting, partial};
-pub use planting::portions_in_words;
+pub use planting::{needed_in_words, portions_in_words, price};
 pub use purchase::bags_in_words;
 pub use section::{
     BagCount, BedSection, CapSection, CostSection, NeededPlanting, PanesSection, PlantingSection,
@@ -72,8 +74,14 @@ pub struct Plan {
     pub planting: PlantingSection,
     /// How the first weeks go.
     pub startup: StartupSection,
+    /// The first weeks day by day, for charts; `startup` gives them to scripts.
+    #[serde(skip)]
+    pub days: Vec<DayRow>,
     /// A day and a night, on the leanest day.
     pub night: NightSection,
+    /// That day hour by hour, for charts; `night` gives it to scripts.
+    #[serde(skip)]
+    pub hours: Vec<HourRow>,
     /// How the water moves.
     pub flow: FlowSection,
     /// Light below the floaters.

@@ -308,15 +308,16 @@ fn portion_count(planting: &Planting) -> Option<PortionCount> {
 
 /// Of the plantings whose price is known; none where it is known of none.
 pub(super) fn cost(plantings: &[Planting]) -> Option<f64> {
-    let costs: Vec<f64> = plantings
-        .iter()
-        .filter_map(|planting| match (planting.amount, planting.price) {
-            (Amount::Portions(count, _), Some(price)) => Some(count * price),
-            (Amount::Cover(_) | Amount::Fresh(_), price) => price,
-            (Amount::Portions(..), None) => None,
-        })
-        .collect();
+    let costs: Vec<f64> = plantings.iter().filter_map(price).collect();
     (!costs.is_empty()).then(|| costs.iter().sum())
+}
+
+/// Of all portions of a planting; of a cover or a mass the price as given.
+pub fn price(planting: &Planting) -> Option<f64> {
+    match planting.amount {
+        Amount::Portions(count, _) => planting.price.map(|price| count * price),
+        Amount::Cover(_) | Amount::Fresh(_) => planting.price,
+    }
 }
 
 /// "2 handfuls of frogbit and 3 stems of ludwigia".
@@ -324,15 +325,21 @@ pub fn portions_in_words(portions: &[PortionCount]) -> String {
     let parts: Vec<String> = portions
         .iter()
         .map(|portion| {
-            let plural = if portion.count == 1 {
-                portion.portion
-            } else {
-                plural(portion.portion)
-            };
-            format!("{} {plural} of {}", portion.count, label(portion.name))
+            let (plant, count) = needed_in_words(portion);
+            format!("{count} of {plant}")
         })
         .collect();
     super::words::listed(&parts)
+}
+
+/// "frogbit" and "2 handfuls".
+pub fn needed_in_words(portion: &PortionCount) -> (&'static str, String) {
+    let unit = if portion.count == 1 {
+        portion.portion
+    } else {
+        plural(portion.portion)
+    };
+    (label(portion.name), format!("{} {unit}", portion.count))
 }
 
 fn label(name: &'static str) -> &'static str {

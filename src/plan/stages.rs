@@ -138,6 +138,7 @@ impl<'a> Stages<'a> {
                 measures.weight.total_kg,
                 &night.out_of_range(),
             ),
+            hours: night.hours(),
             night: night.night(),
             flow: night.flow(),
             light: night.light(),
@@ -150,6 +151,7 @@ impl<'a> Stages<'a> {
             panes: measures.panes,
             planting: needed.section,
             startup,
+            days: self.flush()?.days(),
             findings,
         })
     }

@@ -105,9 +105,14 @@ impl<'a> Flush<'a> {
         })
     }
 
+    /// One row a day.
+    pub(in crate::plan) fn days(&self) -> Vec<DayRow> {
+        self.forecast.days.iter().map(|day| self.row(day)).collect()
+    }
+
     /// The whole result.
     pub(in crate::plan) fn whole(&self) -> Startup {
-        let days: Vec<DayRow> = self.forecast.days.iter().map(|day| self.row(day)).collect();
+        let days = self.days();
         Startup {
             name: self.design.draft().name.clone(),
             section: self.section(),

@@ -104,12 +104,6 @@ impl<'a> Nocturne<'a> {
 
     /// The night and its course.
     pub(super) fn whole(&self) -> Night {
-        let hours = self.outlook.hours.iter().map(|hour| HourRow {
-            hour: hour.hour,
-            oxygen_mg_l: self.estimate(hour.oxygen_mg_l),
-            co2_mg_l: self.estimate(hour.carbon_dioxide_mg_l),
-            ph: self.estimate(hour.ph),
-        });
         Night {
             name: self.design.draft().name.clone(),
             section: self.night(),
@@ -117,8 +111,21 @@ impl<'a> Nocturne<'a> {
             light: self.light(),
             animals: self.animals(),
             heat: self.heat(),
-            hours: hours.collect(),
+            hours: self.hours(),
         }
+    }
+
+    /// A row an hour.
+    pub(super) fn hours(&self) -> Vec<HourRow> {
+        let hours = self.outlook.hours.iter();
+        hours
+            .map(|hour| HourRow {
+                hour: hour.hour,
+                oxygen_mg_l: self.estimate(hour.oxygen_mg_l),
+                co2_mg_l: self.estimate(hour.carbon_dioxide_mg_l),
+                ph: self.estimate(hour.ph),
+            })
+            .collect()
     }
 
     /// The night section of a plan.
