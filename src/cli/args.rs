@@ -115,6 +115,8 @@ pub(super) enum Format {
     Json,
     /// One header and one row, columns named by the JSON path.
     Csv,
+    /// One page for a browser or a printer, complete in itself.
+    Html,
 }
 
 /// How rows are written.
@@ -128,6 +130,15 @@ pub(super) enum RowFormat {
     Csv,
     /// One JSON object a line.
     Jsonl,
+    /// One page for a browser or a printer, complete in itself.
+    Html,
+}
+
+impl RowFormat {
+    /// Whether it shows a chosen few results to people, and not all to scripts.
+    pub(super) const fn is_for_people(self) -> bool {
+        matches!(self, Self::Text | Self::Html)
+    }
 }
 
 /// Options of every command that reads specs.

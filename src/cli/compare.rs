@@ -13,7 +13,7 @@ use super::wish::Wish;
 use super::{Outcome, input, output};
 use crate::design::Design;
 use crate::finding::Status;
-use crate::report::{compose, row, text};
+use crate::report::{compose, html, row, text};
 use crate::study::{Aim, Base, Cell, Condition, Front, Influence, Row, Sensitivity, compare};
 
 /// Files read at a time.
@@ -25,7 +25,7 @@ pub(super) fn run(options: &CompareOptions) -> Result<Outcome, Failure> {
     let wish = Wish::of(options)?;
     let files = files(&options.specs)?;
     let out = options.common.out.as_deref();
-    let rows = if options.format == RowFormat::Text {
+    let rows = if options.format.is_for_people() {
         None
     } else {
         let stream = output::Stream::open(out)?;
@@ -230,11 +230,17 @@ impl<'a> Run<'a> {
             shown: self.wish.shown,
             standard: self.wish.standard,
             rows: &rows,
+            chosen: !self.wish.aims.is_empty(),
             remark: self.remark(),
             influences,
         });
-        let layout = output::layout(common.color, common.out.as_deref());
-        output::write(&text::render(&document, layout), common.out.as_deref())
+        let out = common.out.as_deref();
+        let written = if self.options.format == RowFormat::Html {
+            html::render(&document)
+        } else {
+            text::render(&document, output::layout(common.color, out))
+        };
+        output::write(&written, out)
     }
 
     /// How many rows are left of how many.

@@ -9,7 +9,7 @@ use super::failure::Failure;
 use super::output;
 use crate::catalogue;
 use crate::report::document::Document;
-use crate::report::{csv, json, listing, text};
+use crate::report::{csv, html, json, listing, text};
 use crate::source;
 
 /// The schema of a list.
@@ -19,6 +19,7 @@ pub(super) fn run(options: &ListOptions) -> Result<Outcome, Failure> {
     let out = options.out.as_deref();
     let text = match options.format {
         Format::Text => text::render(&document(options.what), output::layout(options.color, out)),
+        Format::Html => html::render(&document(options.what)),
         Format::Json => json::pretty(&rows(options.what)),
         Format::Csv => csv::table(&cells(&rows(options.what))),
     };

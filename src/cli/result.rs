@@ -6,7 +6,7 @@ use super::args::{Format, SpecOptions};
 use super::failure::Failure;
 use super::output;
 use crate::report::document::Document;
-use crate::report::{csv, json, text};
+use crate::report::{csv, html, json, text};
 
 /// Writes a result: as a document for people, or under its schema for scripts.
 ///
@@ -23,6 +23,7 @@ pub(super) fn write(
     let text = match format {
         Format::Text => text::render(&document(), output::layout(common.color, out)),
         Format::Json => json::pretty(&json::object(schema, result)),
+        Format::Html => html::render(&document()),
         Format::Csv => csv::table(&[csv::flattened(
             &json::object(schema, result),
             csv::Lists::Numbered,

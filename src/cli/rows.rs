@@ -56,7 +56,7 @@ impl<'a> Rows<'a> {
             RowFormat::Json => {
                 format!("{{\n  \"schema\": \"{SCHEMA}\",\n  \"rows\": [")
             }
-            RowFormat::Jsonl | RowFormat::Text => String::new(),
+            RowFormat::Jsonl | RowFormat::Text | RowFormat::Html => String::new(),
         };
         // Nobody reading is found out at the first row.
         let _ = stream.write(&head)?;
@@ -73,7 +73,7 @@ impl<'a> Rows<'a> {
     pub(super) fn write(&mut self, row: &Row, file: &str) -> Result<ControlFlow<()>, Failure> {
         let text = match self.format {
             RowFormat::Csv => row::csv_line(row, file, self.columns),
-            RowFormat::Jsonl | RowFormat::Text => {
+            RowFormat::Jsonl | RowFormat::Text | RowFormat::Html => {
                 json::line(&row::object(row, file, self.axes, self.columns))
             }
             RowFormat::Json => {

@@ -1,6 +1,6 @@
 //! What is asked of a comparison, from its options.
 
-use super::args::{CompareOptions, RowFormat};
+use super::args::CompareOptions;
 use super::condition;
 use super::failure::Failure;
 use crate::report::compose;
@@ -34,7 +34,7 @@ impl Wish {
         if followed.members == 0 {
             columns = Columns(without_bands(columns.0));
         }
-        let standard = options.columns.is_empty() && options.format == RowFormat::Text;
+        let standard = options.columns.is_empty() && options.format.is_for_people();
         let shown = columns.0.len();
         if standard && space.axes().is_empty() {
             columns.0.extend(compose::standard_columns().1);
@@ -109,9 +109,10 @@ impl Columns {
 /// What is shown: as asked, or the standard ones for people and the main ones for scripts.
 fn shown_columns(options: &CompareOptions) -> Result<Vec<Column>, Failure> {
     if options.columns.is_empty() {
-        return Ok(match options.format {
-            RowFormat::Text => compose::standard_columns().0,
-            _ => Column::main().collect(),
+        return Ok(if options.format.is_for_people() {
+            compose::standard_columns().0
+        } else {
+            Column::main().collect()
         });
     }
     let mut columns: Vec<Column> = Vec::new();

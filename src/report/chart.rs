@@ -1,27 +1,104 @@
-//! A line with its band over time, drawn in characters.
+//! Lines over days or hours with their bands, limits and readings, and their drawing in characters.
 
 use crate::source::Band;
 use crate::units::show::significant;
 
-/// A value with its band over days or hours.
-#[derive(Debug, Clone, PartialEq)]
+/// Values over time.
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Chart {
     /// What is drawn, with its unit: "ammonia, mg N/L".
     pub title: String,
-    /// What runs along the foot: "day".
-    pub along: &'static str,
-    /// Place along the foot and value, in order of place.
-    pub line: Vec<(f64, Band)>,
-    /// A level drawn across, where there is one.
-    pub limit: Option<f64>,
-    /// Place and value of single readings.
+    /// What time is counted in.
+    pub across: Across,
+    /// The lines; where there is one, its name is in the title.
+    pub series: Vec<Series>,
+    /// Levels that values are held against.
+    pub limits: Vec<Level>,
+    /// Time and value of single readings.
     pub points: Vec<(f64, f64)>,
+    /// Moments at which something is done.
+    pub marks: Vec<Mark>,
+}
+
+/// What time is counted in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Across {
+    /// Days since flooding.
+    #[default]
+    Days,
+    /// Hours of a day.
+    Hours,
+}
+
+impl Across {
+    /// The word on the axis.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Days => "day",
+            Self::Hours => "hour",
+        }
+    }
+}
+
+/// One line with its band.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Series {
+    /// What it follows.
+    pub name: String,
+    /// Time and value, in order of time.
+    pub line: Vec<(f64, Band)>,
+}
+
+/// A level that values are held against.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Level {
+    /// What it is.
+    pub name: String,
+    /// Where it lies.
+    pub value: f64,
+}
+
+/// A moment at which something is done.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Mark {
+    /// When.
+    pub at: f64,
+    /// What.
+    pub name: String,
+}
+
+impl Chart {
+    /// The first and the last moment of its lines; none where there is no line.
+    pub fn span(&self) -> Option<[f64; 2]> {
+        let times = self.series.iter().flat_map(|series| &series.line);
+        let times = times.map(|(time, _)| *time);
+        let first = times.clone().reduce(f64::min)?;
+        Some([first, times.reduce(f64::max)?])
+    }
+
+    /// The value at the upper edge: the largest drawn, but no less than the highest limit.
+    pub fn top(&self) -> f64 {
+        let lines = self.series.iter().flat_map(|series| &series.line);
+        let highs = lines.map(|(_, band)| band.high);
+        let points = self.points.iter().map(|(_, value)| *value);
+        let limits = self.limits.iter().map(|level| level.value);
+        let most = highs.chain(points).chain(limits).fold(0.0, f64::max);
+        if most > 0.0 { most } else { 1.0 }
+    }
+
+    /// The moments that lie within the lines.
+    pub fn marks_within(&self) -> impl Iterator<Item = &Mark> {
+        let span = self.span();
+        let within =
+            move |mark: &&Mark| span.is_some_and(|[first, last]| (first..=last).contains(&mark.at));
+        self.marks.iter().filter(within)
+    }
 }
 
 /// The characters of a chart.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Glyphs {
-    typical: char,
+    lines: [char; 3],
     band: char,
     limit: char,
     point: char,
@@ -31,7 +108,7 @@ pub struct Glyphs {
 impl Glyphs {
     /// For terminals that show Unicode.
     pub const UNICODE: Self = Self {
-        typical: '•',
+        lines: ['•', '+', 'o'],
         band: '░',
         limit: '┄',
         point: '×',
@@ -39,35 +116,44 @@ impl Glyphs {
     };
     /// For all others.
     pub const ASCII: Self = Self {
-        typical: '*',
+        lines: ['*', '+', 'o'],
         band: ':',
         limit: '-',
         point: 'x',
         axis: '|',
     };
+
+    /// The character of a line by its place among the lines.
+    const fn line(self, place: usize) -> char {
+        self.lines[place % self.lines.len()]
+    }
+
+    /// Whether these are characters of Unicode.
+    pub const fn are_unicode(self) -> bool {
+        !self.axis.is_ascii()
+    }
 }
 
 /// Rows that the values are drawn in.
 const ROWS: usize = 8;
 /// Columns left of the axis.
 const MARGIN: usize = 9;
-/// The most columns the days are drawn in.
+/// The most columns that time is drawn in.
 const MOST_COLUMNS: usize = 62;
 
 /// Draws a chart in at most `width` columns; nothing where there is no line.
 pub fn lines(chart: &Chart, width: usize, glyphs: Glyphs) -> Vec<String> {
-    let (Some(first), Some(last)) = (chart.line.first(), chart.line.last()) else {
+    let Some([first, last]) = chart.span() else {
         return Vec::new();
     };
-    let columns = width.saturating_sub(MARGIN + 1).clamp(1, MOST_COLUMNS);
     let grid = Grid {
-        columns,
-        from: first.0,
-        days: (last.0 - first.0).max(f64::MIN_POSITIVE),
-        top: top(chart),
+        columns: width.saturating_sub(MARGIN + 1).clamp(1, MOST_COLUMNS),
+        from: first,
+        span: (last - first).max(f64::MIN_POSITIVE),
+        top: chart.top(),
     };
     let cells = grid.cells(chart, glyphs);
-    let mut lines = vec![chart.title.clone()];
+    let mut lines = vec![headline(chart, glyphs)];
     lines.extend(cells.iter().enumerate().map(|(row, cells)| {
         let label = match row {
             0 => significant(grid.top, 2),
@@ -77,40 +163,51 @@ pub fn lines(chart: &Chart, width: usize, glyphs: Glyphs) -> Vec<String> {
         let row: String = cells.iter().collect();
         format!("{label:>MARGIN$}{}{}", glyphs.axis, row.trim_end())
     }));
-    lines.push(grid.foot(chart.along));
+    lines.push(grid.time_line(chart.across));
     lines
 }
 
-/// The value at the upper edge: the largest drawn, but no less than the limit.
-fn top(chart: &Chart) -> f64 {
-    let values = chart.line.iter().map(|(_, band)| band.high);
-    let points = chart.points.iter().map(|(_, value)| *value);
-    let most = values.chain(points).chain(chart.limit).fold(0.0, f64::max);
-    if most > 0.0 { most } else { 1.0 }
+/// The title, and which line is which where there are several.
+fn headline(chart: &Chart, glyphs: Glyphs) -> String {
+    if chart.series.len() < 2 {
+        return chart.title.clone();
+    }
+    let names = chart.series.iter().enumerate();
+    let names: Vec<String> = names
+        .map(|(i, series)| format!("{} {}", glyphs.line(i), series.name))
+        .collect();
+    format!("{}: {}", chart.title, names.join(", "))
 }
 
 struct Grid {
     columns: usize,
     from: f64,
-    days: f64,
+    span: f64,
     top: f64,
 }
 
 impl Grid {
     fn cells(&self, chart: &Chart, glyphs: Glyphs) -> Vec<Vec<char>> {
         let mut cells = vec![vec![' '; self.columns]; ROWS];
-        if let Some(limit) = chart.limit {
-            cells[self.row(limit)].fill(glyphs.limit);
+        for level in &chart.limits {
+            cells[self.row(level.value)].fill(glyphs.limit);
         }
-        for (column, band) in self.bands(chart).enumerate() {
-            let (high, low) = (self.row(band.high), self.row(band.low));
-            for row in &mut cells[high..=low] {
-                row[column] = glyphs.band;
+        // Bands of several lines would hide each other.
+        if let [series] = chart.series.as_slice() {
+            for (column, band) in self.bands(series).enumerate() {
+                let (high, low) = (self.row(band.high), self.row(band.low));
+                for row in &mut cells[high..=low] {
+                    row[column] = glyphs.band;
+                }
             }
-            cells[self.row(band.typical)][column] = glyphs.typical;
         }
-        for &(day, value) in &chart.points {
-            if let Some(column) = self.column(day) {
+        for (i, series) in chart.series.iter().enumerate() {
+            for (column, band) in self.bands(series).enumerate() {
+                cells[self.row(band.typical)][column] = glyphs.line(i);
+            }
+        }
+        for &(time, value) in &chart.points {
+            if let Some(column) = self.column(time) {
                 cells[self.row(value)][column] = glyphs.point;
             }
         }
@@ -124,20 +221,20 @@ impl Grid {
         ROWS - 1 - from_below
     }
 
-    fn column(&self, day: f64) -> Option<usize> {
-        let share = (day - self.from) / self.days;
+    fn column(&self, time: f64) -> Option<usize> {
+        let share = (time - self.from) / self.span;
         (0.0..=1.0)
             .contains(&share)
             .then(|| (share * (self.columns - 1) as f64).round() as usize)
     }
 
     /// The value nearest to each column.
-    fn bands<'a>(&'a self, chart: &'a Chart) -> impl Iterator<Item = Band> + 'a {
+    fn bands<'a>(&'a self, series: &'a Series) -> impl Iterator<Item = Band> + 'a {
         let last = (self.columns - 1).max(1) as f64;
         (0..self.columns).filter_map(move |column| {
-            let day = self.from + column as f64 / last * self.days;
-            let distance = |entry: &&(f64, Band)| (entry.0 - day).abs();
-            let nearest = chart
+            let time = self.from + column as f64 / last * self.span;
+            let distance = |entry: &&(f64, Band)| (entry.0 - time).abs();
+            let nearest = series
                 .line
                 .iter()
                 .min_by(|a, b| distance(a).total_cmp(&distance(b)));
@@ -146,13 +243,13 @@ impl Grid {
     }
 
     /// "day 0      45      90" under the axis.
-    fn foot(&self, along: &str) -> String {
-        let marks = [0.0, 0.5, 1.0].map(|share| significant(self.from + share * self.days, 3));
+    fn time_line(&self, across: Across) -> String {
+        let marks = [0.0, 0.5, 1.0].map(|share| significant(self.from + share * self.span, 3));
         let [start, middle, end] = marks;
         let half = self.columns / 2;
         let left = format!("{start:<half$}{middle}");
         let room = self.columns.saturating_sub(left.len());
-        format!("{along:>MARGIN$} {left}{end:>room$}")
+        format!("{:>MARGIN$} {left}{end:>room$}", across.word())
     }
 }
 
@@ -171,10 +268,16 @@ mod tests {
         });
         let chart = Chart {
             title: "ammonia, mg N/L".to_owned(),
-            along: "day",
-            line: line.collect(),
-            limit: Some(0.5),
+            series: vec![Series {
+                name: "ammonia".to_owned(),
+                line: line.collect(),
+            }],
+            limits: vec![Level {
+                name: "watch".to_owned(),
+                value: 0.5,
+            }],
             points: vec![(15.0, 1.2)],
+            ..Chart::default()
         };
         let drawn = lines(&chart, 40, Glyphs::ASCII).join("\n");
         insta::assert_snapshot!(drawn, @"
@@ -193,16 +296,36 @@ mod tests {
 
     #[test]
     fn nothing_is_drawn_without_a_line_and_zeros_stay_at_the_foot() {
-        let mut chart = Chart {
-            title: String::new(),
-            along: "day",
-            line: Vec::new(),
-            limit: None,
-            points: Vec::new(),
-        };
+        let mut chart = Chart::default();
         assert!(lines(&chart, 80, Glyphs::UNICODE).is_empty());
-        chart.line = vec![(0.0, Band::exact(0.0)), (90.0, Band::exact(0.0))];
+        chart.series.push(Series {
+            name: String::new(),
+            line: vec![(0.0, Band::exact(0.0)), (90.0, Band::exact(0.0))],
+        });
         let drawn = lines(&chart, 80, Glyphs::UNICODE);
         assert!(drawn[ROWS].contains('•') && !drawn[1].contains('•'));
+    }
+
+    #[test]
+    fn several_lines_have_a_character_each_and_no_band() {
+        let series = |name: &str, slope: f64| Series {
+            name: name.to_owned(),
+            line: (0..=10)
+                .map(|day| {
+                    let value = slope * f64::from(day);
+                    (f64::from(day), Band::new(0.0, value, 2.0 * value))
+                })
+                .collect(),
+        };
+        let chart = Chart {
+            title: "plants, g".to_owned(),
+            series: vec![series("floaters", 1.0), series("fast growers", 0.5)],
+            ..Chart::default()
+        };
+        let drawn = lines(&chart, 40, Glyphs::ASCII);
+        assert_eq!(drawn[0], "plants, g: * floaters, + fast growers");
+        let rows = drawn[1..].join("\n");
+        assert!(rows.contains('*') && rows.contains('+'), "{rows}");
+        assert!(!rows.contains(Glyphs::ASCII.band), "{rows}");
     }
 }

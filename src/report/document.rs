@@ -1,10 +1,14 @@
-//! A result as a document: headings, facts, tables, findings; no layout.
+//! A result as a document: headings, facts, tables, figures, findings; no layout.
 //!
 //! Every way of showing a result to people renders the same document, so that
 //! two of them cannot disagree.
 
+use super::bars::Bars;
 use super::chart::Chart;
+use super::scatter::Scatter;
 use crate::finding::Status;
+use crate::plan::Drawing;
+use crate::units::UnitSystem;
 
 /// A document, verdict first.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -13,6 +17,8 @@ pub struct Document {
     pub title: String,
     /// Its parts, in reading order.
     pub blocks: Vec<Block>,
+    /// What its figures rest on; `lentic explain` says the same in a terminal.
+    pub reasons: Vec<Reason>,
 }
 
 /// One part of a document.
@@ -28,12 +34,22 @@ pub enum Block {
     Facts(Vec<Fact>),
     /// Rows under column heads.
     Table(Table),
-    /// A line with its band over days.
+    /// Things to get, with what they come to.
+    Checklist(Checklist),
+    /// The tank to scale.
+    Drawing(Box<Sheet>),
+    /// Values over time.
     Chart(Chart),
+    /// Shares side by side.
+    Bars(Bars),
+    /// Two results of several tanks.
+    Scatter(Scatter),
     /// Judged results.
     Findings(Vec<Judged>),
     /// Short items of equal rank.
     Items(Vec<String>),
+    /// A part for a page alone: a terminal has little room for it.
+    OnPage(Box<Block>),
 }
 
 /// A labelled value.
@@ -45,6 +61,8 @@ pub struct Fact {
     pub value: String,
     /// A remark, may be empty.
     pub note: String,
+    /// The code of the rule that the value rests on, where there is one.
+    pub reason: Option<&'static str>,
 }
 
 impl Fact {
@@ -58,8 +76,59 @@ impl Fact {
             label: label.into(),
             value: value.into(),
             note: note.into(),
+            reason: None,
         }
     }
+
+    /// The same, resting on the rule with a code.
+    #[must_use]
+    pub fn by(self, code: &'static str) -> Self {
+        Self {
+            reason: Some(code),
+            ..self
+        }
+    }
+}
+
+/// A tank to be drawn, in the units shown.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Sheet {
+    /// The tank.
+    pub drawing: Drawing,
+    /// How lengths are written.
+    pub units: UnitSystem,
+}
+
+/// Things to get, to be ticked off.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Checklist {
+    /// A row for each thing.
+    pub table: Table,
+    /// A last row with what they come to; may be empty.
+    pub total: Vec<String>,
+}
+
+/// The rule behind some figures: what it asks, how it is computed, what it rests on.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Reason {
+    /// Its code.
+    pub code: &'static str,
+    /// The question it answers.
+    pub asks: &'static str,
+    /// The limits.
+    pub rule: &'static str,
+    /// The formula.
+    pub formula: &'static str,
+    /// What its symbols mean.
+    pub symbols: &'static [String],
+    /// How far it holds.
+    pub range: &'static str,
+    /// What it rests on.
+    pub basis: &'static str,
+    /// The works it is taken from.
+    pub sources: Vec<String>,
+    /// The formula followed through with this tank's numbers.
+    pub working: Vec<Fact>,
 }
 
 /// Rows under column heads.

@@ -130,6 +130,7 @@ pub fn sources() -> Document {
     Document {
         title: "Sources".to_owned(),
         blocks: vec![Block::Items(items.collect())],
+        ..Document::default()
     }
 }
 
@@ -155,6 +156,7 @@ fn document<R: Row>(title: &str, heads: &[&str], rows: Vec<Vec<String>>) -> Docu
     Document {
         title: title.to_owned(),
         blocks,
+        ..Document::default()
     }
 }
 

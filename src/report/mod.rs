@@ -1,10 +1,15 @@
-//! Results to text, JSON and CSV.
+//! Results to text, pages, JSON and CSV.
 
+pub mod bars;
 pub mod chart;
 pub mod compose;
 pub mod csv;
 pub mod document;
+pub mod html;
 pub mod json;
 pub mod listing;
+mod svg;
+pub mod profile;
 pub mod row;
+pub mod scatter;
 pub mod text;

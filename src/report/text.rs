@@ -6,7 +6,9 @@ use anstyle::{AnsiColor, Style};
 use unicode_width::UnicodeWidthStr;
 
 use super::chart::{self, Glyphs};
-use super::document::{Align, Block, Document, Fact, Judged, Table};
+use super::document::{Align, Block, Checklist, Document, Fact, Judged, Sheet, Table};
+use super::profile::{self, Part};
+use super::{bars, scatter};
 use crate::finding::Status;
 use crate::units::printable;
 
@@ -46,16 +48,22 @@ pub fn render(document: &Document, layout: Layout) -> String {
             Block::Text(text) => push_wrapped(&mut out, &printable(text), "", "", layout),
             Block::Facts(facts) => fact_lines(&mut out, facts, layout),
             Block::Table(table) => table_lines(&mut out, table, layout),
+            Block::Checklist(list) => checklist(&mut out, list, layout),
+            Block::Drawing(sheet) => drawing(&mut out, sheet, layout),
             Block::Chart(chart) => {
-                for line in chart::lines(chart, layout.width, layout.glyphs) {
-                    push_line(&mut out, &printable(&line));
-                }
+                push_lines(&mut out, chart::lines(chart, layout.width, layout.glyphs));
             }
+            Block::Bars(shares) => {
+                let unicode = layout.glyphs.are_unicode();
+                push_lines(&mut out, bars::lines(shares, layout.width, unicode));
+            }
+            Block::Scatter(dots) => push_lines(&mut out, scatter::lines(dots, layout.width)),
             Block::Findings(findings) => {
                 for judged in findings {
                     finding_lines(&mut out, judged, layout);
                 }
             }
+            Block::OnPage(_) => {}
             Block::Items(items) => {
                 for item in items {
                     push_wrapped(&mut out, &printable(item), "- ", "  ", layout);
@@ -86,6 +94,12 @@ impl Layout {
         } else {
             text.to_owned()
         }
+    }
+}
+
+fn push_lines(out: &mut String, lines: Vec<String>) {
+    for line in lines {
+        push_line(out, &printable(&line));
     }
 }
 
@@ -134,6 +148,42 @@ fn fact_lines(out: &mut String, facts: &[Fact], layout: Layout) {
             push_wrapped(out, &printable(&fact.note), &head, &hang, layout);
         }
     }
+}
+
+/// The colour of a part of a drawing; its character says the same without it.
+const fn part_style(part: Part) -> Option<Style> {
+    match part {
+        Part::Plain => None,
+        Part::Wall => Some(DIM),
+        Part::Water => Some(AnsiColor::Cyan.on_default()),
+        Part::Plant => Some(AnsiColor::Green.on_default()),
+        Part::Cap => Some(AnsiColor::Yellow.on_default()),
+        Part::Soil => Some(AnsiColor::Red.on_default().dimmed()),
+        Part::Stone => Some(AnsiColor::White.on_default()),
+    }
+}
+
+fn drawing(out: &mut String, sheet: &Sheet, layout: Layout) {
+    for line in profile::lines(sheet, layout.width, layout.glyphs.are_unicode()) {
+        let runs = line.chunk_by(|a, b| a.1 == b.1);
+        let painted: String = runs
+            .map(|run| {
+                let text: String = run.iter().map(|(c, _)| *c).collect();
+                let style = run.first().and_then(|(_, part)| part_style(*part));
+                style.map_or_else(|| text.clone(), |style| layout.paint(style, &text))
+            })
+            .collect();
+        push_line(out, &painted);
+    }
+}
+
+/// The rows, and under them what they come to.
+fn checklist(out: &mut String, list: &Checklist, layout: Layout) {
+    let mut table = list.table.clone();
+    if !list.total.is_empty() {
+        table.rows.push(list.total.clone());
+    }
+    table_lines(out, &table, layout);
 }
 
 fn table_lines(out: &mut String, table: &Table, layout: Layout) {

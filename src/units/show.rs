@@ -21,6 +21,17 @@ impl UnitSystem {
         }
     }
 
+    /// The least and the greatest of a depth: "20 mm to 40 mm", or "40 mm" where they
+    /// are shown alike.
+    pub fn depths(self, [least, greatest]: [Length; 2]) -> String {
+        let (low, high) = (self.depth(least), self.depth(greatest));
+        if low == high {
+            low
+        } else {
+            format!("{low} to {high}")
+        }
+    }
+
     /// An outer or inner dimension: "60 cm", "23.6 in".
     pub fn dimension(self, length: Length) -> String {
         match self {

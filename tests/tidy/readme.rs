@@ -55,6 +55,7 @@ fn run(line: &str, folder: &Path) -> String {
         .current_dir(folder)
         .env("PATH", search.expect("a search path"))
         .env("NO_COLOR", "1")
+        .env("LC_ALL", "C.UTF-8")
         .output()
         .expect("a shell");
     String::from_utf8(output.stdout).expect("text")

@@ -1,11 +1,13 @@
 //! A check of an existing tank as a document.
 
-use super::finding;
+use super::plan::drawing;
+use super::{finding, reason};
 use crate::design::Design;
 use crate::diagnosis::forecast::ForecastDay;
 use crate::diagnosis::{CauseResult, Diagnosis};
 use crate::plan::watch_limit_mg_l;
-use crate::report::chart::Chart;
+use crate::report::bars::{Bar, Bars};
+use crate::report::chart::{Across, Chart, Level, Series};
 use crate::report::document::{Block, Column, Document, Fact, Table};
 use crate::source::Band;
 use crate::units::show::{fixed, significant};
@@ -32,6 +34,7 @@ pub fn check(design: &Design, found: &Diagnosis) -> Document {
         blocks.push(Block::Text(NOTHING_KNOWN.to_owned()));
     }
     blocks.extend(bed(design, found));
+    blocks.extend(drawing(design));
     if known {
         blocks.extend(ahead(design, found));
     }
@@ -40,6 +43,7 @@ pub fn check(design: &Design, found: &Diagnosis) -> Document {
     Document {
         title: found.name.clone(),
         blocks,
+        reasons: reason::of_findings(&found.findings),
     }
 }
 
@@ -64,6 +68,7 @@ fn causes(found: &Diagnosis) -> Vec<Block> {
             ],
             rows: named.iter().map(|result| row(result)).collect(),
         }),
+        Block::OnPage(Box::new(Block::Bars(bars(&named)))),
         Block::Text(weighed(found)),
     ];
     for result in named.iter().take(2) {
@@ -112,6 +117,22 @@ fn row(result: &CauseResult) -> Vec<String> {
     ]
 }
 
+/// How likely each cause is, with what speaks most for it.
+fn bars(named: &[&CauseResult]) -> Bars {
+    let bars = named.iter().map(|result| {
+        let strongest = result.evidence.iter().find(|evidence| evidence.weight > 0.0);
+        Bar {
+            label: result.cause.label().to_owned(),
+            share: result.probability,
+            says: strongest.map_or_else(String::new, |evidence| evidence.says.clone()),
+        }
+    });
+    Bars {
+        title: "how likely each cause is".to_owned(),
+        bars: bars.collect(),
+    }
+}
+
 /// What the probabilities were made of.
 fn weighed(found: &Diagnosis) -> String {
     let alike = match found.alike.as_slice() {
@@ -156,12 +177,14 @@ fn bed(design: &Design, found: &Diagnosis) -> Vec<Block> {
                 "soil",
                 &design.draft().soil.material.label,
                 layer(soil.thinnest_cm, soil.deepest_cm, soil.depth_cm),
-            ),
+            )
+            .by("soil.deep"),
             Fact::new(
                 "cap",
                 &design.draft().cap.material.label,
                 layer(cap.thinnest_cm, cap.deepest_cm, cap.depth_cm),
-            ),
+            )
+            .by("cap.thin"),
         ]),
     ]
 }
@@ -210,16 +233,23 @@ fn ahead(design: &Design, found: &Diagnosis) -> Vec<Block> {
         }),
     ];
     blocks.extend(followed.map(|(title, analyte, of)| {
+        let line = found.forecast.iter().map(|day| (day.day, of(day)));
+        let limit = watch_limit_mg_l(design, analyte);
         Block::Chart(Chart {
             title: title.to_owned(),
-            along: "day",
-            line: found
-                .forecast
-                .iter()
-                .map(|day| (day.day, of(day)))
+            across: Across::Days,
+            series: vec![Series {
+                name: String::new(),
+                line: line.collect(),
+            }],
+            limits: limit
+                .map(|value| Level {
+                    name: "limit".to_owned(),
+                    value,
+                })
+                .into_iter()
                 .collect(),
-            limit: watch_limit_mg_l(design, analyte),
-            points: Vec::new(),
+            ..Chart::default()
         })
     }));
     blocks

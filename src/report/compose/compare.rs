@@ -2,6 +2,7 @@
 
 use crate::finding::Status;
 use crate::report::document::{Block, Column as Head, Document, Table};
+use crate::report::scatter::{Dot, Scatter};
 use crate::study::{Axis, Cell, Column, Influence, Row, Shown};
 use crate::units::{Length, Mass, UnitSystem, Volume, show};
 
@@ -31,6 +32,8 @@ pub struct Compared<'a> {
     pub standard: bool,
     /// The rows.
     pub rows: &'a [Row],
+    /// Whether these are the rows that no other beats.
+    pub chosen: bool,
     /// What is said of how the rows were chosen; may be empty.
     pub remark: String,
     /// A result with what moves it.
@@ -51,6 +54,8 @@ pub fn compare(compared: &Compared<'_>) -> Document {
     if !compared.rows.is_empty() {
         blocks.push(Block::Table(table(compared)));
     }
+    let scatter = scatter(compared).map(Block::Scatter);
+    blocks.extend(scatter.map(|block| Block::OnPage(Box::new(block))));
     if !compared.remark.is_empty() {
         blocks.push(Block::Text(compared.remark.clone()));
     }
@@ -72,7 +77,51 @@ pub fn compare(compared: &Compared<'_>) -> Document {
     Document {
         title: String::new(),
         blocks,
+        ..Document::default()
     }
+}
+
+/// The first two numbers shown against each other, where every row has both.
+fn scatter(compared: &Compared<'_>) -> Option<Scatter> {
+    let numbers = |row: &Row| -> Vec<Option<f64>> {
+        let cells = row.cells.as_deref().unwrap_or_default().iter();
+        let shown = cells.take(compared.shown);
+        shown.map(|cell| cell.as_ref().and_then(Cell::number)).collect()
+    };
+    let rows: Vec<Vec<Option<f64>>> = compared.rows.iter().map(numbers).collect();
+    let known = |place: &usize| rows.iter().all(|row| matches!(row.get(*place), Some(Some(_))));
+    let mut places = (0..compared.shown).filter(|place| {
+        !compared.columns[*place].is_word() && known(place)
+    });
+    let (across, up) = (places.next()?, places.next()?);
+    if compared.rows.len() < 2 {
+        return None;
+    }
+    let dots = compared.rows.iter().zip(&rows).filter_map(|(row, numbers)| {
+        Some(Dot {
+            name: dot_name(row),
+            across: (*numbers.get(across)?)?,
+            up: (*numbers.get(up)?)?,
+            best: compared.chosen,
+        })
+    });
+    Some(Scatter {
+        across: compared.columns[across].name().to_owned(),
+        up: compared.columns[up].name().to_owned(),
+        dots: dots.collect(),
+    })
+}
+
+/// The tank, or what was varied in it.
+fn dot_name(row: &Row) -> String {
+    if row.levels.is_empty() {
+        return shortened(&row.name);
+    }
+    let levels = row.levels.iter().map(|level| match &level.shown {
+        Shown::Number(number) => show::significant(*number, 6),
+        Shown::Text(text) => text.clone(),
+    });
+    levels.collect::<Vec<_>>().join(", ")
 }
 
 fn table(compared: &Compared<'_>) -> Table {

@@ -42,6 +42,7 @@ pub fn explain_finding(
     Document {
         title: topic.code.clone(),
         blocks,
+        ..Document::default()
     }
 }
 
@@ -69,5 +70,6 @@ pub fn explain_source(source: &Source) -> Document {
             Block::Text(source.note.clone()),
             Block::Text(format!("Seen for this program: {}.", source.seen.words())),
         ],
+        ..Document::default()
     }
 }

@@ -1,5 +1,6 @@
 //! Results to documents.
 
+mod chart;
 mod check;
 mod compare;
 mod estimate;
@@ -7,6 +8,8 @@ mod explain;
 mod finding;
 mod night;
 mod plan;
+mod reason;
+mod shopping;
 mod solve;
 mod startup;
 

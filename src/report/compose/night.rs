@@ -1,14 +1,14 @@
 //! A day and a night as a document.
 
 use super::estimate::ranged;
-use super::finding;
+use super::{finding, reason};
 use crate::design::Design;
 use crate::finding::{Caution, Finding, Status};
-use crate::night::verdict::DAWN_WATCH_MG_L;
+use crate::night::verdict::{DAWN_ACT_MG_L, DAWN_WATCH_MG_L};
 use crate::plan::{
-    AnimalsSection, FlowSection, HeatSection, HourRow, LightSection, Night, NightSection,
+    AnimalsSection, Estimate, FlowSection, HeatSection, HourRow, LightSection, Night, NightSection,
 };
-use crate::report::chart::Chart;
+use crate::report::chart::{Across, Chart, Level, Mark, Series};
 use crate::report::document::{Block, Document, Fact};
 use crate::units::show::significant;
 use crate::units::{Concentration, UnitSystem, Volume};
@@ -27,9 +27,8 @@ pub fn night(
         Block::Text(drawn_from(&night.section)),
         Block::Heading("Night".to_owned()),
         Block::Facts(night_facts(&night.section)),
-        Block::Chart(oxygen(design, night)),
-        Block::Chart(carbon_dioxide(night)),
     ];
+    blocks.extend(charts(design, &night.hours));
     blocks.extend(conditions(
         units,
         &night.flow,
@@ -42,6 +41,7 @@ pub fn night(
     Document {
         title: night.name.clone(),
         blocks,
+        reasons: reason::of_night(findings),
     }
 }
 
@@ -93,7 +93,8 @@ pub(super) fn night_facts(section: &NightSection) -> Vec<Fact> {
                 significant(section.dawn_hour.typical(), 2),
                 significant(section.saturation_mg_l, 2)
             ),
-        ),
+        )
+        .by("air.dawn"),
         Fact::new(
             "under 5 mg/L",
             format!("{} h", ranged(section.hours_under_5_mg_l)),
@@ -101,8 +102,9 @@ pub(super) fn night_facts(section: &NightSection) -> Vec<Fact> {
                 "a day; under 3 mg/L {} h",
                 ranged(section.hours_under_3_mg_l)
             ),
-        ),
-        air(section),
+        )
+        .by("air.dawn"),
+        air(section).by("air.dawn"),
         Fact::new(
             "pH",
             format!("{} at dawn", significant(section.ph_dawn.typical(), 2)),
@@ -112,9 +114,10 @@ pub(super) fn night_facts(section: &NightSection) -> Vec<Fact> {
                 significant(section.co2_dawn_mg_l.typical(), 2),
                 significant(section.co2_dusk_mg_l.typical(), 2)
             ),
-        ),
+        )
+        .by("air.dawn"),
     ];
-    facts.push(match section.power_cut_h {
+    let outage = match section.power_cut_h {
         Some(hours) => Fact::new(
             "power cut",
             format!("{} h", significant(hours, 2)),
@@ -125,7 +128,8 @@ pub(super) fn night_facts(section: &NightSection) -> Vec<Fact> {
             },
         ),
         None => Fact::new("power cut", "3 days", "and more before oxygen is at 3 mg/L"),
-    });
+    };
+    facts.push(outage.by("air.dawn"));
     facts
 }
 
@@ -177,7 +181,8 @@ pub(super) fn conditions(
                 significant(flow.turnover_per_h.typical(), 2),
                 significant(flow.uptake_pct.typical(), 2)
             ),
-        ),
+        )
+        .by("flow.slack"),
         Fact::new(
             "light",
             format!("{} umol/m2/s", ranged(light.par_mid_umol)),
@@ -185,10 +190,11 @@ pub(super) fn conditions(
                 "half way down, {} mol/m2 a day{break_even}",
                 ranged(light.daily_mol_m2)
             ),
-        ),
-        animals_fact(animals),
-        heat_fact(units, heat),
-        evaporation(units, heat),
+        )
+        .by("light.short"),
+        animals_fact(animals).by("animals.load"),
+        heat_fact(units, heat).by("heat.balance"),
+        evaporation(units, heat).by("heat.balance"),
     ];
     [
         Block::Heading("Flow, light, animals, heat".to_owned()),
@@ -251,39 +257,35 @@ fn evaporation(units: UnitSystem, heat: &HeatSection) -> Fact {
     )
 }
 
-fn oxygen(design: &Design, night: &Night) -> Chart {
-    chart(
-        "oxygen, mg/L",
-        night,
-        |row| row.oxygen_mg_l.band(),
-        Some(limit_mg_l(design)),
-    )
+/// Oxygen and carbon dioxide over the hours of a day.
+pub(super) fn charts(design: &Design, hours: &[HourRow]) -> [Block; 2] {
+    let limits = [("wanted", limit_mg_l(design)), ("act under", DAWN_ACT_MG_L)];
+    let oxygen = Chart {
+        limits: limits
+            .map(|(name, value)| Level {
+                name: name.to_owned(),
+                value,
+            })
+            .to_vec(),
+        ..chart("oxygen", design, hours, |row| row.oxygen_mg_l)
+    };
+    let carbon_dioxide = chart("carbon dioxide", design, hours, |row| row.co2_mg_l);
+    [oxygen, carbon_dioxide].map(Block::Chart)
 }
 
-fn carbon_dioxide(night: &Night) -> Chart {
-    chart(
-        "carbon dioxide, mg/L",
-        night,
-        |row| row.co2_mg_l.band(),
-        None,
-    )
-}
-
-fn chart(
-    title: &str,
-    night: &Night,
-    value: impl Fn(&HourRow) -> crate::source::Band,
-    limit: Option<f64>,
-) -> Chart {
+fn chart(name: &str, design: &Design, hours: &[HourRow], value: fn(&HourRow) -> Estimate) -> Chart {
+    let line = hours.iter();
     Chart {
-        title: title.to_owned(),
-        along: "hour",
-        line: night
-            .hours
-            .iter()
-            .map(|row| (row.hour, value(row)))
-            .collect(),
-        limit,
-        points: Vec::new(),
+        title: format!("{name}, mg/L"),
+        across: Across::Hours,
+        series: vec![Series {
+            name: name.to_owned(),
+            line: line.map(|row| (row.hour, value(row).band())).collect(),
+        }],
+        marks: vec![Mark {
+            at: design.draft().light.hours,
+            name: "lamp off".to_owned(),
+        }],
+        ..Chart::default()
     }
 }

@@ -1,19 +1,25 @@
 //! A plan as a document.
 
-use super::{finding, night, startup};
+use super::chart::followed;
+use super::{finding, night, reason, shopping, startup};
 use crate::design::Design;
-use crate::plan::{Plan, bags_in_words, portions_in_words};
-use crate::report::document::{Block, Document, Fact};
-use crate::units::{Length, Mass, Pressure, UnitSystem, Volume, show};
+use crate::plan::{self, Plan, portions_in_words};
+use crate::report::document::{Block, Document, Fact, Sheet};
+use crate::units::{Length, Mass, Pressure, Volume, show};
 
 /// A plan, verdict first.
 pub fn plan(design: &Design, plan: &Plan) -> Document {
     let mut blocks = vec![Block::Verdict(plan.status(), plan.verdict())];
     blocks.extend(section("Tank", tank(design, plan)));
-    blocks.extend(section("Buy", buy(design, plan)));
+    blocks.extend(drawing(design));
+    blocks.extend(shopping::list(design, plan));
     blocks.extend(section("Planting", planting(plan)));
     blocks.extend(section("First weeks", startup::facts(&plan.startup)));
+    let charts = followed(design, &plan.days, &[]).into_iter();
+    blocks.extend(charts.map(|chart| Block::OnPage(Box::new(chart))));
     blocks.extend(section("Night", night::night_facts(&plan.night)));
+    let charts = night::charts(design, &plan.hours).into_iter();
+    blocks.extend(charts.map(|chart| Block::OnPage(Box::new(chart))));
     blocks.extend(night::conditions(
         design.draft().units,
         &plan.flow,
@@ -29,7 +35,23 @@ pub fn plan(design: &Design, plan: &Plan) -> Document {
     Document {
         title: plan.name.clone(),
         blocks,
+        reasons: reason::of_plan(design, plan),
     }
+}
+
+/// How the tank's drawing is read.
+const DRAWING_KEY: &str = "To scale. Dashed: the bed at the far wall. Floaters lie on the share of the surface they cover; stems (fast growers) and tufts (slow growers) stand as densely as planted; stones are drawn as balls of their volume.";
+
+/// The tank to scale.
+pub(super) fn drawing(design: &Design) -> [Block; 2] {
+    let sheet = Sheet {
+        drawing: plan::drawing(design),
+        units: design.draft().units,
+    };
+    [
+        Block::Drawing(Box::new(sheet)),
+        Block::OnPage(Box::new(Block::Text(DRAWING_KEY.to_owned()))),
+    ]
 }
 
 fn section(title: &str, facts: Vec<Fact>) -> [Block; 2] {
@@ -51,7 +73,8 @@ fn tank(design: &Design, plan: &Plan) -> Vec<Fact> {
                 units.dimension(vessel.width()),
                 units.dimension(vessel.height())
             ),
-        ),
+        )
+        .by("tank.volume"),
         Fact::new(
             "water",
             litres(plan.tank.water_l),
@@ -59,80 +82,27 @@ fn tank(design: &Design, plan: &Plan) -> Vec<Fact> {
                 "{} deep over the bed",
                 units.dimension(Length::from_cm(plan.tank.water_depth_cm))
             ),
-        ),
+        )
+        .by("tank.volume"),
         Fact::new(
             "soil",
-            depths(units, &plan.soil.depths()),
+            units.depths(plan.soil.depths()),
             &design.draft().soil.material.label,
-        ),
+        )
+        .by("soil.deep"),
         Fact::new(
             "cap",
-            depths(units, &plan.cap.depths()),
+            units.depths(plan.cap.depths()),
             &design.draft().cap.material.label,
-        ),
+        )
+        .by("cap.thin"),
     ];
     if plan.tank.hardscape_l > 0.0 {
-        facts.push(Fact::new(
-            "stones",
-            litres(plan.tank.hardscape_l),
-            "displaced",
-        ));
+        facts.push(
+            Fact::new("stones", litres(plan.tank.hardscape_l), "displaced").by("tank.volume"),
+        );
     }
     facts
-}
-
-/// "40 mm", or "20-40 mm" for a slope.
-fn depths(units: UnitSystem, [thinnest, deepest]: &[Length; 2]) -> String {
-    let (low, high) = (units.depth(*thinnest), units.depth(*deepest));
-    if low == high {
-        low
-    } else {
-        format!("{low} to {high}")
-    }
-}
-
-fn buy(design: &Design, plan: &Plan) -> Vec<Fact> {
-    let units = design.draft().units;
-    let (soil, cap) = (&plan.soil, &plan.cap);
-    let range = |low: f64, high: f64| {
-        format!(
-            "{} to {} with settling",
-            units.bulk_volume(Volume::from_litres(low)),
-            units.bulk_volume(Volume::from_litres(high))
-        )
-    };
-    let mut facts = vec![
-        Fact::new(
-            "soil",
-            units.bulk_volume(Volume::from_litres(soil.buy_l)),
-            range(soil.buy_low_l, soil.buy_high_l),
-        ),
-        bags(&bags_in_words(&soil.bags), soil.cost),
-        Fact::new(
-            "cap",
-            units.mass(Mass::from_kg(cap.buy_kg)),
-            format!(
-                "dry, {}",
-                units.bulk_volume(Volume::from_litres(cap.volume_l))
-            ),
-        ),
-        bags(&bags_in_words(&cap.bags), cap.cost),
-    ];
-    facts.retain(|fact| !fact.value.is_empty());
-    if let Some(cost) = &plan.cost {
-        facts.push(Fact::new(
-            "total",
-            format!("{:.2}", cost.total),
-            "of what has a price",
-        ));
-    }
-    facts
-}
-
-/// The bags of the line above, empty where no size is given.
-fn bags(words: &str, cost: Option<f64>) -> Fact {
-    let price = cost.map_or_else(String::new, |cost| format!("{cost:.2}"));
-    Fact::new("", words, price)
 }
 
 fn planting(plan: &Plan) -> Vec<Fact> {
@@ -143,9 +113,10 @@ fn planting(plan: &Plan) -> Vec<Fact> {
             "floaters",
             grams(planting.floating_g),
             format!("fresh, {:.0} % of the surface", planting.floating_cover_pct),
-        ),
-        Fact::new("fast growers", grams(planting.fast_g), "fresh"),
-        Fact::new("slow growers", grams(planting.slow_g), "fresh"),
+        )
+        .by("plants.cover"),
+        Fact::new("fast growers", grams(planting.fast_g), "fresh").by("plants.mix"),
+        Fact::new("slow growers", grams(planting.slow_g), "fresh").by("plants.mix"),
         Fact::new(
             "index",
             show::significant(planting.index, 2),
@@ -153,22 +124,26 @@ fn planting(plan: &Plan) -> Vec<Fact> {
                 "plants over flush in 21 days, 2 or more is enough (1.5 from 20 % floaters); ammonia and nitrite stay under their limits in {:.0} % of the starts",
                 planting.probability_under_limits * 100.0
             ),
-        ),
+        )
+        .by("plants.load"),
     ];
     if !planting.needed.portions.is_empty() {
         let cost = planting
             .needed
             .cost
             .map_or_else(String::new, |cost| format!(", for {cost:.2}"));
-        facts.push(Fact::new(
-            "add",
-            portions_in_words(&planting.needed.portions),
-            format!(
-                "brings the index to {}, under the limits in {:.0} % of the starts{cost}",
-                show::significant(planting.needed.index, 2),
-                planting.needed.probability_under_limits * 100.0
-            ),
-        ));
+        facts.push(
+            Fact::new(
+                "add",
+                portions_in_words(&planting.needed.portions),
+                format!(
+                    "brings the index to {}, under the limits in {:.0} % of the starts{cost}",
+                    show::significant(planting.needed.index, 2),
+                    planting.needed.probability_under_limits * 100.0
+                ),
+            )
+            .by("plants.load"),
+        );
     }
     facts
 }
@@ -190,11 +165,12 @@ fn weight(design: &Design, plan: &Plan) -> Vec<Fact> {
     .map(|(name, kg)| format!("{name} {}", mass(kg)))
     .collect();
     vec![
-        Fact::new("total", mass(weight.total_kg), parts.join(", ")),
+        Fact::new("total", mass(weight.total_kg), parts.join(", ")).by("weight.floor"),
         Fact::new(
             "footprint",
             units.floor_pressure(Pressure::from_kpa(weight.footprint_pressure_kpa)),
             "the total over the tank's underside",
-        ),
+        )
+        .by("weight.floor"),
     ]
 }

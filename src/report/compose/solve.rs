@@ -131,6 +131,7 @@ pub fn solve(solved: &Solved, answer: &Answer, condition: &Condition) -> Documen
     Document {
         title: String::new(),
         blocks,
+        ..Document::default()
     }
 }
 

@@ -1,30 +1,15 @@
 //! A start-up run as a document.
 
+use super::chart::followed;
 use super::estimate::ranged;
-use super::finding;
+use super::{finding, reason};
 use crate::design::Design;
 use crate::finding::{Finding, Status};
-use crate::plan::{CalendarEntry, DayRow, Estimate, Startup, StartupSection, watch_limit_mg_l};
-use crate::report::chart::Chart;
+use crate::plan::{CalendarEntry, Estimate, Startup, StartupSection};
+
 use crate::report::document::{Block, Column, Document, Fact, Table};
-use crate::units::Analyte;
 use crate::units::show::{fixed, significant};
 
-/// What a chart follows, and where it finds it in a day.
-type Followed = (&'static str, &'static str, Analyte, fn(&DayRow) -> Estimate);
-
-/// The charts of a start-up, in order.
-const FOLLOWED: [Followed; 3] = [
-    ("ammonia", "mg N/L", Analyte::Ammonia, |row| {
-        row.ammonia_mg_l
-    }),
-    ("nitrite", "mg NO2/L", Analyte::Nitrite, |row| {
-        row.nitrite_mg_l
-    }),
-    ("nitrate", "mg NO3/L", Analyte::Nitrate, |row| {
-        row.nitrate_mg_l
-    }),
-];
 /// Drivers shown for each result.
 const DRIVERS_SHOWN: usize = 4;
 
@@ -38,9 +23,7 @@ pub fn startup(design: &Design, startup: &Startup, findings: &[Finding]) -> Docu
         Block::Heading("Course".to_owned()),
         Block::Facts(facts(section)),
     ];
-    for followed in FOLLOWED {
-        blocks.push(Block::Chart(chart(design, startup, followed)));
-    }
+    blocks.extend(followed(design, &startup.days, &startup.readings));
     blocks.extend(readings(startup));
     blocks.extend(calendar(&section.calendar));
     blocks.extend(drivers(startup));
@@ -48,6 +31,7 @@ pub fn startup(design: &Design, startup: &Startup, findings: &[Finding]) -> Docu
     Document {
         title: startup.name.clone(),
         blocks,
+        reasons: reason::of_startup(findings),
     }
 }
 
@@ -93,18 +77,21 @@ pub(super) fn facts(section: &StartupSection) -> Vec<Fact> {
             "ammonia peak",
             ammonia,
             joined(ammonia_day, share(over.ammonia)),
-        ),
+        )
+        .by("flush.ammonia"),
         Fact::new(
             "nitrite peak",
             nitrite,
             joined(nitrite_day, share(over.nitrite)),
-        ),
+        )
+        .by("flush.nitrite"),
         Fact::new(
             "nitrate peak",
             format!("{} mg/L", ranged(section.nitrate_peak_mg_l)),
             share(over.nitrate),
-        ),
-        ready(section),
+        )
+        .by("flush.nitrate"),
+        ready(section).by("animals.early"),
         Fact::new(
             "algae window",
             format!("{} days", ranged(section.algae_window_days)),
@@ -156,21 +143,6 @@ fn ready(section: &StartupSection) -> Fact {
     }
 }
 
-fn chart(design: &Design, startup: &Startup, (name, unit, analyte, value): Followed) -> Chart {
-    let readings = startup.readings.iter().filter(|row| row.analyte == name);
-    Chart {
-        title: format!("{name}, {unit}"),
-        along: "day",
-        line: startup
-            .days
-            .iter()
-            .map(|row| (f64::from(row.day), value(row).band()))
-            .collect(),
-        limit: watch_limit_mg_l(design, analyte),
-        points: readings.map(|row| (row.day, row.value_mg_l)).collect(),
-    }
-}
-
 fn readings(startup: &Startup) -> Vec<Block> {
     if startup.readings.is_empty() {
         return Vec::new();
@@ -204,7 +176,7 @@ pub(super) fn calendar(entries: &[CalendarEntry]) -> Vec<Block> {
     let dated = entries.iter().any(|entry| entry.date.is_some());
     let mut columns = vec![Column::numbers("day")];
     if dated {
-        columns.push(Column::words("date"));
+        columns.push(Column::numbers("date"));
     }
     columns.push(Column::words("do"));
     let rows = entries.iter().map(|entry| {
