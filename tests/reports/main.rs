@@ -6,6 +6,11 @@
 mod command;
 #[path = "../support/demo.rs"]
 mod demo;
+#[path = "../support/designed.rs"]
+mod designed;
 
+mod drawing;
 mod formats;
+mod page;
 mod paths;
+mod profile;
