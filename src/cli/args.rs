@@ -6,8 +6,8 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 
 use crate::finding::Status;
 use crate::plan::{self, OnDay};
-use crate::study::Shard;
 use crate::spec::starter::StarterSize;
+use crate::study::Shard;
 use crate::units::UnitSystem;
 
 /// Designs and checks low-tech planted freshwater tanks: soil under sand, planted heavily from day one.

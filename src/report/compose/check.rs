@@ -120,7 +120,10 @@ fn row(result: &CauseResult) -> Vec<String> {
 /// How likely each cause is, with what speaks most for it.
 fn bars(named: &[&CauseResult]) -> Bars {
     let bars = named.iter().map(|result| {
-        let strongest = result.evidence.iter().find(|evidence| evidence.weight > 0.0);
+        let strongest = result
+            .evidence
+            .iter()
+            .find(|evidence| evidence.weight > 0.0);
         Bar {
             label: result.cause.label().to_owned(),
             share: result.probability,

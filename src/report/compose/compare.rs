@@ -86,25 +86,33 @@ fn scatter(compared: &Compared<'_>) -> Option<Scatter> {
     let numbers = |row: &Row| -> Vec<Option<f64>> {
         let cells = row.cells.as_deref().unwrap_or_default().iter();
         let shown = cells.take(compared.shown);
-        shown.map(|cell| cell.as_ref().and_then(Cell::number)).collect()
+        shown
+            .map(|cell| cell.as_ref().and_then(Cell::number))
+            .collect()
     };
     let rows: Vec<Vec<Option<f64>>> = compared.rows.iter().map(numbers).collect();
-    let known = |place: &usize| rows.iter().all(|row| matches!(row.get(*place), Some(Some(_))));
-    let mut places = (0..compared.shown).filter(|place| {
-        !compared.columns[*place].is_word() && known(place)
-    });
+    let known = |place: &usize| {
+        rows.iter()
+            .all(|row| matches!(row.get(*place), Some(Some(_))))
+    };
+    let mut places =
+        (0..compared.shown).filter(|place| !compared.columns[*place].is_word() && known(place));
     let (across, up) = (places.next()?, places.next()?);
     if compared.rows.len() < 2 {
         return None;
     }
-    let dots = compared.rows.iter().zip(&rows).filter_map(|(row, numbers)| {
-        Some(Dot {
-            name: dot_name(row),
-            across: (*numbers.get(across)?)?,
-            up: (*numbers.get(up)?)?,
-            best: compared.chosen,
-        })
-    });
+    let dots = compared
+        .rows
+        .iter()
+        .zip(&rows)
+        .filter_map(|(row, numbers)| {
+            Some(Dot {
+                name: dot_name(row),
+                across: (*numbers.get(across)?)?,
+                up: (*numbers.get(up)?)?,
+                best: compared.chosen,
+            })
+        });
     Some(Scatter {
         across: compared.columns[across].name().to_owned(),
         up: compared.columns[up].name().to_owned(),
