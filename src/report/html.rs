@@ -204,6 +204,12 @@ fn grouped(sections: Vec<Section<'_>>) -> Vec<Group<'_>> {
     groups
 }
 
+/// A head in parts between which a line may break: after the dots and underscores of a
+/// result's path.
+fn breakable(head: &str) -> impl Iterator<Item = &str> {
+    head.split_inclusive(['.', '_'])
+}
+
 fn class_of(column: &Column) -> &'static str {
     match column.align {
         Align::Left => "words",
