@@ -6,7 +6,8 @@ use std::path::PathBuf;
 use rayon::prelude::*;
 use serde_json::Map;
 
-use super::args::{CompareOptions, RowFormat};
+use super::args::CompareOptions;
+use super::choice::RowFormat;
 use super::failure::Failure;
 use super::rows::{Failed, Rows};
 use super::wish::Wish;

@@ -4,7 +4,8 @@ use clap::CommandFactory;
 use clap_complete::aot::{Shell, generate};
 
 use super::Outcome;
-use super::args::{Arguments, CompletionsOptions, ShellChoice};
+use super::args::{Arguments, CompletionsOptions};
+use super::choice::ShellChoice;
 use super::failure::Failure;
 use super::output;
 

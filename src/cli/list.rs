@@ -4,7 +4,8 @@ use serde::Serialize;
 use serde_json::{Map, Value};
 
 use super::Outcome;
-use super::args::{Format, ListOptions, Listing};
+use super::args::ListOptions;
+use super::choice::{Format, Listing};
 use super::failure::Failure;
 use super::output;
 use crate::catalogue;

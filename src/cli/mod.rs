@@ -4,6 +4,7 @@
 
 mod args;
 mod check;
+mod choice;
 mod compare;
 mod completions;
 mod condition;

@@ -1,6 +1,7 @@
 //! `lentic night`.
 
-use super::args::{Format, NightOptions};
+use super::args::NightOptions;
+use super::choice::Format;
 use super::failure::Failure;
 use super::{Outcome, input, output, result};
 use crate::finding::Status;

@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use anstream::{AutoStream, ColorChoice};
 use tempfile::NamedTempFile;
 
-use super::args::ColorWhen;
+use super::choice::ColorWhen;
 use super::failure::Failure;
 use crate::report::chart::Glyphs;
 use crate::report::text::Layout;

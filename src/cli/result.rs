@@ -2,7 +2,8 @@
 
 use serde::Serialize;
 
-use super::args::{Format, SpecOptions};
+use super::args::SpecOptions;
+use super::choice::Format;
 use super::failure::Failure;
 use super::output;
 use crate::report::document::Document;

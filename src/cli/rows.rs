@@ -4,7 +4,7 @@ use std::ops::ControlFlow;
 
 use serde_json::{Map, Value};
 
-use super::args::RowFormat;
+use super::choice::RowFormat;
 use super::failure::Failure;
 use super::output::Stream;
 use crate::report::{json, row};

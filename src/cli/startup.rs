@@ -1,6 +1,7 @@
 //! `lentic startup`.
 
-use super::args::{Format, StartupOptions};
+use super::args::StartupOptions;
+use super::choice::Format;
 use super::failure::Failure;
 use super::progress::Progress;
 use super::{Outcome, input, output, result};
