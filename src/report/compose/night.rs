@@ -142,16 +142,19 @@ fn air(section: &NightSection) -> Fact {
         ),
         Some(air) if air <= 0.0 => Fact::new("air needed", "none", "surface exchange is enough"),
         Some(air) => {
-            let by_night = section.air_needed_night_l_min.map_or_else(
-                || "day and night".to_owned(),
-                |flow| format!("day and night, or {} by night alone", significant(flow, 2)),
-            );
+            let always = significant(air, 2);
+            let night = section.air_needed_night_l_min;
+            let by_night = match night.map(|flow| significant(flow, 2)) {
+                None => "day and night".to_owned(),
+                Some(flow) if flow == always => "while the lamp is off".to_owned(),
+                Some(flow) => format!("day and night, or {flow} while the lamp is off"),
+            };
             let pressure = section.pump_pressure_kpa.map_or_else(String::new, |kpa| {
                 format!("; the pump must exceed {} kPa", ranged(kpa))
             });
             Fact::new(
                 "air needed",
-                format!("{} L/min", significant(air, 2)),
+                format!("{always} L/min"),
                 format!("{by_night}{pressure}"),
             )
         }
