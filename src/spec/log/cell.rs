@@ -1,0 +1,92 @@
+//! What a cell of a log says.
+
+use crate::diagnosis::{Reported, Subject};
+use crate::units::{Analyte, Concentration, Quantity, QuantityError, Temperature};
+
+/// Cells that hold nothing.
+const EMPTY: [&str; 6] = ["", "-", "--", "n/a", "na", "?"];
+/// Words for nothing found.
+const NOTHING: [&str; 4] = ["none", "nd", "n.d.", "not detectable"];
+/// Words for less than the first mark of a card.
+const TRACE: [&str; 3] = ["trace", "traces", "tr"];
+/// The first mark over nothing of the cards in common use, on the own scale.
+const FIRST_MARK: [(Subject, f64); 4] = [
+    (Subject::Ammonia, 0.25),
+    (Subject::Nitrite, 0.25),
+    (Subject::Nitrate, 5.0),
+    (Subject::Phosphate, 0.25),
+];
+
+/// What a cell says; nothing where it is empty.
+pub(super) fn reported(
+    subject: Subject,
+    cell: &str,
+    unit: &str,
+) -> Result<Option<Reported>, String> {
+    let lower = cell.to_lowercase();
+    if EMPTY.contains(&lower.as_str()) {
+        return Ok(None);
+    }
+    let first_mark = FIRST_MARK.iter().find(|(of, _)| *of == subject);
+    if let Some((_, mark)) = first_mark {
+        if TRACE.contains(&lower.as_str()) {
+            return Ok(Some(Reported::Below(*mark)));
+        }
+        if NOTHING.contains(&lower.as_str()) {
+            return Ok(Some(Reported::Value(0.0)));
+        }
+    }
+    let below = cell.strip_prefix(['<', '≤']);
+    let above = cell
+        .strip_prefix(['>', '≥'])
+        .or_else(|| cell.strip_suffix('+'));
+    let number = |text: &str| amount(subject, text.trim().trim_start_matches('='), unit);
+    Ok(Some(match (below, above) {
+        (Some(text), _) => Reported::Below(number(text)?),
+        (None, Some(text)) => Reported::Above(number(text)?),
+        (None, None) => Reported::Value(number(cell)?),
+    }))
+}
+
+/// The number of a cell in the unit of its subject, by the cell's own unit or the column's.
+fn amount(subject: Subject, text: &str, unit: &str) -> Result<f64, String> {
+    let text = text.strip_prefix('~').unwrap_or(text).trim();
+    let bare = text.parse::<f64>().is_ok();
+    let whole = if bare {
+        format!("{text} {unit}")
+    } else {
+        text.to_owned()
+    };
+    let whole = whole.trim();
+    let says = |error: QuantityError| error.to_string();
+    match subject {
+        Subject::Ph => within(text, text.parse::<f64>().ok(), 3.0, 11.0, "pH"),
+        Subject::Temperature => {
+            let celsius = Temperature::parse(whole).map_err(says)?.celsius();
+            within(whole, Some(celsius), 0.0, 40.0, "a water temperature in C")
+        }
+        Subject::Oxygen => {
+            let read = Concentration::parse(whole).map_err(says)?.mg_l();
+            within(whole, Some(read), 0.0, 50.0, "oxygen in mg/L")
+        }
+        Subject::Ammonia => nutrient(Analyte::Ammonia, whole, 1000.0),
+        Subject::Nitrite => nutrient(Analyte::Nitrite, whole, 1000.0),
+        Subject::Nitrate => nutrient(Analyte::Nitrate, whole, 10_000.0),
+        Subject::Phosphate => nutrient(Analyte::Phosphate, whole, 1000.0),
+    }
+}
+
+fn nutrient(analyte: Analyte, text: &str, most: f64) -> Result<f64, String> {
+    let read = analyte.parse(text).map_err(|error| error.to_string())?;
+    within(text, Some(read.mg_l()), 0.0, most, "a reading in mg/L")
+}
+
+fn within(text: &str, value: Option<f64>, low: f64, high: f64, what: &str) -> Result<f64, String> {
+    match value {
+        Some(value) if (low..=high).contains(&value) => Ok(value),
+        Some(_) => Err(format!(
+            "{text:?} is not within {low} to {high}, as {what} is"
+        )),
+        None => Err(format!("{text:?} is no number")),
+    }
+}

@@ -1,0 +1,52 @@
+//! The day of a row of a log.
+
+use jiff::civil::Date;
+
+use super::column::Column;
+
+/// The last day that a log may hold.
+const MOST_DAYS: f64 = 3650.0;
+
+/// The day of a row: its number, or its date counted from the start.
+pub(super) fn of(
+    cells: &[String],
+    columns: &[Option<Column>],
+    start: Option<Date>,
+) -> Result<f64, String> {
+    let cell = |wanted: &Column| {
+        let mut pairs = columns.iter().zip(cells);
+        let found =
+            pairs.find(|(column, cell)| column.as_ref() == Some(wanted) && !cell.is_empty());
+        found.map(|(_, cell)| cell.as_str())
+    };
+    let day = match (cell(&Column::Day), cell(&Column::Date)) {
+        (Some(day), _) => day
+            .parse::<f64>()
+            .ok()
+            .filter(|day| day.is_finite())
+            .ok_or_else(|| {
+                format!("{day:?} is no day: write days since flooding, for example 21")
+            })?,
+        (None, Some(date)) => counted(date, start)?,
+        (None, None) => return Err("no day and no date".to_owned()),
+    };
+    if day < 0.0 {
+        return Err(format!(
+            "day {day} lies before the soil was flooded on day 0"
+        ));
+    }
+    if day > MOST_DAYS {
+        return Err(format!("day {day} is beyond day {MOST_DAYS}"));
+    }
+    Ok(day)
+}
+
+fn counted(text: &str, start: Option<Date>) -> Result<f64, String> {
+    let date: Date = text.parse().map_err(|_| {
+        format!("{text:?} is no date: write year-month-day, for example 2027-03-27")
+    })?;
+    let start = start.ok_or_else(|| {
+        "a date, but the spec has no start: give start = 2027-03-06 there, or days here".to_owned()
+    })?;
+    Ok(f64::from((date - start).get_days()))
+}

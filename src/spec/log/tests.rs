@@ -1,0 +1,98 @@
+//! Logs as keepers write them.
+
+use super::*;
+use crate::diagnosis::{Reported, Subject};
+
+fn read(text: &str) -> Log {
+    parse(text, "2027-03-06".parse().ok())
+}
+
+#[test]
+fn heads_are_told_however_they_are_written() {
+    for head in [
+        "NO3",
+        "nitrate",
+        "Nitrate (ppm)",
+        "NO3 [mg/L]",
+        "nitrates",
+        "nitrate_mg_l",
+    ] {
+        let log = read(&format!("Day,{head}\n3,20\n"));
+        assert_eq!(log.measurements.len(), 1, "{head}: {:?}", log.faults);
+        assert_eq!(log.measurements[0].of, Subject::Nitrate);
+        assert!(
+            (log.measurements[0].value.number() - 20.0).abs() < 1e-9,
+            "{head}"
+        );
+    }
+    let log = read("date;temp (F);pH;DO\n2027-03-16;77;7.1;6\n");
+    assert!(log.faults.is_empty(), "{:?}", log.faults);
+    assert_eq!(log.measurements.len(), 3);
+    assert!((log.measurements[0].value.number() - 25.0).abs() < 1e-9);
+    assert!((log.measurements[0].day - 10.0).abs() < 1e-9);
+}
+
+/// 14.007/18.039 and 62.004/14.007 by molar masses.
+#[test]
+fn scales_of_head_and_cell_are_followed() {
+    let log = read("day,NH4,nitrate\n3,1,10 mg/L NO3-N\n");
+    assert!((log.measurements[0].value.number() - 0.7765).abs() < 1e-3);
+    assert!((log.measurements[1].value.number() - 44.27).abs() < 0.05);
+}
+
+#[test]
+fn cells_say_less_more_trace_and_nothing() {
+    let log = read("day,ammonia,nitrite,nitrate\n3,0,trace,>80\n4,<0.25,nd,80+\n5,-,,?\n");
+    let values: Vec<Reported> = log.measurements.iter().map(|one| one.value).collect();
+    assert_eq!(
+        values,
+        [
+            Reported::Value(0.0),
+            Reported::Below(0.25),
+            Reported::Above(80.0),
+            Reported::Below(0.25),
+            Reported::Value(0.0),
+            Reported::Above(80.0),
+        ]
+    );
+    assert!(log.faults.is_empty(), "{:?}", log.faults);
+}
+
+#[test]
+fn what_cannot_be_used_is_named_by_line_and_the_rest_is_kept() {
+    let log = read(
+        "day,date,ammonia,temp,colour\n\
+         -2,,1,,\n\
+         ,2027-03-01,1,,\n\
+         x,,1,,\n\
+         ,,1,,\n\
+         5,,-1,24 C,\n\
+         6,,0.5,24,\n\
+         6,,0.5,24,\n\
+         9999,,0.5,,\n",
+    );
+    let told: Vec<String> = log.faults.iter().map(ToString::to_string).collect();
+    let expected = [
+        "1: colour: no reading",
+        "2: day -2 lies before",
+        "3: day -5 lies before",
+        "4: \"x\" is no day",
+        "5: no day and no date",
+        "6: ammonia: ",
+        "7: temp: ",
+        "8: the row repeats",
+        "9: day 9999 is beyond",
+    ];
+    assert_eq!(told.len(), expected.len(), "{told:#?}");
+    for (told, expected) in told.iter().zip(expected) {
+        assert!(told.starts_with(expected), "{told} for {expected}");
+    }
+    assert_eq!(log.measurements.len(), 2);
+}
+
+#[test]
+fn an_empty_log_holds_nothing() {
+    for text in ["", "\n", "day,ammonia\n", "\u{feff}", ",,,\n"] {
+        assert!(read(text).measurements.is_empty(), "{text:?}");
+    }
+}
