@@ -217,7 +217,6 @@ fn sample<R: Real>(model: &Model<R>, day: f64, state: &State<R>) -> Sample<R> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::numerics::lanes::Lanes;
     use crate::numerics::sobol::Sobol;
     use crate::source::Band;
     use crate::startup::{EventKind, Feed, Planting};
@@ -280,37 +279,6 @@ mod tests {
                 near(one.state.ammonia, other.state.ammonia, 0.02);
                 near(one.state.nitrite, other.state.nitrite, 0.02);
                 near(one.state.nitrate, other.state.nitrate, 0.02);
-            }
-        }
-    }
-
-    #[test]
-    fn eight_lanes_give_what_eight_runs_give() {
-        let points = Sobol::new(3);
-        let reference = Parameters::<Band>::reference();
-        let members = [0, 1, 2, 3, 4, 5, 6, 7]
-            .map(|member| reference.draw(|place| points.coordinate(member, place)));
-        let together = simulate(
-            &tank(),
-            &Parameters::<Lanes>::packed(&members),
-            40,
-            Detail::SINGLE,
-        )
-        .unwrap();
-        for (lane, member) in members.iter().enumerate() {
-            let alone = run(&tank(), member, 40).unwrap();
-            let lane = together.lane(lane);
-            assert_eq!(lane.samples.len(), alone.samples.len());
-            for (one, other) in lane.days().zip(alone.days()) {
-                let near = |value: f64, expected: f64| {
-                    let limit = 2e-4 * expected.abs() + 1e-4;
-                    assert!((value - expected).abs() < limit, "{value} for {expected}");
-                };
-                near(one.state.ammonia, other.state.ammonia);
-                near(one.state.nitrite, other.state.nitrite);
-                near(one.state.nitrate, other.state.nitrate);
-                near(one.state.fast, other.state.fast);
-                near(one.state.algae, other.state.algae);
             }
         }
     }

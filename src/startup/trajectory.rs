@@ -1,7 +1,6 @@
 //! The course of a run, and what is read off it.
 
 use super::state::State;
-use crate::numerics::lanes::Lanes;
 use crate::numerics::rodas::Statistics;
 
 /// Limits within which a day favours algae: nitrogen and phosphorus in the
@@ -27,19 +26,6 @@ pub struct Sample<R> {
     /// Nitrogen in the tank and lost from it, less what was added, g N/m2: the
     /// same at all times but for the error of the integration.
     pub nitrogen_g_m2: R,
-}
-
-impl<R: Copy> Sample<R> {
-    fn map<U>(&self, change: impl Fn(R) -> U) -> Sample<U> {
-        Sample {
-            day: self.day,
-            state: self.state.map(&change),
-            release_g_m2_d: change(self.release_g_m2_d),
-            pore_water_mg_l: change(self.pore_water_mg_l),
-            light_umol_m2_s: change(self.light_umol_m2_s),
-            nitrogen_g_m2: change(self.nitrogen_g_m2),
-        }
-    }
 }
 
 /// A run from filling to its last day.
@@ -79,22 +65,6 @@ pub struct Peaks {
     pub algae: Peak,
     /// Release by the bed, g N/(m2 d).
     pub release: Peak,
-}
-
-impl Trajectory<Lanes> {
-    /// One member of the eight.
-    pub fn lane(&self, lane: usize) -> Trajectory<f64> {
-        Trajectory {
-            samples: self
-                .samples
-                .iter()
-                .map(|sample| sample.map(|lanes| lanes.0[lane]))
-                .collect(),
-            samples_per_day: self.samples_per_day,
-            stirred_g_m2: self.stirred_g_m2.0[lane],
-            statistics: self.statistics,
-        }
-    }
 }
 
 impl Trajectory<f64> {

@@ -2,8 +2,7 @@
 //!
 //! [`Parameters`] holds one value of each, in whatever form: as [`Band`] with
 //! the range it plausibly lies in ([`Parameters::reference`]), as `f64` for one
-//! run, as lanes for eight. Each has a name, a unit and a basis
-//! ([`descriptions`]).
+//! run. Each has a name, a unit and a basis ([`descriptions`]).
 
 mod bed;
 mod group;
@@ -20,7 +19,6 @@ pub use plant::{Algae, Fast, Floating, Slow, Submerged};
 pub use water::{Tap, Water};
 
 use crate::numerics::distribution::range_inverse;
-use crate::numerics::lanes::{LANES, Lanes};
 use crate::source::Band;
 
 /// One value of every uncertain number.
@@ -109,19 +107,6 @@ impl Parameters<Band> {
             let probability = coordinate(dimension);
             dimension += 1;
             range_inverse(band.low, band.typical, band.high, probability)
-        })
-    }
-}
-
-impl Parameters<Lanes> {
-    /// Eight sets side by side, one in each lane.
-    pub fn packed(members: &[Parameters<f64>; LANES]) -> Self {
-        let values = members.map(|member| member.values());
-        let mut place = 0;
-        members[0].map(|_| {
-            let lanes = std::array::from_fn(|lane| values[lane][place]);
-            place += 1;
-            Lanes(lanes)
         })
     }
 }
