@@ -26,9 +26,9 @@ fn tank(light_umol_m2_s: f64, (cover_pct, fast_g_m2, slow_g_m2): (f64, f64, f64)
         cap_depth: Length::from_mm(25.0),
         planting: Planting {
             cover: Share::from_percent(cover_pct),
-            floating: Mass::ZERO,
             fast: Mass::from_g(fast_g_m2 * floor.m2()),
             slow: Mass::from_g(slow_g_m2 * floor.m2()),
+            ..Planting::default()
         },
         light: PhotonFlux::from_umol_m2_s(light_umol_m2_s),
         light_hours: 10.0,

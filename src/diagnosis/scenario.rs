@@ -328,6 +328,7 @@ fn scaled(planting: &Planting, fed: f64, slow: f64) -> Planting {
     Planting {
         cover: planting.cover * fed,
         floating: planting.floating * fed,
+        fixing: planting.fixing * fed,
         fast: planting.fast * fed,
         slow: planting.slow * slow,
     }

@@ -87,9 +87,6 @@ impl Kept {
 impl NightInputs {
     /// A design on the day of a state, with the animals that are in by then; `light`
     /// is that at the water surface, umol/(m2 s).
-    ///
-    /// Floaters that draw nitrogen from the air are no part of a start-up state: they
-    /// are added as planted.
     pub fn of(design: &Design, state: &DayState, light: Band) -> Self {
         let draft = design.draft();
         let is_in = |from_day: f64| from_day <= state.day;
@@ -126,7 +123,7 @@ impl NightInputs {
             } else {
                 Feeding::Unfed
             },
-            state: with_fixers(design, state),
+            state: *state,
         }
     }
 
@@ -180,15 +177,3 @@ impl NightInputs {
 
 /// Temperatures at which the plants' rates were found, or not far beyond (judgement).
 pub const PLANT_TEMPERATURE: Validity = Validity::new("water temperature", "C", 10.0, 32.0);
-
-fn with_fixers(design: &Design, state: &DayState) -> DayState {
-    let planted = design.planted();
-    let fixing = planted.floating.dry - planted.feeding_floaters.dry;
-    let closed = planted.closed_surface_g_m2(design.surface());
-    let cover = closed.map_or(0.0, |g_m2| fixing.g() / (g_m2 * design.surface().m2()));
-    DayState {
-        floating: state.floating + fixing,
-        cover: state.cover + Share::from_fraction(cover),
-        ..*state
-    }
-}

@@ -18,10 +18,11 @@ pub fn day_state(inputs: &Inputs, parameters: &Parameters<f64>, sample: &Sample<
     let rate = |g_m2_d: f64| MassRate::from_g_d(g_m2_d * floor_m2);
     let ammonia = of_ammonia.oxidation(state.ammonia, state.ammonia_oxidisers);
     let nitrite = of_nitrite.oxidation(state.nitrite, state.nitrite_oxidisers);
+    let floaters = state.floating + sample.fixing_g_m2;
     DayState {
         day: sample.day,
-        floating: mass(state.floating),
-        cover: Share::from_fraction(state.floating / parameters.floating.closed_layer),
+        floating: mass(floaters),
+        cover: Share::from_fraction(floaters / parameters.floating.closed_layer),
         fast: mass(state.fast),
         slow: mass(state.slow),
         algae: mass(state.algae),

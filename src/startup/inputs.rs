@@ -44,6 +44,8 @@ pub struct Planting {
     pub cover: Share,
     /// Floaters given by mass; adds to the cover.
     pub floating: Mass,
+    /// Floaters that draw their nitrogen from the air: they shade, and stay as they are.
+    pub fixing: Mass,
     /// Fast submerged plants.
     pub fast: Mass,
     /// Slow submerged plants.
@@ -122,6 +124,8 @@ pub(super) struct Conditions {
     pub(super) feed_g_m2_d: f64,
     pub(super) feed_protein: f64,
     pub(super) floaters_above: Option<f64>,
+    /// Floaters that draw their nitrogen from the air.
+    pub(super) fixing_g_m2: f64,
 }
 
 impl Conditions {
@@ -139,6 +143,7 @@ impl Conditions {
             feed_g_m2_d: 0.0,
             feed_protein: 0.0,
             floaters_above: inputs.floaters_above.map(Share::fraction),
+            fixing_g_m2: 0.0,
         };
         unfed.fed(inputs.feed)
     }

@@ -133,16 +133,22 @@ impl<R: Real> Model<R> {
     /// Mean light in the water below the floaters, umol/(m2 s).
     ///
     /// ```text
-    /// k z = kW z + kP (S + G) + kA A
+    /// layers = (F + F_fixing) / F_full,   k z = kW z + kP (S + G) + kA A
     /// ```
     pub(super) fn light(&self, state: &State<R>) -> R {
         let parameters = &self.parameters;
-        let layers = state.floating / parameters.floating.closed_layer;
+        let floaters = state.floating + self.conditions.fixing_g_m2;
+        let layers = floaters / parameters.floating.closed_layer;
         let passed = transmission(layers, parameters.floating.absorptance);
         let extinction_depth = parameters.water.extinction * self.conditions.depth_m
             + parameters.submerged.extinction * (state.fast + state.slow)
             + parameters.algae.extinction * state.algae;
         mean_light(passed * self.surface_light_umol_m2_s, extinction_depth)
+    }
+
+    /// Floaters that draw their nitrogen from the air, g dry/m2.
+    pub(super) fn fixing_g_m2(&self) -> f64 {
+        self.conditions.fixing_g_m2
     }
 
     /// Nitrogen in the tank and lost from it, less what was added since

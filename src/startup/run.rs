@@ -207,6 +207,7 @@ fn sample<R: Real>(model: &Model<R>, day: f64, state: &State<R>) -> Sample<R> {
     Sample {
         day,
         state: *state,
+        fixing_g_m2: model.fixing_g_m2(),
         release_g_m2_d: bed.flux_g_m2_d,
         pore_water_mg_l: bed.pore_water_mg_l,
         light_umol_m2_s: model.light(state),

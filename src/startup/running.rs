@@ -151,6 +151,7 @@ impl<R: Real> Tank<R> {
     /// Puts plants in; a group settles in from the average day of its mass.
     fn plant(&mut self, day: f64, planting: &Planting) {
         let added = self.per_m2(planting);
+        self.conditions.fixing_g_m2 += planting.fixing.g() / self.conditions.floor_m2;
         let state = &mut self.state;
         let join = |start: &mut R, mass: &mut R, more: R| {
             let new = more + TRACE_G_M2;
@@ -174,6 +175,8 @@ impl<R: Real> Tank<R> {
     /// Takes plants out with the nitrogen in them.
     fn remove(&mut self, planting: &Planting) {
         let removed = self.per_m2(planting);
+        let fixing = &mut self.conditions.fixing_g_m2;
+        *fixing = (*fixing - planting.fixing.g() / self.conditions.floor_m2).max(0.0);
         let state = &mut self.state;
         let kept = |mass: R, less: R| (less / (mass + TRACE_G_M2)).min(R::splat(1.0)).complement();
         let floating = kept(state.floating, removed.floating);

@@ -43,11 +43,12 @@ impl Inputs {
 }
 
 impl Planting {
-    /// Plants by group; floaters that draw nitrogen from the air are left out.
+    /// Plants by group, floaters that draw nitrogen from the air apart.
     pub fn of(planted: &Planted) -> Self {
         Self {
             cover: Share::ZERO,
             floating: planted.feeding_floaters.dry,
+            fixing: planted.floating.dry - planted.feeding_floaters.dry,
             fast: planted.fast.dry,
             slow: planted.slow.dry,
         }

@@ -17,6 +17,8 @@ pub struct Sample<R> {
     pub day: f64,
     /// Amounts.
     pub state: State<R>,
+    /// Floaters that draw their nitrogen from the air, g dry/m2.
+    pub fixing_g_m2: f64,
     /// Ammonium given off by the bed, g N/(m2 d).
     pub release_g_m2_d: R,
     /// Ammonium in the pore water of the soil, mg N/L.

@@ -18,6 +18,7 @@ fn tank(events: Vec<Event>) -> Inputs {
         planting: Planting {
             cover: Share::from_percent(20.0),
             floating: Mass::from_g(0.1),
+            fixing: Mass::ZERO,
             fast: Mass::from_g(2.0),
             slow: Mass::from_g(1.0),
         },
@@ -57,6 +58,7 @@ fn everything() -> Vec<Event> {
     let some = Planting {
         cover: Share::from_percent(10.0),
         floating: Mass::from_g(0.2),
+        fixing: Mass::from_g(0.1),
         fast: Mass::from_g(1.0),
         slow: Mass::from_g(0.5),
     };
@@ -218,6 +220,7 @@ fn plants_taken_out_are_gone_and_new_ones_settle_in_anew() {
     let all = Planting {
         cover: Share::from_percent(100.0),
         floating: Mass::from_kg(1.0),
+        fixing: Mass::from_kg(1.0),
         fast: Mass::from_kg(1.0),
         slow: Mass::from_kg(1.0),
     };
@@ -333,4 +336,38 @@ fn numbers_that_make_no_tank_are_an_error_not_a_panic() {
         ..bare(vec![])
     };
     assert_eq!(run(&odd, &numbers(), 5), run(&bare(vec![]), &numbers(), 5));
+}
+
+/// Geometry: half the surface covered once leaves the other half and what passes a leaf.
+#[test]
+fn floaters_that_feed_from_the_air_shade_as_others_do() {
+    let numbers = numbers();
+    let floor = tank(vec![]).floor;
+    let half = Planting {
+        fixing: Mass::from_g(0.5 * numbers.floating.closed_layer * floor.m2()),
+        ..Planting::default()
+    };
+    let lit = |planting, events| Inputs {
+        planting,
+        light: PhotonFlux::from_umol_m2_s(60.0),
+        ..bare(events)
+    };
+    let light = |inputs: &Inputs, day: u32| follow(inputs).at_day(day).unwrap().light_umol_m2_s;
+    let open = lit(Planting::default(), vec![]);
+    let under = lit(half, vec![]);
+    let share = 0.5 + 0.5 * (1.0 - numbers.floating.absorptance);
+    assert_near(light(&under, 0), share * light(&open, 0), 1e-12);
+    let day_state = |inputs: &Inputs, day: u32| {
+        let trajectory = follow(inputs);
+        lentic::startup::day_state(inputs, &numbers, trajectory.at_day(day).unwrap())
+    };
+    assert_near(day_state(&under, 30).cover.fraction(), 0.5, 1e-12);
+    let later = lit(
+        Planting::default(),
+        vec![on(10.0, EventKind::PlantsAdded(half))],
+    );
+    assert_near(day_state(&later, 10).cover.fraction(), 0.0, 1e-12);
+    assert_near(day_state(&later, 11).cover.fraction(), 0.5, 1e-12);
+    let taken = lit(half, vec![on(10.0, EventKind::PlantsRemoved(half))]);
+    assert_near(day_state(&taken, 11).cover.fraction(), 0.0, 1e-12);
 }

@@ -27,9 +27,9 @@ fn cube(lamp_umol_m2_s: f64, stand: Stand) -> Inputs {
         cap_depth: Length::from_mm(25.0),
         planting: Planting {
             cover: Share::from_percent(stand.cover_pct),
-            floating: Mass::ZERO,
             fast: Mass::from_g(stand.fast_g_m2 * floor.m2()),
             slow: Mass::from_g(stand.slow_g_m2 * floor.m2()),
+            ..Planting::default()
         },
         light: PhotonFlux::from_umol_m2_s(lamp_umol_m2_s),
         light_hours: 10.0,

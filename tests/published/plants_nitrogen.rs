@@ -27,9 +27,9 @@ fn percent(value: f64) -> Share {
 fn planting(cover_pct: f64, fast_g_m2: f64, slow_g_m2: f64) -> Planting {
     Planting {
         cover: percent(cover_pct),
-        floating: Mass::ZERO,
         fast: Mass::from_g(fast_g_m2 * FLOOR_M2),
         slow: Mass::from_g(slow_g_m2 * FLOOR_M2),
+        ..Planting::default()
     }
 }
 

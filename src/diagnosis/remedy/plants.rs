@@ -4,7 +4,7 @@ use super::super::case::Case;
 use crate::catalogue::{Group, Plant, Portion, plants};
 use crate::design::closed;
 use crate::startup::Planting;
-use crate::units::{Mass, Share};
+use crate::units::Mass;
 
 /// Floaters are brought to at most this cover, %.
 const MOST_COVER_PCT: f64 = 45.0;
@@ -53,10 +53,9 @@ impl Addition {
     /// As the model takes it.
     pub(super) fn planting(&self) -> Planting {
         Planting {
-            cover: Share::ZERO,
             floating: self.floating,
             fast: self.fast,
-            slow: Mass::ZERO,
+            ..Planting::default()
         }
     }
 
