@@ -37,6 +37,30 @@ pub struct Inputs {
     pub events: Vec<Event>,
 }
 
+impl Inputs {
+    /// The cube on which the model was compared with an independent program: a floor of
+    /// 493 cm2, 25 mm of soil under 25 mm of sand, 16 cm of water at 25 C and pH 7.2, ten
+    /// hours a day of 100 umol/(m2 s), and no plants.
+    pub fn reference() -> Self {
+        let floor = Area::from_cm2(493.0);
+        Self {
+            floor,
+            water: floor * Length::from_cm(16.0),
+            soil_depth: Length::from_mm(25.0),
+            cap_depth: Length::from_mm(25.0),
+            planting: Planting::default(),
+            light: PhotonFlux::from_umol_m2_s(100.0),
+            light_hours: 10.0,
+            temperature: Temperature::from_celsius(25.0),
+            ph: 7.2,
+            oxygen: Concentration::from_mg_l(7.0),
+            feed: Feed::default(),
+            floaters_above: None,
+            events: Vec::new(),
+        }
+    }
+}
+
 /// Plants by group, dry mass in the whole tank.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Planting {

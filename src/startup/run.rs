@@ -87,6 +87,19 @@ const NEGLIGIBLE: State<f64> = State {
 /// Oxygen and pH are given, not followed; phosphorus is not bound to anything;
 /// nothing grazes; the nitrifiers do not live in the cap; plants do not shade
 /// each other by height. Beyond about day 60 without feed it describes hunger.
+///
+/// # Example
+/// ```
+/// use lentic::source::Band;
+/// use lentic::startup::{Inputs, Parameters, run};
+/// use lentic::units::PhotonFlux;
+/// let dark = Inputs { light: PhotonFlux::ZERO, ..Inputs::reference() };
+/// let trajectory = run(&dark, &Parameters::<Band>::reference().central(), 90)?;
+/// // ammonia first, nitrite after it, nitrate last
+/// let peaks = trajectory.peaks();
+/// assert!(peaks.ammonia.day < peaks.nitrite.day && peaks.nitrite.day < peaks.nitrate.day);
+/// # Ok::<(), lentic::numerics::rodas::IntegrationError>(())
+/// ```
 pub fn run(
     inputs: &Inputs,
     parameters: &Parameters<f64>,
@@ -106,6 +119,18 @@ pub struct PlannedGrowth {
 
 /// Net growth of the plants as planted, well fed, uncrowded and without algae,
 /// for the planting index.
+///
+/// # Source
+/// The growth of the model itself.
+///
+/// # Example
+/// ```
+/// use lentic::source::Band;
+/// use lentic::startup::{Inputs, Parameters, planned_growth};
+/// let numbers = Parameters::<Band>::reference().central();
+/// let growth = planned_growth(&Inputs::reference(), &numbers);
+/// assert!(growth.floating_per_d > 0.0);
+/// ```
 pub fn planned_growth(inputs: &Inputs, parameters: &Parameters<f64>) -> PlannedGrowth {
     let tank = Tank::filled(inputs, parameters);
     let model = tank.model();
@@ -220,16 +245,11 @@ mod tests {
     use super::*;
     use crate::numerics::sobol::Sobol;
     use crate::source::Band;
-    use crate::startup::{EventKind, Feed, Planting};
-    use crate::units::{Area, Concentration, Length, Mass, PhotonFlux, Share, Temperature};
+    use crate::startup::{EventKind, Planting};
+    use crate::units::{Length, Mass, PhotonFlux, Share, Temperature};
 
     fn tank() -> Inputs {
-        let floor = Area::from_m2(0.05);
         Inputs {
-            floor,
-            water: floor * Length::from_cm(20.0),
-            soil_depth: Length::from_mm(25.0),
-            cap_depth: Length::from_mm(30.0),
             planting: Planting {
                 cover: Share::from_percent(15.0),
                 fast: Mass::from_g(1.5),
@@ -237,11 +257,7 @@ mod tests {
                 ..Planting::default()
             },
             light: PhotonFlux::from_umol_m2_s(70.0),
-            light_hours: 10.0,
             temperature: Temperature::from_celsius(24.0),
-            ph: 7.3,
-            oxygen: Concentration::from_mg_l(7.0),
-            feed: Feed::default(),
             floaters_above: Some(Share::from_percent(50.0)),
             events: vec![
                 Event {
@@ -253,6 +269,7 @@ mod tests {
                     kind: EventKind::CapAdded(Length::from_mm(5.0)),
                 },
             ],
+            ..Inputs::reference()
         }
     }
 

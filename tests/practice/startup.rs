@@ -2,10 +2,9 @@
 //! of 22.2 cm with 25 mm of soil, 25 mm of sand and 16 cm of water.
 
 use lentic::source::Band;
-use lentic::startup::{Feed, Inputs, Parameters, Planting, State, Trajectory, run};
-use lentic::units::{Area, Concentration, Length, Mass, PhotonFlux, Share, Temperature};
+use lentic::startup::{Inputs, Parameters, Planting, State, Trajectory, run};
+use lentic::units::{Length, Mass, PhotonFlux, Share};
 
-const SIDE_CM: f64 = 22.2;
 const LAMP_UMOL_M2_S: f64 = 100.0;
 /// Ammonia and nitrite count as down below this, mg N/L.
 const DOWN_MG_N_L: f64 = 0.25;
@@ -19,26 +18,18 @@ struct Stand {
 }
 
 fn cube(lamp_umol_m2_s: f64, stand: Stand) -> Inputs {
-    let floor = Area::from_m2((SIDE_CM / 100.0).powi(2));
+    let cube = Inputs::reference();
+    let dry = |g_m2: f64| Mass::from_g(g_m2 * cube.floor.m2());
     Inputs {
-        floor,
-        water: floor * Length::from_cm(16.0),
-        soil_depth: Length::from_mm(25.0),
-        cap_depth: Length::from_mm(25.0),
         planting: Planting {
             cover: Share::from_percent(stand.cover_pct),
-            fast: Mass::from_g(stand.fast_g_m2 * floor.m2()),
-            slow: Mass::from_g(stand.slow_g_m2 * floor.m2()),
+            fast: dry(stand.fast_g_m2),
+            slow: dry(stand.slow_g_m2),
             ..Planting::default()
         },
         light: PhotonFlux::from_umol_m2_s(lamp_umol_m2_s),
-        light_hours: 10.0,
-        temperature: Temperature::from_celsius(25.0),
-        ph: 7.2,
-        oxygen: Concentration::from_mg_l(7.0),
-        feed: Feed::default(),
         floaters_above: Some(Share::from_percent(stand.cover_pct + 10.0)),
-        events: Vec::new(),
+        ..cube
     }
 }
 

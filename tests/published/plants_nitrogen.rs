@@ -13,7 +13,7 @@ use lentic::startup::{
     Feed, Inputs, Parameters, Peak, Planting, Trajectory, floating, nitrification, planned_growth,
     run, supply,
 };
-use lentic::units::{Area, Concentration, Length, Mass, PhotonFlux, Share, Temperature};
+use lentic::units::{Length, Mass, PhotonFlux, Share, Temperature};
 
 use crate::compare::{Within, check};
 
@@ -34,21 +34,10 @@ fn planting(cover_pct: f64, fast_g_m2: f64, slow_g_m2: f64) -> Planting {
 }
 
 fn cube(light_umol_m2_s: f64, planting: Planting) -> Inputs {
-    let floor = Area::from_m2(FLOOR_M2);
     Inputs {
-        floor,
-        water: floor * Length::from_cm(16.0),
-        soil_depth: Length::from_mm(25.0),
-        cap_depth: Length::from_mm(25.0),
         planting,
         light: PhotonFlux::from_umol_m2_s(light_umol_m2_s),
-        light_hours: 10.0,
-        temperature: Temperature::from_celsius(25.0),
-        ph: 7.2,
-        oxygen: Concentration::from_mg_l(7.0),
-        feed: Feed::default(),
-        floaters_above: None,
-        events: Vec::new(),
+        ..Inputs::reference()
     }
 }
 
