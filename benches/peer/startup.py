@@ -2,7 +2,7 @@
 
     python3 benches/peer/startup.py
 
-Builds and runs `examples/startup_numbers.rs`, reads its numbers and inputs, follows the
+Builds and runs `startup_numbers.rs`, reads its numbers and inputs, follows the
 same tanks with the equations below, and prints how long a run takes in each program and
 how far their curves lie apart. Needs numpy and scipy. The rates are plain Python, which is
 most of LSODA's time; the last column shows that share.

@@ -2,7 +2,7 @@
 
     python3 benches/peer/study.py
 
-Builds and runs `examples/grid_numbers.rs` on one thread, follows the same tanks with the
+Builds and runs `grid_numbers.rs` on one thread, follows the same tanks with the
 equations of `startup.py`, and prints the time per simulated run in each program, their
 ratio, and the largest difference of a peak. Needs numpy and scipy.
 """

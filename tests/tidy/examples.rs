@@ -1,4 +1,4 @@
-//! Every example program runs.
+//! Every example program runs, and shows one idea.
 
 use std::path::PathBuf;
 use std::process::Command;
@@ -17,9 +17,10 @@ fn built(name: &str) -> PathBuf {
 
 #[test]
 fn every_example_runs_and_says_something() {
+    let peers = tree::files("benches/peer", "rs");
     let examples = tree::files("examples", "rs");
-    assert!(!examples.is_empty());
-    for path in examples {
+    assert!(!examples.is_empty() && !peers.is_empty());
+    for path in examples.into_iter().chain(peers) {
         let name = path
             .file_stem()
             .and_then(|stem| stem.to_str())
@@ -30,5 +31,13 @@ fn every_example_runs_and_says_something() {
             .unwrap_or_else(|error| panic!("{name}: {error}"));
         assert!(output.status.success(), "{name} failed: {output:?}");
         assert!(!output.stdout.is_empty(), "{name} printed nothing");
+    }
+}
+
+#[test]
+fn every_example_is_short() {
+    for path in tree::files("examples", "rs") {
+        let lines = tree::text(&path).lines().count();
+        assert!(lines <= 60, "{} has {lines} lines", tree::short(&path));
     }
 }

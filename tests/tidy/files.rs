@@ -4,7 +4,7 @@ use crate::tree;
 
 #[test]
 fn every_source_file_starts_with_a_module_doc() {
-    for path in ["src", "tests", "examples"]
+    for path in ["src", "tests", "examples", "benches"]
         .iter()
         .flat_map(|folder| tree::files(folder, "rs"))
     {
@@ -25,7 +25,7 @@ fn no_file_holds_a_mark_for_later() {
         ["XX", "X"],
     ]
     .map(|parts| parts.concat());
-    for path in ["src", "tests", "examples"]
+    for path in ["src", "tests", "examples", "benches"]
         .iter()
         .flat_map(|folder| tree::files(folder, "rs"))
     {

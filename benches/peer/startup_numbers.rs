@@ -1,6 +1,6 @@
 //! The reference start-ups as JSON: numbers, inputs, daily curves and time per run, for
 //! another program to follow the same tanks.
-// An example program prints.
+// What it prints is what it is for.
 #![allow(clippy::print_stdout)]
 
 use std::hint::black_box;
@@ -8,8 +8,8 @@ use std::time::Instant;
 
 use lentic::numerics::rodas::IntegrationError;
 use lentic::source::Band;
-use lentic::startup::{Feed, Inputs, Parameters, Planting, State, parameters, run};
-use lentic::units::{Area, Concentration, Length, Mass, PhotonFlux, Share, Temperature};
+use lentic::startup::{Inputs, Parameters, Planting, State, parameters, run};
+use lentic::units::{Mass, PhotonFlux, Share};
 use serde_json::{Value, json};
 
 const DAYS: u32 = 90;
@@ -18,26 +18,18 @@ const RUNS: u32 = 20;
 const BATCHES: u32 = 5;
 
 fn tank(light_umol_m2_s: f64, (cover_pct, fast_g_m2, slow_g_m2): (f64, f64, f64)) -> Inputs {
-    let floor = Area::from_m2(0.0493);
+    let bare = Inputs::reference();
+    let dry = |g_m2: f64| Mass::from_g(g_m2 * bare.floor.m2());
     Inputs {
-        floor,
-        water: floor * Length::from_cm(16.0),
-        soil_depth: Length::from_mm(25.0),
-        cap_depth: Length::from_mm(25.0),
         planting: Planting {
             cover: Share::from_percent(cover_pct),
-            fast: Mass::from_g(fast_g_m2 * floor.m2()),
-            slow: Mass::from_g(slow_g_m2 * floor.m2()),
+            fast: dry(fast_g_m2),
+            slow: dry(slow_g_m2),
             ..Planting::default()
         },
         light: PhotonFlux::from_umol_m2_s(light_umol_m2_s),
-        light_hours: 10.0,
-        temperature: Temperature::from_celsius(25.0),
-        ph: 7.2,
-        oxygen: Concentration::from_mg_l(7.0),
-        feed: Feed::default(),
         floaters_above: Some(Share::from_percent(50.0)),
-        events: Vec::new(),
+        ..bare
     }
 }
 

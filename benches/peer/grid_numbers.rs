@@ -1,6 +1,6 @@
 //! Fifty tanks of one grid as JSON: numbers, inputs, peaks and time per run, for another
 //! program to follow the same tanks.
-// An example program prints.
+// What it prints is what it is for.
 #![allow(clippy::print_stdout)]
 
 use std::time::Instant;
