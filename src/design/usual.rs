@@ -7,6 +7,12 @@ use crate::units::{Length, Mass, Share};
 
 /// Protein in dry food: memory, labels state about 40 to 50 %.
 pub const PROTEIN: Share = Share::from_fraction(0.45);
+/// The same as it is listed.
+pub const PROTEIN_IN_WORDS: &str = "45 %";
+/// Why that much protein.
+pub const PROTEIN_WHY: &str = "memory: dry foods state about 40 to 50 %";
+/// Why that much food.
+pub const FEED_WHY: &str = "practice: the usual share of the animals' mass, by the catalogue";
 
 /// A usual wall for a tank's height, or for what a bowl is across, by common practice
 /// without source: 5 mm to 30 cm, 6 mm to 40 cm, 8 mm to 50 cm, 10 mm above.

@@ -159,11 +159,7 @@ pub(super) fn feed(section: &Section<'_>, animals: &[Stock]) -> Option<Feed> {
 /// Feed by the animals' mass, noted as assumed.
 fn usual_feed(section: &Section<'_>, animals: &[Stock]) -> Mass {
     let mass = usual::feed(animals);
-    section.assume(
-        "mass_per_day",
-        &usual::feed_in_words(mass),
-        "practice: the usual share of the animals' mass, by the catalogue",
-    );
+    section.assume("mass_per_day", &usual::feed_in_words(mass), usual::FEED_WHY);
     mass
 }
 

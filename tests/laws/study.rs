@@ -126,6 +126,29 @@ fn a_row_is_the_plan_of_the_same_spec_to_the_last_digit() {
     }
 }
 
+/// What is assumed where a number of shrimp is turned to, and where it is written.
+#[test]
+fn animals_turned_in_and_out_take_their_assumed_feed_along() {
+    let written = |shrimp: &str| {
+        let text = spec("36 cm", "40 mm", "30 %", shrimp);
+        lentic::spec::parse_draft(&text, "any").expect("a draft")
+    };
+    let knob = lentic::spec::axis("animals[0].count=0,4")
+        .expect("an axis")
+        .knob;
+    for (from, to) in [("0", 4), ("4", 0), ("0", 0), ("4", 9)] {
+        let mut turned = written(from);
+        knob.turn(&mut turned, lentic::design::Value::Count(to))
+            .expect("a count");
+        let mut expected = written(&to.to_string());
+        for draft in [&mut turned, &mut expected] {
+            draft.assumed.sort_by(|a, b| a.key.cmp(&b.key));
+        }
+        assert_eq!(turned.assumed, expected.assumed, "{from} to {to}");
+        assert_eq!(turned.feed, expected.feed, "{from} to {to}");
+    }
+}
+
 #[test]
 fn a_result_is_the_same_whatever_else_is_asked_for() {
     let every = every_column();

@@ -37,6 +37,15 @@ fn forget(key: &str, draft: &mut Draft) {
     draft.assumed.retain(|assumption| assumption.key != key);
 }
 
+/// Lists a value that is taken from now on.
+fn assume(key: &str, value: String, why: &str, draft: &mut Draft) {
+    draft.assumed.push(Assumption {
+        key: key.to_owned(),
+        value,
+        why: why.to_owned(),
+    });
+}
+
 /// Says the value that an assumption now has.
 fn restate(key: &str, value: String, draft: &mut Draft) {
     let mut assumed = draft.assumed.iter_mut();
@@ -79,16 +88,24 @@ fn feed(draft: &mut Draft) {
         return;
     }
     let mass = usual::feed(&draft.animals);
+    draft.feed.mass_per_day = mass;
     if mass == Mass::ZERO && is_assumed(PROTEIN, draft) {
         draft.feed.protein = Share::ZERO;
         forget(PROTEIN, draft);
         forget(FEED, draft);
-    }
-    draft.feed.mass_per_day = mass;
-    if unfed && mass > Mass::ZERO {
+    } else if unfed && mass > Mass::ZERO {
         draft.feed.protein = usual::PROTEIN;
+        let words = usual::feed_in_words(mass);
+        assume(FEED, words, usual::FEED_WHY, draft);
+        assume(
+            PROTEIN,
+            usual::PROTEIN_IN_WORDS.to_owned(),
+            usual::PROTEIN_WHY,
+            draft,
+        );
+    } else {
+        restate(FEED, usual::feed_in_words(mass), draft);
     }
-    restate(FEED, usual::feed_in_words(mass), draft);
 }
 
 fn first_change(draft: &mut Draft) {
