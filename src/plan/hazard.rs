@@ -43,7 +43,7 @@ pub(super) fn cautions_at_night(design: &Design, at_night: &[OutOfRange]) -> Vec
 }
 
 /// Whether a caution is about work in the bed.
-pub(super) fn is_about_bed(code: &str) -> bool {
+pub(super) fn is_of_bed_work(code: &str) -> bool {
     ![
         "hazard.floor",
         "hazard.panes",

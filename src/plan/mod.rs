@@ -188,7 +188,7 @@ pub fn check(design: &Design, options: Options) -> Result<Check, IntegrationErro
         cautions: plan
             .cautions
             .into_iter()
-            .filter(|caution| hazard::is_about_bed(caution.code))
+            .filter(|caution| hazard::is_of_bed_work(caution.code))
             .collect(),
         soil: plan.soil,
         cap: plan.cap,
