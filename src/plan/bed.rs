@@ -80,6 +80,11 @@ fn oxic_front(design: &Design, oxygen: Concentration, pore_water: Concentration)
     design.bed().cap.mean * share
 }
 
+/// Methane that the soil makes, mg/(m2 d).
+///
+/// # Limits
+/// A rate by area whatever the depth: what peat was seen to give off is published by area
+/// and known to a factor of ten. A thin soil makes less than this, a deep one more.
 fn methane_made_mg_m2_d(design: &Design) -> f64 {
     match design.draft().soil.material.kind {
         SoilKind::Organic => organic_methane_mg_m2_d(),

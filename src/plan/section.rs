@@ -122,7 +122,8 @@ pub struct BedSection {
     pub release_21_d_g_n_m2: f64,
     /// Depth that oxygen reaches in the cap.
     pub oxic_front_mm: f64,
-    /// Methane made over methane that can diffuse out.
+    /// Methane made over methane that can diffuse out; what is made is a rate by area,
+    /// known to a factor of ten, that does not ask how deep the soil is.
     pub gas_ratio: f64,
     /// Pressure for gas to enter the cap's pores over the weight of the cap.
     pub entry_over_overburden: f64,
