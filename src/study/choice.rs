@@ -1,7 +1,7 @@
 //! Which rows are good enough, and which of them no other beats.
 
+use super::cell::{Cell, status};
 use super::column::Column;
-use super::field::{Cell, status};
 
 /// What a result has to keep to.
 #[derive(Debug, Clone, PartialEq)]

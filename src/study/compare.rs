@@ -6,8 +6,9 @@ use rayon::prelude::*;
 use thiserror::Error;
 
 use super::axis::Level;
+use super::cell::Cell;
 use super::column::{Column, FINDINGS};
-use super::field::{Cell, Gatherer, Places};
+use super::field::{Gatherer, Places};
 use super::space::Space;
 use crate::design::{Design, Draft, Violation};
 use crate::finding::Status;

@@ -33,6 +33,7 @@
 //! ```
 
 mod axis;
+mod cell;
 mod choice;
 mod column;
 mod compare;
@@ -42,10 +43,10 @@ mod solve;
 mod space;
 
 pub use axis::{Axis, Level, Levels, Range, Read, Shown, Spacing};
+pub use cell::Cell;
 pub use choice::{Aim, Bound, Comparison, Condition, Front};
 pub use column::{Column, UnknownResult};
 pub use compare::{Base, Failed, Question, Row, Rows, Shard, compare};
-pub use field::Cell;
 pub use sensitivity::{Influence, Sensitivity};
 pub use solve::{Answer, Search, Tried, solve};
 pub use space::{Space, SpaceError};

@@ -3,9 +3,9 @@
 use rayon::prelude::*;
 
 use super::axis::Range;
+use super::cell::Cell;
 use super::choice::Condition;
 use super::compare::{Failed, Reader};
-use super::field::Cell;
 use crate::design::{Draft, Knob};
 use crate::plan::Options;
 

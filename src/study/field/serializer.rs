@@ -1,6 +1,5 @@
-//! Values of a result by their path, gathered without writing the result out.
+//! What a gatherer takes and passes over of each kind of value.
 
-use std::collections::HashMap;
 use std::fmt;
 
 use serde::ser::{
@@ -8,116 +7,8 @@ use serde::ser::{
     SerializeTupleStruct, SerializeTupleVariant, Serializer,
 };
 
-use super::column::Column;
-use crate::finding::Status;
-
-/// One value of a row.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Cell {
-    /// A number.
-    Number(f64),
-    /// A whole number.
-    Whole(u64),
-    /// A name or word.
-    Word(String),
-    /// Yes or no.
-    Flag(bool),
-}
-
-impl Cell {
-    /// Its number; of a status, its place from ok (0) to act (3).
-    pub fn number(&self) -> Option<f64> {
-        match self {
-            Self::Number(number) => Some(*number),
-            Self::Whole(whole) => Some(*whole as f64),
-            Self::Word(word) => status(word).map(|status| f64::from(status as u8)),
-            Self::Flag(_) => None,
-        }
-    }
-}
-
-/// The status of a word.
-pub(super) fn status(word: &str) -> Option<Status> {
-    let all = [Status::Ok, Status::Note, Status::Watch, Status::Act];
-    all.into_iter().find(|status| status.word() == word)
-}
-
-/// Where each path that is asked for goes.
-#[derive(Debug)]
-pub(super) struct Places {
-    by_path: HashMap<String, Vec<usize>>,
-    count: usize,
-}
-
-impl Places {
-    pub(super) fn of(columns: &[Column]) -> Self {
-        let mut by_path: HashMap<String, Vec<usize>> = HashMap::new();
-        for (place, column) in columns.iter().enumerate() {
-            for path in column.places() {
-                by_path.entry(path).or_default().push(place);
-            }
-        }
-        Self {
-            by_path,
-            count: columns.len(),
-        }
-    }
-}
-
-/// Gathers the values asked for from whatever can be serialised.
-pub(super) struct Gatherer<'p> {
-    places: &'p Places,
-    path: String,
-    cells: Vec<Option<Cell>>,
-}
-
-impl<'p> Gatherer<'p> {
-    pub(super) fn new(places: &'p Places) -> Self {
-        Self {
-            places,
-            path: String::with_capacity(64),
-            cells: vec![None; places.count],
-        }
-    }
-
-    /// Takes what is asked for from a result.
-    pub(super) fn gather(&mut self, result: &impl Serialize) {
-        // Gathering has no way to fail.
-        let _ = result.serialize(&mut *self);
-    }
-
-    /// Takes one value if it is asked for.
-    pub(super) fn offer(&mut self, path: &str, cell: &Cell) {
-        for place in self.places.by_path.get(path).into_iter().flatten() {
-            self.cells[*place] = Some(cell.clone());
-        }
-    }
-
-    pub(super) fn into_cells(self) -> Vec<Option<Cell>> {
-        self.cells
-    }
-
-    fn leaf(&mut self, cell: impl FnOnce() -> Cell) {
-        let Some(places) = self.places.by_path.get(&self.path) else {
-            return;
-        };
-        let cell = cell();
-        for place in places {
-            self.cells[*place] = Some(cell.clone());
-        }
-    }
-
-    fn field(&mut self, key: &str, value: &(impl Serialize + ?Sized)) -> Result<(), fmt::Error> {
-        let length = self.path.len();
-        if length > 0 {
-            self.path.push('.');
-        }
-        self.path.push_str(key);
-        let done = value.serialize(&mut *self);
-        self.path.truncate(length);
-        done
-    }
-}
+use super::Gatherer;
+use crate::study::cell::Cell;
 
 /// Leaves of one kind of number.
 macro_rules! leaves {
@@ -285,38 +176,31 @@ passed_over! {
     SerializeTupleVariant::serialize_field,
 }
 
-impl SerializeStruct for &mut Gatherer<'_> {
-    type Ok = ();
-    type Error = fmt::Error;
+/// Structs have a column for each field.
+macro_rules! by_field {
+    ($($trait:ident,)+) => {
+        $(impl $trait for &mut Gatherer<'_> {
+            type Ok = ();
+            type Error = fmt::Error;
 
-    fn serialize_field<T: Serialize + ?Sized>(
-        &mut self,
-        key: &'static str,
-        value: &T,
-    ) -> Result<(), fmt::Error> {
-        self.field(key, value)
-    }
+            fn serialize_field<T: Serialize + ?Sized>(
+                &mut self,
+                key: &'static str,
+                value: &T,
+            ) -> Result<(), fmt::Error> {
+                self.field(key, value)
+            }
 
-    fn end(self) -> Result<(), fmt::Error> {
-        Ok(())
-    }
+            fn end(self) -> Result<(), fmt::Error> {
+                Ok(())
+            }
+        })+
+    };
 }
 
-impl SerializeStructVariant for &mut Gatherer<'_> {
-    type Ok = ();
-    type Error = fmt::Error;
-
-    fn serialize_field<T: Serialize + ?Sized>(
-        &mut self,
-        key: &'static str,
-        value: &T,
-    ) -> Result<(), fmt::Error> {
-        self.field(key, value)
-    }
-
-    fn end(self) -> Result<(), fmt::Error> {
-        Ok(())
-    }
+by_field! {
+    SerializeStruct,
+    SerializeStructVariant,
 }
 
 /// Maps have the keys of their data, which no column names.
