@@ -6,7 +6,7 @@ use crate::finding::{Code, Finding, Remedy, Status};
 use crate::source::Basis;
 use crate::substrate::filter::{Base, Soil};
 use crate::substrate::verdict::{CoarseLimits, Coarseness, FineLimits, Fineness};
-use crate::units::{Length, Share};
+use crate::units::{Length, Share, UnitSystem};
 
 /// Depth that a sand that packs is kept at, mm: practice.
 const PACKING_DEPTH_MM: (f64, f64) = (25.0, 35.0);
@@ -118,7 +118,30 @@ pub(in crate::plan) fn fine(design: &Design) -> Finding {
             limits.d15_least,
         ),
     };
-    let remedy = match verdict.status() {
+    Finding {
+        code: Code::CapFine,
+        status: verdict.status(),
+        subject: cap.clone(),
+        value: Some(value.mm()),
+        unit: "mm",
+        low: Some(low.mm()),
+        high: None,
+        says,
+        remedy: coarser(verdict.status(), &limits, units),
+        basis: match verdict {
+            Fineness::Loose | Fineness::Packs => Basis::Practice,
+            Fineness::Silty | Fineness::Seals => Basis::Published,
+        },
+        source: match verdict {
+            Fineness::Loose | Fineness::Packs => None,
+            Fineness::Silty | Fineness::Seals => Some("nrcs_neh633_ch26"),
+        },
+    }
+}
+
+/// A coarser sand, or what to do with one that packs.
+fn coarser(status: Status, limits: &FineLimits, units: UnitSystem) -> Option<Remedy> {
+    match status {
         Status::Act => Some(Remedy {
             says: format!(
                 "take a washed sand with D15 of at least {}, such as filter sand",
@@ -137,24 +160,5 @@ pub(in crate::plan) fn fine(design: &Design) -> Finding {
             unit: "mm",
         }),
         Status::Ok | Status::Note => None,
-    };
-    Finding {
-        code: Code::CapFine,
-        status: verdict.status(),
-        subject: cap.clone(),
-        value: Some(value.mm()),
-        unit: "mm",
-        low: Some(low.mm()),
-        high: None,
-        says,
-        remedy,
-        basis: match verdict {
-            Fineness::Loose | Fineness::Packs => Basis::Practice,
-            Fineness::Silty | Fineness::Seals => Basis::Published,
-        },
-        source: match verdict {
-            Fineness::Loose | Fineness::Packs => None,
-            Fineness::Silty | Fineness::Seals => Some("nrcs_neh633_ch26"),
-        },
     }
 }
