@@ -1,0 +1,163 @@
+//! What is wrong with the keys of a section, in words.
+
+use std::ops::Range;
+
+use toml::de::DeValue;
+
+use super::Section;
+use crate::spec::fault::Fault;
+use crate::spec::key::{self, Key, join};
+use crate::spec::misfit::{Misfit, listed, nearest};
+use crate::spec::table::KEYS;
+use crate::spec::value::shown;
+
+impl Section<'_> {
+    /// Reports all but the first of keys of which only one may be given.
+    pub(in crate::spec) fn refuse_second(&self, given: &[&str], rule: &str) {
+        let mut given = given.to_vec();
+        given.sort_by_key(|name| self.span(name).start);
+        let Some((first, others)) = given.split_first() else {
+            return;
+        };
+        for name in others {
+            self.report(
+                name,
+                Misfit::new(
+                    format!("given beside {first}"),
+                    rule,
+                    format!("remove {first} or {name}"),
+                )
+                .beside(self.span(first), format!("{first} stands here")),
+            );
+        }
+    }
+
+    /// Reports that a key is not there although `rule` asks for it.
+    pub(in crate::spec) fn missing(&self, name: &str, rule: String) {
+        self.miss(
+            name,
+            rule,
+            format!("for example {}", self.key(name).written()),
+        );
+    }
+
+    pub(super) fn miss(&self, name: &str, rule: String, help: String) {
+        if !self.misspells(name) {
+            self.push(name, self.span.clone(), Misfit::new("missing", rule, help));
+        }
+    }
+
+    /// Whether a misspelt key was taken for this one.
+    pub(in crate::spec) fn misspells(&self, name: &str) -> bool {
+        self.misspelt.contains(&name)
+    }
+
+    /// Reports what is wrong at a key, at its value or the section's heading.
+    pub(in crate::spec) fn report(&self, name: &str, misfit: Misfit) {
+        self.push(name, self.span(name), misfit);
+    }
+
+    /// Reports what is wrong with the section as a whole.
+    pub(in crate::spec) fn report_here(&self, misfit: Misfit) {
+        self.push_at(self.path.clone(), self.span.clone(), misfit);
+    }
+
+    /// The section's heading in words.
+    pub(in crate::spec) fn heading(&self) -> String {
+        heading(&self.pattern)
+    }
+
+    pub(super) fn push(&self, name: &str, span: Range<usize>, misfit: Misfit) {
+        self.push_at(join(&self.path, name), span, misfit);
+    }
+
+    pub(super) fn push_at(&self, key: String, span: Range<usize>, misfit: Misfit) {
+        let Misfit {
+            found,
+            rule,
+            help,
+            related,
+        } = misfit;
+        self.log.faults.borrow_mut().push(Fault {
+            key,
+            span,
+            found,
+            rule,
+            help,
+            related,
+        });
+    }
+
+    pub(super) fn no_section(&self, name: &str, value: &DeValue<'_>) -> Misfit {
+        let key = self.key(name);
+        let help = if value.is_array() && self.path.is_empty() {
+            format!("head it with [{name}], once")
+        } else {
+            format!("for example {}", key.written())
+        };
+        Misfit::new(
+            format!("found {}", shown(value)),
+            format!("{name} is a section with keys of its own"),
+            help,
+        )
+    }
+
+    pub(super) fn no_list(&self, name: &str, value: &DeValue<'_>) -> Misfit {
+        let key = self.key(name);
+        let help = if value.is_table() && self.path.is_empty() {
+            format!("head each of them with [[{name}]]")
+        } else {
+            format!("for example {}", key.written())
+        };
+        Misfit::new(
+            format!("found {}", shown(value)),
+            format!("{name} is a list of sections"),
+            help,
+        )
+    }
+
+    /// Reports a key that the section does not have, with the one that may be meant.
+    pub(super) fn refuse_unknown(&mut self, name: &str, span: Range<usize>) {
+        let keys: Vec<&'static str> = key::within(&self.pattern).map(Key::leaf).collect();
+        let near = nearest(name, keys.iter().copied());
+        self.misspelt.extend(near);
+        let help = match near {
+            Some(near) => format!("did you mean {near}?"),
+            None => elsewhere(name).unwrap_or_else(|| format!("its keys are {}", keys.join(", "))),
+        };
+        let rule = format!("{} has no such key", self.heading());
+        self.push(name, span, Misfit::new("unknown key", rule, help));
+    }
+}
+
+/// That a list is longer than any tank needs.
+pub(super) fn too_many(name: &str, found: usize, most: u32) -> Misfit {
+    Misfit::new(
+        format!("a list of {found} is too long"),
+        format!("{name} has at most {most}"),
+        "check that this file is the spec of one tank, and put like things together",
+    )
+}
+
+/// Where a key belongs that stands in the wrong section.
+fn elsewhere(name: &str) -> Option<String> {
+    let owners: Vec<&'static Key> = KEYS.iter().filter(|key| key.leaf() == name).collect();
+    if owners.iter().any(|key| key.section().is_empty()) {
+        return Some(format!(
+            "{name} belongs before the first section, or is a section of its own"
+        ));
+    }
+    let sections: Vec<String> = owners.iter().map(|key| heading(key.section())).collect();
+    let sections: Vec<&str> = sections.iter().map(String::as_str).collect();
+    (!sections.is_empty()).then(|| format!("{name} is a key of {}", listed(&sections)))
+}
+
+/// The heading of a section by its path in the table of keys: `[[soil.bags]]`.
+fn heading(pattern: &str) -> String {
+    let plain = pattern.replace("[]", "");
+    match pattern {
+        "" => "a spec".to_owned(),
+        list if list.ends_with("[]") => format!("[[{plain}]]"),
+        _ => format!("[{plain}]"),
+    }
+}
