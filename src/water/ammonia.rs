@@ -39,12 +39,40 @@ pub enum Oncorhynchus {
 /// let share = ammonia::un_ionised_share(8.0, Temperature::from_celsius(24.0));
 /// assert!((share.fraction() - 0.0502).abs() < 1e-4);
 /// ```
+///
+/// # Limits
+/// Salts are left out. They lower the share: it errs high.
 pub fn un_ionised_share(ph: f64, temperature: Temperature) -> Share {
     let pka = 0.090_18 + 2729.92 / temperature.kelvin();
     Share::from_fraction(1.0 / (1.0 + 10_f64.powf(pka - ph)))
 }
 
-/// Un-ionised part of total ammonia; both as nitrogen.
+/// Un-ionised part of total ammonia, both as nitrogen: what harms gills.
+///
+/// ```text
+/// NH3-N = f TAN
+/// ```
+///
+/// f as [`un_ionised_share`].
+///
+/// # Valid range
+/// [`VALIDITY`]; no salt.
+///
+/// # Source
+/// Emerson et al. 1975 (`emerson_1975`).
+///
+/// # Example
+/// ```
+/// use lentic::units::{Concentration, Temperature};
+/// use lentic::water::ammonia::un_ionised;
+/// // 0.0039 of it at pH 7.0 and 20 C in the printed tables of the share
+/// let total = Concentration::from_mg_l(1.0);
+/// let harmful = un_ionised(total, 7.0, Temperature::from_celsius(20.0));
+/// assert!((harmful.mg_l() - 0.0039).abs() < 0.0001);
+/// ```
+///
+/// # Limits
+/// As [`un_ionised_share`].
 pub fn un_ionised(ammonia: Concentration, ph: f64, temperature: Temperature) -> Concentration {
     ammonia * un_ionised_share(ph, temperature).fraction()
 }
@@ -64,6 +92,18 @@ pub fn un_ionised(ammonia: Concentration, ph: f64, temperature: Temperature) -> 
 /// # Source
 /// US EPA 2013 (`epa_ammonia_2013`), criterion maximum concentration. Set to
 /// protect mussels; fish alone bear more.
+///
+/// # Example
+/// ```
+/// use lentic::units::Temperature;
+/// use lentic::water::ammonia::{Oncorhynchus, acute_criterion};
+/// let warm = Temperature::from_celsius(20.0);
+/// let limit = acute_criterion(7.0, warm, Oncorhynchus::Absent);
+/// assert!((limit.mg_l() - 17.0).abs() < 0.5); // 17 as printed
+/// ```
+///
+/// # Limits
+/// Outside the two ranges the formula goes on without ground; nothing is clamped here.
 pub fn acute_criterion(
     ph: f64,
     temperature: Temperature,
@@ -89,14 +129,37 @@ pub fn acute_criterion(
 ///
 /// # Source
 /// US EPA 2013 (`epa_ammonia_2013`), criterion continuous concentration.
+///
+/// # Example
+/// ```
+/// use lentic::{units::Temperature, water::ammonia::chronic_criterion};
+/// let limit = chronic_criterion(7.0, Temperature::from_celsius(20.0));
+/// assert!((limit.mg_l() - 1.9).abs() < 0.05); // 1.9 as printed
+/// ```
+///
+/// # Limits
+/// As [`acute_criterion`]. Set to protect mussels; fish alone bear more.
 pub fn chronic_criterion(ph: f64, temperature: Temperature) -> Concentration {
     let sensitivity = 0.8876 * ph_curve(ph, 7.688, 0.0278, 1.1994);
     let warmth = 10_f64.powf(0.028 * (20.0 - temperature.celsius().max(7.0)));
     Concentration::from_mg_l(sensitivity * 2.126 * warmth)
 }
 
-/// Total ammonia, as nitrogen, not to be exceeded in the mean of 4 days: 2.5
-/// times the [`chronic_criterion`] (same source).
+/// Total ammonia, as nitrogen, not to be exceeded in the mean of 4 days: 2.5 times the
+/// [`chronic_criterion`].
+///
+/// # Valid range
+/// [`CRITERION_TEMPERATURE`] and [`CRITERION_PH`].
+///
+/// # Source
+/// US EPA 2013 (`epa_ammonia_2013`), criterion continuous concentration.
+///
+/// # Example
+/// ```
+/// use lentic::{units::Temperature, water::ammonia::four_day_criterion};
+/// let limit = four_day_criterion(7.0, Temperature::from_celsius(20.0));
+/// assert!((limit.mg_l() - 2.5 * 1.9).abs() < 0.13); // 1.9 as printed
+/// ```
 pub fn four_day_criterion(ph: f64, temperature: Temperature) -> Concentration {
     chronic_criterion(ph, temperature) * 2.5
 }

@@ -23,6 +23,17 @@ pub const OUTDOOR_AIR: Share = Share::from_fraction(420e-6);
 ///
 /// # Source
 /// Weiss 1974 (`weiss_1974`), at salinity 0.
+///
+/// # Example
+/// ```
+/// use lentic::{units::Temperature, water::carbon_dioxide::solubility_mol_kg_atm};
+/// // 0.03406 in the paper's table II, from memory
+/// let solubility = solubility_mol_kg_atm(Temperature::from_celsius(25.0));
+/// assert!((solubility - 0.03406).abs() < 2e-5);
+/// ```
+///
+/// # Limits
+/// Without salt; that of a freshwater tank lowers it by far less than a kit reads.
 pub fn solubility_mol_kg_atm(temperature: Temperature) -> f64 {
     ln_solubility(temperature, [-60.2409, 93.4517, 23.3585]).exp()
 }
@@ -38,6 +49,19 @@ pub fn solubility_mol_kg_atm(temperature: Temperature) -> f64 {
 ///
 /// # Source
 /// Weiss 1974 (`weiss_1974`), at salinity 0.
+///
+/// # Example
+/// ```
+/// use lentic::units::Temperature;
+/// use lentic::water::carbon_dioxide::{solubility_mol_kg_atm, solubility_mol_l_atm};
+/// // a litre at 25 C weighs 0.997 kg
+/// let warm = Temperature::from_celsius(25.0);
+/// let kg_per_l = solubility_mol_l_atm(warm) / solubility_mol_kg_atm(warm);
+/// assert!((kg_per_l - 0.997).abs() < 0.002);
+/// ```
+///
+/// # Limits
+/// As [`solubility_mol_kg_atm`].
 pub fn solubility_mol_l_atm(temperature: Temperature) -> f64 {
     ln_solubility(temperature, [-58.0931, 90.5069, 22.2940]).exp()
 }
@@ -63,6 +87,9 @@ pub fn solubility_mol_l_atm(temperature: Temperature) -> f64 {
 /// let co2 = air_equilibrium(Temperature::from_celsius(25.0), atmosphere::SEA_LEVEL, OUTDOOR_AIR);
 /// assert!((co2.mg_l() - 0.61).abs() < 0.01);
 /// ```
+///
+/// # Limits
+/// The air of a lived-in room holds more than [`OUTDOOR_AIR`], and so does water in it.
 pub fn air_equilibrium(
     temperature: Temperature,
     pressure: Pressure,

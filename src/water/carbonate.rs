@@ -50,6 +50,17 @@ struct Coefficients {
 /// # Source
 /// Plummer and Busenberg 1982 (`plummer_busenberg_1982`) for carbon dioxide; the
 /// ion product of water as in the PHREEQC database `phreeqc.dat`.
+///
+/// # Example
+/// ```
+/// use lentic::{units::Temperature, water::carbonate::dissociation};
+/// let constants = dissociation(Temperature::from_celsius(25.0));
+/// assert!((constants.pk1 - 6.352).abs() < 0.001);
+/// assert!((constants.pk2 - 10.329).abs() < 0.001);
+/// ```
+///
+/// # Limits
+/// For infinite dilution; [`Activity`] takes the salts of a tank into account.
 pub fn dissociation(temperature: Temperature) -> Dissociation {
     let t_k = temperature.kelvin();
     let log_t = t_k.log10();
@@ -128,6 +139,22 @@ pub fn carbon_dioxide(
 ///
 /// # Source
 /// As [`carbon_dioxide`].
+///
+/// # Example
+/// ```
+/// use lentic::units::{Alkalinity, Concentration, Temperature};
+/// use lentic::water::carbonate::{Activity, ph};
+/// let ph = ph(
+///     Concentration::from_mg_l(22.34),
+///     Alkalinity::from_dkh(4.0),
+///     Temperature::from_celsius(25.0),
+///     Activity::Ideal,
+/// );
+/// assert!((ph - 6.8).abs() < 0.01);
+/// ```
+///
+/// # Limits
+/// Humic acids of a fresh soil are left out: the water is then more acid than this.
 pub fn ph(
     carbon_dioxide: Concentration,
     alkalinity: Alkalinity,

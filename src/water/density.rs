@@ -40,6 +40,9 @@ const DENOMINATOR: f64 = 16.879_850e-3;
 /// let rho = water::density(Temperature::from_celsius(20.0));
 /// assert!((rho.kg_m3() - 998.204).abs() < 0.005);
 /// ```
+///
+/// # Limits
+/// Salts and fine matter are left out; those of a tank add under 0.1 %.
 pub fn density(temperature: Temperature) -> Density {
     let t = temperature.celsius();
     let numerator = NUMERATOR.iter().rev().fold(0.0, |sum, a| sum * t + a);

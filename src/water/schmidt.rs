@@ -27,6 +27,18 @@ pub enum Gas {
 ///
 /// # Source
 /// Wanninkhof 2014 (`wanninkhof_2014`), table 1.
+///
+/// # Example
+/// ```
+/// use lentic::{units::Temperature, water::{Gas, schmidt_number}};
+/// // 600 is that of carbon dioxide at 20 C, by which gas exchange is tabulated
+/// let schmidt = schmidt_number(Gas::CarbonDioxide, Temperature::from_celsius(20.0));
+/// assert!((schmidt - 600.0).abs() < 1.0);
+/// ```
+///
+/// # Limits
+/// A fit to the mean of earlier data; diffusion coefficients differ by a few per cent
+/// between sources, and the number with them.
 pub fn schmidt_number(gas: Gas, temperature: Temperature) -> f64 {
     let coefficients = match gas {
         Gas::Oxygen => [1745.1, -124.34, 4.8055, -0.101_15, 0.000_868_42],

@@ -36,13 +36,45 @@ impl NitrogenForm {
     }
 
     /// Oxygen given off in photosynthesis, g O2 per g C.
+    ///
+    /// ```text
+    /// O2 / C = PQ M(O2) / M(C)
+    /// ```
+    ///
+    /// PQ as [`photosynthetic_quotient`](Self::photosynthetic_quotient).
+    ///
+    /// # Source
+    /// Molar masses; the quotients from memory.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::water::stoichiometry::NitrogenForm;
+    /// // 31.998 g over 12.011 g
+    /// assert!((NitrogenForm::Ammonium.oxygen_per_carbon() - 2.664).abs() < 0.001);
+    /// ```
     pub const fn oxygen_per_carbon(self) -> f64 {
         self.photosynthetic_quotient() * molar_mass::O2 / molar_mass::C
     }
 }
 
-/// Alkalinity used up by nitrifying 1 mg/L of ammonia nitrogen: 7.1 mg/L as
-/// calcium carbonate.
+/// Alkalinity used up by nitrifying 1 mg/L of ammonia nitrogen.
+///
+/// ```text
+/// Alk = 2 / M(N)        eq/g
+/// ```
+///
+/// # Source
+/// Stoichiometry: two protons for each ammonium oxidised to nitrate.
+///
+/// # Example
+/// ```
+/// use lentic::water::stoichiometry::alkalinity_per_nitrogen;
+/// // 7.14 mg/L as calcium carbonate in textbooks
+/// assert!((alkalinity_per_nitrogen().caco3_mg_l() - 7.14).abs() < 0.01);
+/// ```
+///
+/// # Limits
+/// The nitrogen built into the bacteria is left out: a few per cent too much.
 pub fn alkalinity_per_nitrogen() -> Alkalinity {
     Alkalinity::from_caco3_mg_l(NITRIFICATION_ACID * CACO3_MG_PER_MEQ / molar_mass::N)
 }

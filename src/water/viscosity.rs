@@ -20,6 +20,17 @@ const AT_20_C_MPA_S: f64 = 1.002;
 ///
 /// # Source
 /// Kestin, Sokolov and Wakeham 1978 (`kestin_1978`), constants from memory.
+///
+/// # Example
+/// ```
+/// use lentic::{units::Temperature, water::viscosity};
+/// // 0.8900 mPa s by IAPWS R12-08
+/// let viscosity = viscosity(Temperature::from_celsius(25.0));
+/// assert!((viscosity.mpa_s() / 0.8900 - 1.0).abs() < 0.003);
+/// ```
+///
+/// # Limits
+/// Clean water at one atmosphere.
 pub fn viscosity(temperature: Temperature) -> Viscosity {
     let t = temperature.celsius();
     let d = 20.0 - t;
