@@ -50,18 +50,60 @@ const BED_THETA: f64 = 1.065;
 /// let rate = fish_at_rest(Mass::from_g(5.0), Temperature::from_celsius(25.0));
 /// assert!((rate.mg_h() - 1.6266).abs() < 0.008);
 /// ```
+///
+/// # Limits
+/// At rest: [`SWIMMING_FACTOR`] and [`FED_FACTOR`] come on top. Species differ by a factor
+/// of two, and so may bodies under a gram.
 pub fn fish_at_rest(body: Mass, temperature: Temperature) -> MassRate {
     let mmol_h = (15.7 - 5020.0 / temperature.kelvin()).exp() * (body.g() / 50.0).powf(0.80);
     MassRate::from_mg_h(mmol_h * molar_mass::O2)
 }
 
-/// Oxygen use of plants in the dark; `rate_mg_g_h` as [`PLANT_DARK_MG_G_H`].
+/// Oxygen use of plants in the dark.
+///
+/// ```text
+/// R = rate m 2^((T - 22.5) / 10)
+/// ```
+///
+/// `rate_mg_g_h` as [`PLANT_DARK_MG_G_H`], m the dry mass.
+///
+/// # Source
+/// From memory, as [`PLANT_DARK_MG_G_H`].
+///
+/// # Example
+/// ```
+/// use lentic::{air::demand::plants_in_the_dark, units::{Mass, Temperature}};
+/// let rate = plants_in_the_dark(Mass::from_g(2.0), Temperature::from_celsius(32.5), 1.5);
+/// assert!((rate.mg_h() - 2.0 * 1.5 * 2.0).abs() < 1e-9);
+/// ```
+///
+/// # Limits
+/// Plants draw on the gas within them at first, so that the water bears less: errs high.
 pub fn plants_in_the_dark(dry: Mass, temperature: Temperature, rate_mg_g_h: f64) -> MassRate {
     let warmth = PLANT_Q10.powf((temperature.celsius() - 22.5) / 10.0);
     MassRate::from_mg_h(rate_mg_g_h * warmth * dry.g())
 }
 
-/// Oxygen use of the bed; `rate_g_m2_d` as [`BED_G_M2_D`].
+/// Oxygen use of the bed.
+///
+/// ```text
+/// R = rate A 1.065^(T - 20)
+/// ```
+///
+/// `rate_g_m2_d` as [`BED_G_M2_D`], A the floor.
+///
+/// # Source
+/// Thomann 1972 (`thomann_1972`, from memory) for the warmth; the rate is a judgement.
+///
+/// # Example
+/// ```
+/// use lentic::{air::demand::bed, units::{Area, Temperature}};
+/// let rate = bed(Area::from_m2(0.5), Temperature::from_celsius(20.0), 0.8);
+/// assert!((rate.g_d() - 0.4).abs() < 1e-12);
+/// ```
+///
+/// # Limits
+/// No bed of soil under sand was measured; [`bed_limit`] bounds it in still water.
 pub fn bed(floor: Area, temperature: Temperature, rate_g_m2_d: f64) -> MassRate {
     let warmth = BED_THETA.powf(temperature.celsius() - 20.0);
     MassRate::from_g_d(rate_g_m2_d * warmth * floor.m2())
@@ -72,6 +114,26 @@ pub fn bed(floor: Area, temperature: Temperature, rate_g_m2_d: f64) -> MassRate 
 /// ```text
 /// D C / d
 /// ```
+///
+/// # Source
+/// Fick's first law; the coefficient as [`diffusivity`](crate::water::diffusivity).
+///
+/// # Example
+/// ```
+/// use lentic::air::demand::bed_limit;
+/// use lentic::units::{Area, Concentration, Length, Temperature};
+/// let most = bed_limit(
+///     Area::from_m2(1.0),
+///     Temperature::from_celsius(25.0),
+///     Concentration::from_mg_l(8.0),
+///     Length::from_mm(1.0),
+/// );
+/// // 2.377e-9 m2/s x 8 g/m3 / 0.001 m x 86 400 s/d
+/// assert!((most.g_d() - 1.643).abs() < 0.01);
+/// ```
+///
+/// # Limits
+/// Burrows and bubbles carry more; where the film is not known, neither is this.
 pub fn bed_limit(
     floor: Area,
     temperature: Temperature,

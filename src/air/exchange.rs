@@ -69,6 +69,9 @@ impl Exchange {
     /// let clearance = tank.clearance(Gas::Oxygen, Temperature::from_celsius(25.0));
     /// assert!(clearance.total().l_h() < 3.0);
     /// ```
+    ///
+    /// # Limits
+    /// No exchange of a small indoor tank was measured: [`Surface::k600_m_d`] spans a factor of six.
     pub fn clearance(&self, gas: Gas, temperature: Temperature) -> Clearance {
         let velocity = self.transfer_velocity(gas, temperature);
         let whole = surface::clearance(velocity, self.area);

@@ -21,6 +21,24 @@ pub const RIPPLING_AIR_L_MIN_M2: Band = Band::new(2.0, 5.0, 10.0);
 const SECONDS_PER_MINUTE: f64 = 60.0;
 
 /// Area in which a plume comes up; its exchange is part of the bubbles' efficiency.
+///
+/// ```text
+/// A = pi (0.2 h)^2
+/// ```
+///
+/// # Source
+/// Fischer et al. 1979 (`fischer_1979`, from memory): twice the width at which the speed of
+/// a round plume has fallen to 1/e.
+///
+/// # Example
+/// ```
+/// use lentic::{air::plume, units::Length};
+/// let area = plume::area(Length::from_cm(50.0));
+/// assert!((area.cm2() - 314.159).abs() < 0.001); // a circle of 10 cm
+/// ```
+///
+/// # Limits
+/// Walls and plants nearer than that are left out; a plume along a wall comes up narrower.
 pub fn area(submergence: Length) -> Area {
     let radius_m = SPREAD * submergence.m();
     Area::from_m2(PI * radius_m * radius_m)
@@ -35,6 +53,17 @@ pub fn area(submergence: Length) -> Area {
 ///
 /// # Source
 /// Fischer et al. 1979 (`fischer_1979`), round plume, from memory.
+///
+/// # Example
+/// ```
+/// use lentic::{air::plume, units::{Flow, Length}};
+/// // 0.15 (9.80665 x 0.001/60)^(1/3) 0.3^(5/3) m3/s
+/// let water = plume::flow(Flow::from_l_min(1.0), Length::from_cm(30.0));
+/// assert!((water.l_min() - 66.2).abs() < 0.2);
+/// ```
+///
+/// # Limits
+/// Without slip and in open water: an upper bound.
 pub fn flow(air: Flow, submergence: Length) -> Flow {
     let air_m3_s = air.l_min() / (L_PER_M3 * SECONDS_PER_MINUTE);
     let water_m3_s = 0.15 * (GRAVITY_M_S2 * air_m3_s).cbrt() * submergence.m().cbrt().powi(5);
@@ -48,6 +77,17 @@ pub fn flow(air: Flow, submergence: Length) -> Flow {
 /// ```
 ///
 /// q the air per surface area, q0 as [`RIPPLING_AIR_L_MIN_M2`] (judgement).
+///
+/// # Source
+/// Judgement: no measurement of a small tank was found.
+///
+/// # Example
+/// ```
+/// use lentic::{air::plume, units::{Area, Flow}};
+/// // 5 L/(min m2) against 5 L/(min m2): all but 1/e
+/// let share = plume::rippled_share(Flow::from_l_min(0.5), Area::from_m2(0.1), 5.0);
+/// assert!((share.fraction() - (1.0 - (-1.0_f64).exp())).abs() < 1e-12);
+/// ```
 pub fn rippled_share(air: Flow, surface: Area, rippling_air_l_min_m2: f64) -> Share {
     let air_l_min_m2 = air.l_min() / surface.m2();
     Share::from_fraction(-(-air_l_min_m2 / rippling_air_l_min_m2).exp_m1())

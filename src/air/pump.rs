@@ -17,13 +17,46 @@ impl Diffuser {
     }
 }
 
-/// Pressure of the water above the stone: density, gravity and depth multiplied.
+/// Pressure of the water above the stone, the least that an air pump must give.
+///
+/// ```text
+/// p = rho g h
+/// ```
+///
+/// # Source
+/// Hydrostatics; the density as [`density`](crate::water::density()).
+///
+/// # Example
+/// ```
+/// use lentic::{air::pump::static_head, units::{Length, Temperature}};
+/// // 997.05 kg/m3 x 9.80665 m/s2 x 0.30 m
+/// let head = static_head(Length::from_cm(30.0), Temperature::from_celsius(25.0));
+/// assert!((head.kpa() - 2.933).abs() < 0.001);
+/// ```
 pub fn static_head(submergence: Length, temperature: Temperature) -> Pressure {
     Pressure::from_pa(density(temperature).kg_m3() * GRAVITY_M_S2 * submergence.m())
 }
 
-/// Pressure that the pump must exceed, kPa: the head and the stone. A long or
-/// narrow hose and a clogged stone add to it.
+/// Pressure that the pump must exceed, kPa: the head and the stone.
+///
+/// ```text
+/// p = rho g h + p_stone
+/// ```
+///
+/// # Source
+/// Hydrostatics; the stone as [`Diffuser::pore_pressure_kpa`], from memory.
+///
+/// # Example
+/// ```
+/// use lentic::air::{Diffuser, pump::pump_pressure_kpa};
+/// use lentic::units::{Length, Temperature};
+/// let warm = Temperature::from_celsius(25.0);
+/// let pressure = pump_pressure_kpa(Length::from_cm(30.0), Diffuser::FineStone, warm);
+/// assert!((pressure.typical - (2.933 + 3.5)).abs() < 0.001);
+/// ```
+///
+/// # Limits
+/// A long or narrow hose and a clogged stone add to it: errs low.
 pub fn pump_pressure_kpa(
     submergence: Length,
     diffuser: Diffuser,

@@ -74,6 +74,9 @@ impl Surface {
 /// let k = transfer_velocity(k600, Surface::Rippled, Gas::Oxygen, Temperature::from_celsius(20.0));
 /// assert!((k.m_d() - 0.3795).abs() < 0.001);
 /// ```
+///
+/// # Limits
+/// The calm surface itself is the uncertain part: [`Surface::k600_m_d`].
 pub fn transfer_velocity(
     k600: Velocity,
     surface: Surface,
@@ -91,17 +94,63 @@ pub fn transfer_velocity(
 /// ```
 ///
 /// f the cover, m the passage, as in [`MAT_PASSAGE`] (judgement).
+///
+/// # Source
+/// Judgement: no measurement under a mat was found.
+///
+/// # Example
+/// ```
+/// use lentic::air::surface::under_floaters;
+/// use lentic::units::{Share, Velocity};
+/// let half = Share::from_percent(50.0);
+/// let mean = under_floaters(Velocity::from_m_d(0.35), half, Share::from_percent(30.0));
+/// assert!((mean.m_d() - 0.35 * 0.65).abs() < 1e-12);
+/// ```
 pub fn under_floaters(open: Velocity, cover: Share, passage: Share) -> Velocity {
     let closed = cover.fraction() * (1.0 - passage.fraction());
     open * (1.0 - closed)
 }
 
-/// Clearance of a surface: transfer velocity times area.
+/// Clearance of a surface: the flow of water that would carry as much gas if it left
+/// saturated.
+///
+/// ```text
+/// K = k A
+/// ```
+///
+/// # Source
+/// By definition of the transfer velocity.
+///
+/// # Example
+/// ```
+/// use lentic::air::surface::clearance;
+/// use lentic::units::{Area, Velocity};
+/// // 0.5 m/d over 0.216 m2: 108 L a day
+/// let clearance = clearance(Velocity::from_m_d(0.5), Area::from_m2(0.216));
+/// assert!((clearance.l_h() - 4.5).abs() < 1e-9);
+/// ```
 pub fn clearance(transfer: Velocity, area: Area) -> Flow {
     Flow::from_l_min(transfer.m_d() * area.m2() * L_PER_M3 / MINUTES_PER_DAY)
 }
 
 /// Gas taken up from the air in a time; below zero where the water gives it off.
+///
+/// ```text
+/// flux = K (C_sat - C)
+/// ```
+///
+/// # Source
+/// By definition of the clearance K.
+///
+/// # Example
+/// ```
+/// use lentic::air::surface::{clearance, flux};
+/// use lentic::units::{Area, Concentration, Velocity};
+/// let surface = clearance(Velocity::from_m_d(0.5), Area::from_m2(0.216));
+/// let gained = flux(surface, Concentration::from_mg_l(8.26), Concentration::from_mg_l(5.26));
+/// // 0.5 m/d x 0.216 m2 x 3 g/m3
+/// assert!((gained.g_d() - 0.324).abs() < 1e-9);
+/// ```
 pub fn flux(clearance: Flow, saturation: Concentration, water: Concentration) -> MassRate {
     let deficit_g_l = (saturation - water).mg_l() * 1e-3;
     MassRate::from_g_d(clearance.l_min() * MINUTES_PER_DAY * deficit_g_l)

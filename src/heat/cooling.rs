@@ -10,14 +10,47 @@ const PARTS: u32 = 200;
 /// Seconds in an hour.
 const SECONDS_PER_HOUR: f64 = 3600.0;
 
-/// Temperature of the water some time after the heater stopped.
+/// Temperature of the water some time after the heater stopped, for whoever has animals
+/// through a power cut.
 ///
 /// ```text
 /// m c dT/dt = -Q(T)
 /// ```
 ///
-/// by the midpoint rule. Bed and stones would hold it up: the fall errs fast.
-/// `climate.water` is the temperature at the start.
+/// by the midpoint rule, Q as [`Enclosure::loss`]. `climate.water` is the temperature at the start.
+///
+/// # Source
+/// A balance of heat; the losses stand with their sources.
+///
+/// # Example
+/// ```
+/// use lentic::heat::{Climate, Enclosure, Glazing, Top, cooling, heater};
+/// use lentic::units::{Area, Duration, Length, Share, Temperature, Volume};
+/// use lentic::water::atmosphere::SEA_LEVEL;
+/// let tank = Enclosure {
+///     sides: Area::from_cm2(6480.0),
+///     bottom: Area::from_cm2(1800.0),
+///     surface: Area::from_cm2(1800.0),
+///     glazing: Glazing::Glass,
+///     side_thickness: Length::from_mm(6.0),
+///     bottom_thickness: Length::from_mm(6.0),
+///     top: Top::Open,
+/// };
+/// let room = Climate {
+///     water: Temperature::from_celsius(25.0),
+///     air: Temperature::from_celsius(20.0),
+///     humidity: Share::from_percent(50.0),
+///     pressure: SEA_LEVEL,
+/// };
+/// let water = Volume::from_litres(60.0);
+/// let after = cooling::temperature_after(&tank, &room, water, Duration::from_hours(0.1));
+/// // within minutes the loss over the heat capacity times the time
+/// let per_second = tank.loss(&room).total().watts() / heater::heat_capacity_j_k(water, room.water);
+/// assert!((25.0 - after.celsius() - 360.0 * per_second).abs() < 1e-3);
+/// ```
+///
+/// # Limits
+/// Bed and stones would hold it up: the fall errs fast.
 pub fn temperature_after(
     tank: &Enclosure,
     climate: &Climate,
@@ -40,6 +73,41 @@ pub fn temperature_after(
 /// ```text
 /// t = integral of m c / Q(T) over the fall
 /// ```
+///
+/// # Source
+/// As [`temperature_after`].
+///
+/// # Example
+/// ```
+/// use lentic::heat::{Climate, Enclosure, Glazing, Top, cooling};
+/// use lentic::units::{Area, Length, Share, Temperature, Volume};
+/// use lentic::water::atmosphere::SEA_LEVEL;
+/// let tank = Enclosure {
+///     sides: Area::from_cm2(6480.0),
+///     bottom: Area::from_cm2(1800.0),
+///     surface: Area::from_cm2(1800.0),
+///     glazing: Glazing::Glass,
+///     side_thickness: Length::from_mm(6.0),
+///     bottom_thickness: Length::from_mm(6.0),
+///     top: Top::Open,
+/// };
+/// let room = Climate {
+///     water: Temperature::from_celsius(25.0),
+///     air: Temperature::from_celsius(20.0),
+///     humidity: Share::from_percent(50.0),
+///     pressure: SEA_LEVEL,
+/// };
+/// let water = Volume::from_litres(60.0);
+/// let cool = Temperature::from_celsius(22.0);
+/// let time = cooling::cooling_time(&tank, &room, water, cool).ok_or("it never cools so far")?;
+/// // what it has cooled to by then
+/// let back = cooling::temperature_after(&tank, &room, water, time);
+/// assert!((back.celsius() - 22.0).abs() < 0.01);
+/// # Ok::<(), &str>(())
+/// ```
+///
+/// # Limits
+/// As [`temperature_after`]: the time errs short.
 pub fn cooling_time(
     tank: &Enclosure,
     climate: &Climate,

@@ -71,6 +71,9 @@ impl Climate {
     /// let rate = room.evaporation(Area::from_m2(1.0));
     /// assert!((rate.kg_h() / 0.1620 - 1.0).abs() < 0.02);
     /// ```
+    ///
+    /// # Limits
+    /// Still air: a fan or a draught takes more. A film or leaves on the surface hold it back.
     pub fn evaporation(&self, surface: Area) -> MassRate {
         let film = MoistAir::new(self.water, Share::from_fraction(1.0), self.pressure);
         let room = MoistAir::new(self.air, self.humidity, self.pressure);
@@ -101,6 +104,14 @@ fn rising(film: &MoistAir, room: &MoistAir) -> f64 {
 ///
 /// # Source
 /// Rogers and Yau 1989 (`rogers_yau_1989`), table 2.1, from memory.
+///
+/// # Example
+/// ```
+/// use lentic::{heat::evaporation::latent_heat_j_g, units::Temperature};
+/// // 2441.7 by IAPWS-95
+/// let heat = latent_heat_j_g(Temperature::from_celsius(25.0));
+/// assert!((heat / 2441.7 - 1.0).abs() < 1e-3);
+/// ```
 pub fn latent_heat_j_g(temperature: Temperature) -> f64 {
     let t = temperature.celsius();
     2500.8 - 2.36 * t + 0.0016 * t * t - 0.000_06 * t * t * t
@@ -110,6 +121,23 @@ pub fn latent_heat_j_g(temperature: Temperature) -> f64 {
 pub const LATENT_HEAT_VALIDITY: Validity = Validity::new("water temperature", "C", 0.0, 40.0);
 
 /// Heat that water takes along as it evaporates.
+///
+/// ```text
+/// P = L E
+/// ```
+///
+/// L as [`latent_heat_j_g`], E the mass of water in a time.
+///
+/// # Source
+/// As [`latent_heat_j_g`].
+///
+/// # Example
+/// ```
+/// use lentic::{heat::evaporation::latent_power, units::{MassRate, Temperature}};
+/// // 0.1620 kg/h x 2441.7 kJ/kg
+/// let power = latent_power(MassRate::from_kg_h(0.1620), Temperature::from_celsius(25.0));
+/// assert!((power.watts() - 109.9).abs() < 0.2);
+/// ```
 pub fn latent_power(rate: MassRate, temperature: Temperature) -> Power {
     let g_s = rate.g_h() / SECONDS_PER_HOUR;
     Power::from_watts(g_s * latent_heat_j_g(temperature))
@@ -118,7 +146,13 @@ pub fn latent_power(rate: MassRate, temperature: Temperature) -> Power {
 /// Seconds in an hour.
 const SECONDS_PER_HOUR: f64 = 3600.0;
 
-/// Litres that evaporate in a week, at a kilogram a litre.
+/// Litres that evaporate in a week, at a kilogram a litre: what is to be topped up.
+///
+/// # Example
+/// ```
+/// use lentic::{heat::evaporation::litres_per_week, units::MassRate};
+/// assert!((litres_per_week(MassRate::from_kg_h(0.035)) - 0.035 * 168.0).abs() < 1e-9);
+/// ```
 pub fn litres_per_week(rate: MassRate) -> f64 {
     rate.kg_h() * HOURS_PER_DAY * 7.0
 }

@@ -30,6 +30,16 @@ impl MoistAir {
     /// # Source
     /// The enhancement f of vapour in air, about 0.4 %: Buck 1981
     /// (`buck_1981`, from memory).
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::heat::moist_air::MoistAir;
+    /// use lentic::units::{Share, Temperature};
+    /// use lentic::water::atmosphere::SEA_LEVEL;
+    /// let half = Share::from_percent(50.0);
+    /// let room = MoistAir::new(Temperature::from_celsius(25.0), half, SEA_LEVEL);
+    /// assert!((room.vapour.pa() - 1592.0).abs() < 5.0); // a property library for humid air
+    /// ```
     pub fn new(temperature: Temperature, humidity: Share, pressure: Pressure) -> Self {
         let enhancement = 1.0007 + 3.46e-8 * pressure.pa();
         let over_water = atmosphere::vapour_pressure(temperature);
@@ -45,6 +55,19 @@ impl MoistAir {
     /// ```text
     /// rho = (Ma (P - p) + Mw p) / (R T)
     /// ```
+    ///
+    /// # Source
+    /// Mixture of ideal gases.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::heat::moist_air::MoistAir;
+    /// use lentic::units::{Share, Temperature};
+    /// use lentic::water::atmosphere::SEA_LEVEL;
+    /// let half = Share::from_percent(50.0);
+    /// let room = MoistAir::new(Temperature::from_celsius(25.0), half, SEA_LEVEL);
+    /// assert!((room.density().kg_m3() - 1.1774).abs() < 0.001); // a property library for humid air
+    /// ```
     pub fn density(&self) -> Density {
         let dry_pa = (self.pressure - self.vapour).pa();
         let g_per_m3 = (DRY_AIR_G_MOL * dry_pa + WATER_G_MOL * self.vapour.pa())
@@ -56,6 +79,19 @@ impl MoistAir {
     ///
     /// ```text
     /// W = (Mw / Ma) p / (P - p)
+    /// ```
+    ///
+    /// # Source
+    /// Mixture of ideal gases.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::heat::moist_air::MoistAir;
+    /// use lentic::units::{Share, Temperature};
+    /// use lentic::water::atmosphere::SEA_LEVEL;
+    /// let half = Share::from_percent(50.0);
+    /// let room = MoistAir::new(Temperature::from_celsius(25.0), half, SEA_LEVEL);
+    /// assert!((room.humidity_ratio() - 0.00993).abs() < 0.00005); // a property library for humid air
     /// ```
     pub fn humidity_ratio(&self) -> f64 {
         WATER_G_MOL / DRY_AIR_G_MOL * (self.vapour / (self.pressure - self.vapour))

@@ -64,11 +64,35 @@ impl Wall {
     /// # Source
     /// The standards `en_673` and `iso_6946`. The 5.8 W/(m2 K) of a window has other films, a
     /// windy one outside, and is not for tanks.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::heat::{Glazing, Wall};
+    /// use lentic::units::{Length, Transmittance};
+    /// let window = Wall {
+    ///     glazing: Glazing::Glass,
+    ///     thickness: Length::from_mm(4.0),
+    ///     inside: Transmittance::from_w_m2_k(8.0),
+    ///     outside: Transmittance::from_w_m2_k(23.0),
+    /// };
+    /// assert!((window.transmittance().w_m2_k() - 5.8).abs() < 0.01); // en_673, from memory
+    /// ```
+    ///
+    /// # Limits
+    /// A wall or a curtain close behind a pane keeps the heat in: errs high.
     pub fn transmittance(&self) -> Transmittance {
         Transmittance::from_w_m2_k(1.0 / self.resistance_m2_k_w())
     }
 
     /// The inverse of [`transmittance`](Self::transmittance), m2 K/W.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::heat::{Glazing, Wall};
+    /// use lentic::units::Length;
+    /// let pane = Wall::side(Glazing::Glass, Length::from_mm(6.0));
+    /// assert!((pane.resistance_m2_k_w() - (1.0 / 400.0 + 0.006 + 1.0 / 7.7)).abs() < 1e-9);
+    /// ```
     pub fn resistance_m2_k_w(&self) -> f64 {
         1.0 / self.inside.w_m2_k()
             + self.thickness.m() / self.glazing.conductivity_w_m_k()
