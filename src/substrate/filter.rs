@@ -102,6 +102,21 @@ impl Base {
 
     /// The finest D15 of a cap that still drains freely over this soil: 0.1 mm
     /// or a multiple of d15, whichever is larger.
+    ///
+    /// # Source
+    /// The two rules of [`DrainageRule`].
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::substrate::filter::{Base, DrainageRule};
+    /// use lentic::units::{Length, Share};
+    /// let silty = Base {
+    ///     fines: Share::from_percent(60.0),
+    ///     d85: Length::from_mm(0.5),
+    ///     d15: Length::from_mm(0.05),
+    /// };
+    /// assert!((silty.finest_cap(DrainageRule::FourTimes).mm() - 4.0 * 0.05).abs() < 1e-12);
+    /// ```
     pub fn finest_cap(&self, rule: DrainageRule) -> Length {
         (self.d15 * rule.multiple()).max(Length::from_mm(FINEST_MM))
     }
@@ -122,6 +137,18 @@ pub enum BaseCategory {
 
 impl BaseCategory {
     /// The category of a soil with these fines.
+    ///
+    /// # Source
+    /// USDA NRCS National Engineering Handbook part 633, chapter 26 (`nrcs_neh633_ch26`), which
+    /// leaves the percent between 39 and 40 to neither side: it is category 3 here.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::substrate::filter::BaseCategory;
+    /// use lentic::units::Share;
+    /// assert_eq!(BaseCategory::of(Share::from_percent(92.0)).number(), 1);
+    /// assert_eq!(BaseCategory::of(Share::from_percent(10.0)).number(), 4);
+    /// ```
     pub fn of(fines: Share) -> Self {
         // Regrading divides, so a soil of exactly 40 % may come out a hair below.
         match (fines.percent() / ROUNDING_PERCENT).round() * ROUNDING_PERCENT {
@@ -205,6 +232,16 @@ pub enum Retention {
 impl Retention {
     /// The band of a ratio (4 to 5: Terzaghi & Peck 1948; 9: Foster & Fell 2001,
     /// stated there for d95 and from memory).
+    ///
+    /// # Source
+    /// 4 to 5: Terzaghi & Peck 1948 (`terzaghi_peck_1948`); 9: Foster & Fell 2001
+    /// (`foster_fell_2001`, from memory), stated there for d95.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::substrate::filter::Retention;
+    /// assert_ne!(Retention::of(4.0), Retention::of(9.5));
+    /// ```
     pub fn of(ratio: f64) -> Self {
         if ratio <= 4.0 {
             Self::Keeps
@@ -245,6 +282,24 @@ impl CoverRatios {
     ///
     /// # Source
     /// FHWA HDS-6, River Engineering for Highway Encroachments, equations 6.24 to 6.26.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::substrate::filter::{CoverRatios, Sizes};
+    /// use lentic::units::Length;
+    /// let sizes = |[d15, d50, d85]: [f64; 3]| Sizes {
+    ///     d15: Length::from_mm(d15),
+    ///     d50: Length::from_mm(d50),
+    ///     d85: Length::from_mm(d85),
+    /// };
+    /// // the worked problem of section 6.11: 16, printed 16, and 4
+    /// let ratios = CoverRatios::new(&sizes([6.0, 12.0, 24.0]), &sizes([0.38, 0.75, 1.50]));
+    /// assert!((ratios.median - 16.0).abs() < 1e-9 && (ratios.retention - 4.0).abs() < 1e-9);
+    /// assert!((ratios.drainage - 16.0).abs() < 0.5 && ratios.hold());
+    /// ```
+    ///
+    /// # Limits
+    /// Made for stone under running water; a still tank asks for less.
     pub fn new(cover: &Sizes, base: &Sizes) -> Self {
         Self {
             median: cover.d50 / base.d50,

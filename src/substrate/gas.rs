@@ -39,6 +39,17 @@ pub struct EntryPressure {
 ///
 /// # Source
 /// Young and Laplace; throat radii by plane geometry, see [`Throat`].
+///
+/// # Example
+/// ```
+/// use lentic::{substrate::gas::entry_pressure, units::Length};
+/// // 12 x 0.07197 N/m / 0.5 mm
+/// let pressure = entry_pressure(0.07197, Length::from_mm(0.5));
+/// assert!((pressure.typical.pa() - 1727.0).abs() < 1.0);
+/// ```
+///
+/// # Limits
+/// One grain size and clean water; a mixed sand is entered through its widest pores first.
 pub fn entry_pressure(surface_tension_n_m: f64, grain: Length) -> EntryPressure {
     let across = |radius: Length| Pressure::from_pa(2.0 * surface_tension_n_m / radius.m());
     EntryPressure {
@@ -67,18 +78,59 @@ impl Overburden {
     /// ```text
     /// sigma' = (1 - n)(rho_s - rho_w) g L
     /// ```
+    ///
+    /// # Source
+    /// Terzaghi's effective stress, soil mechanics.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::substrate::gas::Overburden;
+    /// use lentic::units::{Density, Length, Share};
+    /// let cap = Overburden {
+    ///     thickness: Length::from_cm(5.0),
+    ///     porosity: Share::from_percent(40.0),
+    ///     grain_density: Density::from_kg_m3(2650.0),
+    ///     water_density: Density::from_kg_m3(997.05),
+    /// };
+    /// // 0.6 x 1652.95 kg/m3 x 9.80665 m/s2 x 0.05 m
+    /// assert!((cap.effective_stress().pa() - 486.3).abs() < 0.1);
+    /// ```
+    ///
+    /// # Limits
+    /// Roots and friction at the panes hold the cap down besides: errs low.
     pub fn effective_stress(&self) -> Pressure {
         let solids = 1.0 - self.porosity.fraction();
         let buoyant_kg_m3 = (self.grain_density - self.water_density).kg_m3();
         Pressure::from_pa(solids * buoyant_kg_m3 * GRAVITY_M_S2 * self.thickness.m())
     }
 
-    /// Entry pressure over effective stress: above 1 gas leaves by pushing grains
-    /// aside, below 1 through the pores.
+    /// Entry pressure over effective stress: above 1 gas leaves by pushing grains aside, below 1
+    /// through the pores.
+    ///
+    /// ```text
+    /// M = Pe / sigma'
+    /// ```
     ///
     /// # Source
-    /// After Jain & Juanes 2009 (fine grains under low stress fracture, coarse
-    /// ones under high stress are invaded).
+    /// After Jain & Juanes 2009 (`jain_juanes_2009`): fine grains under low stress fracture,
+    /// coarse ones under high stress are invaded.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::substrate::gas::Overburden;
+    /// use lentic::units::{Density, Length, Share};
+    /// let cap = Overburden {
+    ///     thickness: Length::from_cm(5.0),
+    ///     porosity: Share::from_percent(40.0),
+    ///     grain_density: Density::from_kg_m3(2650.0),
+    ///     water_density: Density::from_kg_m3(997.05),
+    /// };
+    /// // 1727 Pa over 486.3 Pa
+    /// assert!((cap.entry_ratio(0.07197, Length::from_mm(0.5)) - 3.55).abs() < 0.01);
+    /// ```
+    ///
+    /// # Limits
+    /// Theory of layers a hundred times thicker: it tells the manner, not the moment.
     pub fn entry_ratio(&self, surface_tension_n_m: f64, grain: Length) -> f64 {
         entry_pressure(surface_tension_n_m, grain).typical / self.effective_stress()
     }
@@ -87,6 +139,23 @@ impl Overburden {
     ///
     /// ```text
     /// d* = 12 gamma / sigma'
+    /// ```
+    ///
+    /// # Source
+    /// As [`entry_ratio`](Self::entry_ratio).
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::substrate::gas::Overburden;
+    /// use lentic::units::{Density, Length, Share};
+    /// let cap = Overburden {
+    ///     thickness: Length::from_cm(5.0),
+    ///     porosity: Share::from_percent(40.0),
+    ///     grain_density: Density::from_kg_m3(2650.0),
+    ///     water_density: Density::from_kg_m3(997.05),
+    /// };
+    /// // 12 x 0.07197 N/m / 486.3 Pa
+    /// assert!((cap.dividing_grain(0.07197).mm() - 1.776).abs() < 0.005);
     /// ```
     pub fn dividing_grain(&self, surface_tension_n_m: f64) -> Length {
         let gamma_term = 2.0 * GRAINS_PER_THROAT_RADIUS * surface_tension_n_m;
@@ -117,6 +186,22 @@ pub struct GasLayer {
 /// # Source
 /// Steady diffusion with an even source; the highest concentration, at the
 /// soil's foot, set to solubility.
+///
+/// # Example
+/// ```
+/// use lentic::substrate::diffusion::effective_diffusion_m2_s;
+/// use lentic::substrate::gas::{
+///     GasLayer, METHANE_SOLUBILITY_MOL_M3, dissolved_methane_ceiling_mg_m2_d,
+/// };
+/// use lentic::units::{Length, Share};
+/// let layer = |pores_pct| GasLayer {
+///     thickness: Length::from_cm(3.0),
+///     effective_m2_s: effective_diffusion_m2_s(1.851e-9, Share::from_percent(pores_pct)),
+/// };
+/// let most = dissolved_methane_ceiling_mg_m2_d(layer(80.0), layer(40.0), METHANE_SOLUBILITY_MOL_M3);
+/// // 1.4 / (0.03 / 2.614e-10 + 0.03 / (2 x 1.024e-9)) mol/(m2 s) of 16.04 g/mol
+/// assert!((most - 15.0).abs() < 0.05);
+/// ```
 pub fn dissolved_methane_ceiling_mg_m2_d(
     soil: GasLayer,
     cap: GasLayer,

@@ -97,6 +97,16 @@ impl Grading {
     ///
     /// # Errors
     /// Fewer than two points, or points out of range or order.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::substrate::grading::{Grading, GradingPoint};
+    /// let points = |shares: [f64; 2]| {
+    ///     vec![GradingPoint::new(0.5, shares[0]), GradingPoint::new(2.0, shares[1])]
+    /// };
+    /// assert!(Grading::new(points([10.0, 90.0])).is_ok());
+    /// assert!(Grading::new(points([90.0, 10.0])).is_err());
+    /// ```
     pub fn new(points: Vec<GradingPoint>) -> Result<Self, GradingError> {
         if points.len() < 2 {
             return Err(GradingError::TooFewPoints {
@@ -113,6 +123,17 @@ impl Grading {
     ///
     /// # Errors
     /// Sizes out of range or order.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::substrate::grading::Grading;
+    /// use lentic::units::Length;
+    /// let sand = Grading::between_sieves(Length::from_mm(1.0), Length::from_mm(2.0))?;
+    /// // half-way in the logarithm: 1 x 2
+    /// let middle = sand.size_at(lentic::units::Share::from_percent(50.0)).map(|size| size.mm());
+    /// assert!(middle.is_some_and(|mm| (mm - 2.0_f64.sqrt()).abs() < 1e-9));
+    /// # Ok::<(), lentic::substrate::grading::GradingError>(())
+    /// ```
     pub fn between_sieves(finer: Length, coarser: Length) -> Result<Self, GradingError> {
         Self::new(vec![
             GradingPoint::new(finer.mm(), UNDERSIZE_PERCENT),
@@ -124,6 +145,16 @@ impl Grading {
     ///
     /// # Errors
     /// A text that is not two different ASTM E11 numbers.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::{substrate::grading::Grading, units::Length};
+    /// let grit = Grading::from_mesh("12/20")?;
+    /// // sieve 20 opens 0.850 mm (astm_e11), and 5 % is taken as finer
+    /// let finer = grit.passing(Length::from_mm(0.850)).map(|share| share.percent());
+    /// assert!(finer.is_some_and(|percent| (percent - 5.0).abs() < 1e-9));
+    /// # Ok::<(), lentic::substrate::grading::GradingError>(())
+    /// ```
     pub fn from_mesh(text: &str) -> Result<Self, GradingError> {
         let (coarser, finer) = super::sieve::range(text).ok_or_else(|| GradingError::Mesh {
             text: text.to_owned(),
@@ -135,6 +166,18 @@ impl Grading {
     ///
     /// # Errors
     /// Shares that are not within 0 to 100 % together.
+    ///
+    /// # Source
+    /// Classes of the USDA (`usda_soil_survey_2017`): clay to 0.002 mm, silt to 0.05 mm, sand to 2 mm.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::{substrate::grading::Grading, units::{Length, Share}};
+    /// let loam = Grading::from_texture(Share::from_percent(20.0), Share::from_percent(40.0))?;
+    /// let finer = loam.passing(Length::from_mm(0.05)).map(|share| share.percent());
+    /// assert!(finer.is_some_and(|percent| (percent - 60.0).abs() < 1e-9));
+    /// # Ok::<(), lentic::substrate::grading::GradingError>(())
+    /// ```
     pub fn from_texture(clay: Share, silt: Share) -> Result<Self, GradingError> {
         Self::new(vec![
             GradingPoint::new(CLAY_MM, clay.percent()),
@@ -177,7 +220,23 @@ impl Grading {
         })
     }
 
-    /// Coefficient of uniformity, d60 over d10.
+    /// Coefficient of uniformity: 1 for grains of one size, over 5 for a broad mix.
+    ///
+    /// ```text
+    /// Cu = d60 / d10
+    /// ```
+    ///
+    /// # Source
+    /// By definition, as in soil mechanics.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::substrate::grading::Grading;
+    /// // in the logarithm from 5 % at 0.425 mm to 95 % at 0.850 mm, 50 % apart: 2^(50/90)
+    /// let grit = Grading::from_mesh("20/40")?;
+    /// assert!(grit.uniformity().is_some_and(|cu| (cu - 2_f64.powf(50.0 / 90.0)).abs() < 1e-9));
+    /// # Ok::<(), lentic::substrate::grading::GradingError>(())
+    /// ```
     pub fn uniformity(&self) -> Option<f64> {
         let d60 = self.size_at(Share::from_percent(60.0))?;
         let d10 = self.size_at(Share::from_percent(10.0))?;

@@ -29,6 +29,14 @@ pub struct OxicLayer {
 ///
 /// # Source
 /// Bouldin 1968; Cai & Sayles 1996; both from memory.
+///
+/// # Example
+/// ```
+/// use lentic::{substrate::oxygen::oxic_layer, units::Concentration};
+/// // sqrt(2 x 3.357e-10 m2/s x 0.2582 mol/m3 / 1e-5 mol/(m3 s)), at saturation and 25 C
+/// let layer = oxic_layer(3.357e-10, Concentration::from_mg_l(8.263), 1e-5);
+/// assert!((layer.depth.mm() - 4.164).abs() < 0.01);
+/// ```
 pub fn oxic_layer(effective_m2_s: f64, surface: Concentration, use_mol_m3_s: f64) -> OxicLayer {
     let surface_mol_m3 = oxygen_mol_m3(surface);
     let depth_m = (2.0 * effective_m2_s * surface_mol_m3 / use_mol_m3_s).sqrt();
@@ -71,6 +79,20 @@ impl Reductant {
 ///
 /// # Source
 /// Derived from Fick's law with both fluxes equal at the front.
+///
+/// # Example
+/// ```
+/// use lentic::substrate::oxygen::{Reductant, oxic_share_of_clean_cap};
+/// use lentic::units::Concentration;
+/// let ammonium = Reductant::ammonium(1.983e-9, Concentration::from_mg_l(5.0));
+/// let share =
+///     oxic_share_of_clean_cap(2.377e-9, Concentration::from_mg_l(8.263), &[ammonium]);
+/// // 2.377 x 0.2582 / (2.377 x 0.2582 + 2 x 1.983 x 5 / 14.007)
+/// assert!((share - 0.3023).abs() < 0.001);
+/// ```
+///
+/// # Limits
+/// Methane, iron and sulfide from below bring the front nearer to the surface: errs deep.
 pub fn oxic_share_of_clean_cap(
     oxygen_free_m2_s: f64,
     surface: Concentration,

@@ -122,6 +122,22 @@ impl<R: Real> Passage<R> {
     /// taken as emptying from its middle (judgement). Fast anaerobic pool and
     /// its constant: Zou et al. 2018, *Open Journal of Soil Science* 8:75, with
     /// a Q10 of 2.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::substrate::release::{Bed, Passage};
+    /// let bed = Bed {
+    ///     soil_depth_m: 0.025, soil_porosity: 0.70, soil_dry_bulk_density_kg_m3: 700.0,
+    ///     ammonium_kd_l_kg: 2.0, cap_depth_m: 0.025, cap_porosity: 0.40, cap_retardation: 1.2,
+    ///     ammonium_diffusivity_m2_d: 1.71e-4, enhancement: 1.5,
+    ///     mineralisation_25_c_per_d: 0.048, temperature_c: 25.0,
+    /// };
+    /// // 1.5 / (0.0125 / 6.986e-5 + 0.025 / 2.415e-5 + 0.001 / 1.71e-4)
+    /// assert!((Passage::new(&bed).conductance_m_d - 1.2294e-3_f64).abs() < 1e-6);
+    /// ```
+    ///
+    /// # Limits
+    /// One soil, mixed through, over a floor that lets nothing by; the cap of one porosity.
     pub fn new(bed: &Bed<R>) -> Self {
         let free = bed.ammonium_diffusivity_m2_d;
         let in_soil = effective_diffusion(free, bed.soil_porosity);
@@ -188,6 +204,9 @@ pub struct Release<R> {
 /// let now = release(&passage, &pools, 0.0, passage.rise(7.0));
 /// assert!(now.flux_g_m2_d > 0.03 && now.flux_g_m2_d < 0.05);
 /// ```
+///
+/// # Source
+/// As [`Passage::new`].
 pub fn release<R: Real>(
     passage: &Passage<R>,
     pools: &Pools<R>,

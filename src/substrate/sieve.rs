@@ -58,6 +58,14 @@ pub fn opening(mesh: &str) -> Option<Length> {
 /// The two sieves of a mesh range such as "20/40", coarser first.
 ///
 /// The numbers may stand in either order and be parted by a slash, a dash or `x`.
+///
+/// # Example
+/// ```
+/// use lentic::substrate::sieve::range;
+/// // 1.70 and 0.850 mm (astm_e11)
+/// let sizes = range("20-12").map(|(coarse, fine)| (coarse.mm(), fine.mm()));
+/// assert_eq!(sizes, Some((1.70, 0.850)));
+/// ```
 pub fn range(text: &str) -> Option<(Length, Length)> {
     let mut sizes = text
         .split(['/', '-', 'x', 'X', '×'])

@@ -23,6 +23,9 @@ pub const WATER_PER_SOIL: f64 = 2.0;
 /// let dissolved_alone = left_after_soaking(0.8, 150.0, 0.0, 1);
 /// assert!((dissolved_alone - 0.8 / 2.8).abs() < 1e-12);
 /// ```
+///
+/// # Limits
+/// Draining leaves water behind in the pores, and sorbed ammonium lets go slowly: errs low.
 pub fn left_after_soaking(
     porosity: f64,
     dry_bulk_kg_m3: f64,

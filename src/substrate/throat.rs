@@ -21,6 +21,15 @@ impl Throat {
     ///
     /// # Source
     /// Plane geometry. Das, Principles of Geotechnical Engineering, gives 6.5 for three.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::substrate::throat::Throat;
+    /// assert!((Throat::Three.passing_ratio() - 6.5).abs() < 0.05); // 6.5 as printed
+    /// ```
+    ///
+    /// # Limits
+    /// Equal spheres. Angular and mixed grains leave narrower holes: a sand holds back more.
     pub fn passing_ratio(self) -> f64 {
         match self {
             Self::Three => 1.0 / (2.0 / 3f64.sqrt() - 1.0),
@@ -29,6 +38,20 @@ impl Throat {
     }
 
     /// Radius of the hole between spheres of this diameter.
+    ///
+    /// ```text
+    /// r = d / (2 ratio)
+    /// ```
+    ///
+    /// # Source
+    /// As [`passing_ratio`](Self::passing_ratio).
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::{substrate::throat::Throat, units::Length};
+    /// // 1 mm / (2 x 6.4641)
+    /// assert!((Throat::Three.radius(Length::from_mm(1.0)).mm() - 0.0774).abs() < 1e-4);
+    /// ```
     pub fn radius(self, sphere: Length) -> Length {
         sphere / (2.0 * self.passing_ratio())
     }

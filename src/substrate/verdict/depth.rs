@@ -46,6 +46,18 @@ pub struct CapDepthLimits {
 
 impl CapDepthLimits {
     /// The limits in a tank of this volume.
+    ///
+    /// # Source
+    /// Common practice, no source.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::substrate::verdict::CapDepthLimits;
+    /// use lentic::units::Volume;
+    /// let limits = CapDepthLimits::in_tank(Volume::from_litres(60.0));
+    /// assert!((limits.act_under.mm() - 15.0).abs() < 1e-9); // common practice
+    /// assert!((limits.watch_under.mm() - 25.0).abs() < 1e-9);
+    /// ```
     pub fn in_tank(volume: Volume) -> Self {
         let (act_mm, watch_mm) = if volume.litres() < SMALL_TANK_L {
             SMALL_CAP_THIN_MM
@@ -59,6 +71,16 @@ impl CapDepthLimits {
     }
 
     /// Judges a cap at its thinnest place.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::finding::Status;
+    /// use lentic::substrate::verdict::CapDepthLimits;
+    /// use lentic::units::{Length, Volume};
+    /// let limits = CapDepthLimits::in_tank(Volume::from_litres(60.0));
+    /// let status = |mm| limits.judge(Length::from_mm(mm)).status();
+    /// assert_eq!([status(14.0), status(20.0), status(25.0)], [Status::Act, Status::Watch, Status::Ok]);
+    /// ```
     pub fn judge(&self, thinnest: Length) -> Thickness {
         let missing = self.watch_under - thinnest;
         if under(thinnest, self.act_under) {
@@ -161,6 +183,26 @@ pub struct CapDepth {
 
 impl CapDepth {
     /// Judges the mean depth of a cap.
+    ///
+    /// # Source
+    /// 80 mm is the thickest sand cap in tests on lake sediment (Kim et al. 2007, `kim_2007`);
+    /// the other limits are common practice and judgement.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::finding::Status;
+    /// use lentic::substrate::verdict::{BedDepth, CapDepth};
+    /// use lentic::units::Length;
+    /// let mm = Length::from_mm;
+    /// let bed = |cap| BedDepth {
+    ///     cap: mm(cap), soil: mm(30.0), tank_height: mm(500.0), cap_least: mm(25.0),
+    /// };
+    /// assert_eq!(CapDepth::judge(&bed(40.0)).status(), Status::Ok);
+    /// assert_eq!(CapDepth::judge(&bed(100.0)).status(), Status::Act);
+    /// ```
+    ///
+    /// # Limits
+    /// Depth alone is no danger sign: a bed without oxygen at its foot is usual.
     pub fn judge(bed: &BedDepth) -> Self {
         let reasons: Vec<DeepReason> = [thickness_reason(bed), soil_reason(bed), tank_reason(bed)]
             .into_iter()
@@ -259,6 +301,9 @@ pub struct SoilDepthLimits {
 
 impl SoilDepthLimits {
     /// The limits of a soil.
+    ///
+    /// # Source
+    /// Common practice, no source.
     pub fn of(richness: Richness) -> Self {
         let (plain_mm, act_mm) = SOIL_DEEP_MM;
         Self {
@@ -273,6 +318,16 @@ impl SoilDepthLimits {
     }
 
     /// Judges soil by its mean and its deepest place.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::finding::Status;
+    /// use lentic::substrate::verdict::{Richness, SoilDepthLimits};
+    /// use lentic::units::Length;
+    /// let poor = SoilDepthLimits::of(Richness::Plain);
+    /// let status = |mm| poor.judge(Length::from_mm(mm), Length::from_mm(mm)).status();
+    /// assert_eq!([status(25.0), status(60.0), status(80.0)], [Status::Ok, Status::Watch, Status::Act]);
+    /// ```
     pub fn judge(&self, mean: Length, deepest: Length) -> SoilDepth {
         let watched = match self.richness {
             Richness::Plain => under(self.watch, deepest),

@@ -46,6 +46,13 @@ impl CoarseLimits {
     /// assert_eq!(limits.judge(Length::from_mm(0.46)), Coarseness::HoldsSoil);
     /// assert_eq!(limits.judge(Length::from_mm(5.4)), Coarseness::LosesSoil);
     /// ```
+    ///
+    /// # Source
+    /// The filter rule with the ratio that tests held to (`terzaghi_peck_mesri_1996`); the upper
+    /// end is common practice.
+    ///
+    /// # Limits
+    /// Made for seepage: a fail says that soil may come through, not that it will.
     pub fn judge(&self, d15: Length) -> Coarseness {
         if d15 <= self.watch_above {
             Coarseness::HoldsSoil
@@ -101,6 +108,21 @@ impl FineLimits {
     }
 
     /// Judges a cap by its d10, its D15 and, where known, what passes 0.075 mm.
+    ///
+    /// # Source
+    /// Least D15 and fines by the filter rules (`nrcs_neh633_ch26`, `scs_1986`); packing is
+    /// common practice.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::finding::Status;
+    /// use lentic::substrate::{filter::Soil, verdict::FineLimits};
+    /// use lentic::units::Length;
+    /// let limits = FineLimits::over(&Soil::Organic);
+    /// let mm = Length::from_mm;
+    /// assert_eq!(limits.judge(mm(0.44), mm(0.46), None).status(), Status::Ok);
+    /// assert_eq!(limits.judge(mm(0.02), mm(0.03), None).status(), Status::Act);
+    /// ```
     pub fn judge(&self, d10: Length, d15: Length, fines: Option<Share>) -> Fineness {
         if d15 < self.d15_least {
             Fineness::Seals

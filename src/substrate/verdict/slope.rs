@@ -14,6 +14,18 @@ pub enum Slope {
 
 impl Slope {
     /// Judges a slope in degrees against the angle of repose.
+    ///
+    /// # Source
+    /// As [`GrainShape::repose_degrees`].
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::substrate::{repose::GrainShape, verdict::Slope};
+    /// assert_ne!(Slope::judge(30.0, GrainShape::Rounded), Slope::judge(30.0, GrainShape::Angular));
+    /// ```
+    ///
+    /// # Limits
+    /// Animals level any slope in time.
     pub fn judge(degrees: f64, grains: GrainShape) -> Self {
         if degrees > grains.repose_degrees() {
             Self::Slides
