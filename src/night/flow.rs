@@ -188,6 +188,9 @@ fn jet_cm_s(flow: Flow, section: Area) -> Band {
 /// let stirred = film(Velocity::from_cm_s(5.0), Temperature::from_celsius(25.0));
 /// assert!((still / stirred - 10.0).abs() < 1e-9);
 /// ```
+///
+/// # Limits
+/// One flat leaf in an even flow: behind other leaves the film is thicker.
 pub fn film(velocity: Velocity, temperature: Temperature) -> Length {
     let leaf_m = LEAF_MM * 1e-3;
     let nu_m2_s = viscosity(temperature).pa_s() / density(temperature).kg_m3();
@@ -212,6 +215,13 @@ pub fn film(velocity: Velocity, temperature: Temperature) -> Length {
 /// let share = |mm| uptake_share(Length::from_mm(mm), Temperature::from_celsius(25.0));
 /// assert!(share(0.001) > 0.99 && share(2.0) < share(0.5));
 /// ```
+///
+/// # Source
+/// Fick's law through the film and Monod's at the leaf, set equal; the uptake of the
+/// start-up's fast plants.
+///
+/// # Limits
+/// A bare leaf: algae and slime on it make the film thicker, so that it errs high.
 pub fn uptake_share(film: Length, temperature: Temperature) -> f64 {
     let k_m_d = diffusivity(Solute::Ammonium, temperature).m2_s() * SECONDS_PER_DAY / film.m();
     let most_g_m2_d = UPTAKE_G_G_D / LEAF_AREA_M2_G;

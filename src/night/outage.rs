@@ -53,6 +53,10 @@ impl Lasting {
 ///
 /// # Errors
 /// [`IntegrationError`], as for [`cycle`](super::cycle()).
+///
+/// # Source
+/// The day of [`cycle`](super::cycle()) without lamp and device; cooling as
+/// [`temperature_after`](crate::heat::cooling::temperature_after).
 pub fn outage(
     inputs: &NightInputs,
     ensemble: Ensemble,

@@ -63,6 +63,9 @@ pub struct HourBand {
 ///
 /// # Errors
 /// [`IntegrationError`], as for [`cycle`].
+///
+/// # Limits
+/// As [`cycle`]. The spread is that of the numbers, not of the model.
 pub fn outlook(
     inputs: &NightInputs,
     ranges: &Rates<Band>,

@@ -78,6 +78,47 @@ pub struct Diet {
 ///
 /// # Errors
 /// [`IntegrationError`], as for [`cycle`](super::cycle()).
+///
+/// # Source
+/// Oxygen by the day of [`cycle`](super::cycle()). Nitrogen: 9.2 % of the protein fed comes
+/// back as ammonia (`timmons_ebeling`).
+///
+/// # Example
+/// ```
+/// use lentic::night::stock::{Diet, carried};
+/// use lentic::night::{Ensemble, NightInputs};
+/// use lentic::source::Band;
+/// use lentic::state::DayState;
+/// use lentic::units::{Concentration, Mass, MassRate, Share};
+/// let text = r#"
+/// [tank]
+/// shape = "box"
+/// size = "60 x 30 x 36 cm"
+/// [soil]
+/// material = "loam_topsoil"
+/// depth = "25 mm"
+/// [cap]
+/// material = "filter_sand"
+/// depth = "40 mm"
+/// "#;
+/// let design = lentic::spec::parse(text)?;
+/// // plants that take 8.28 mg of nitrogen a day
+/// let state = DayState { nitrogen_taken: MassRate::from_g_d(8.28e-3), ..DayState::LIFELESS };
+/// let tank = NightInputs::of(&design, &state, Band::exact(60.0));
+/// let diet = Diet {
+///     body: Mass::from_g(1.0),
+///     feed_per_d: Share::from_percent(2.0),
+///     protein: Share::from_percent(45.0),
+/// };
+/// let central = Ensemble { members: 0, seed: 1 };
+/// let found = carried(&tank, central, &diet, Concentration::from_mg_l(5.0))?;
+/// // 10 g of animals eat 0.2 g a day, 0.09 g of it protein, and give off 8.28 mg of nitrogen
+/// assert!((found.by_nitrogen.g() - 10.0).abs() < 0.1);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+///
+/// # Limits
+/// One kind of animal, spread over the tank; what they eat of the plants is left out.
 pub fn carried(
     inputs: &NightInputs,
     ensemble: Ensemble,

@@ -77,6 +77,18 @@ impl AirBreathers {
 /// Where all animals breathe air, or none is planned, nothing gasps: the rest turns into
 /// a note. `goal` replaces the limit
 /// to watch; the one to act is never above it.
+///
+/// # Source
+/// Common practice in fish culture, no source.
+///
+/// # Example
+/// ```
+/// use lentic::finding::Status;
+/// use lentic::night::verdict::{AirBreathers, dawn};
+/// use lentic::source::Band;
+/// let status = |mg_l| dawn(Band::exact(mg_l), AirBreathers::None, None).status;
+/// assert_eq!([status(2.9), status(4.9), status(5.0)], [Status::Act, Status::Watch, Status::Ok]);
+/// ```
 pub fn dawn(oxygen_mg_l: Band, breathers: AirBreathers, goal: Option<Concentration>) -> Verdict {
     let watch = goal.map_or(DAWN_WATCH_MG_L, Concentration::mg_l);
     let found = if oxygen_mg_l.typical < DAWN_ACT_MG_L.min(watch) {
@@ -114,6 +126,9 @@ pub enum Support {
 
 /// `flow.slack`: the typical speed against what submerged plants gain from; nothing to
 /// note where there are none.
+///
+/// # Source
+/// Westlake 1967 (`westlake_1967`) for what still water costs; the limit is a judgement.
 pub fn slack(movement: &Movement, submerged: Mass, support: Support) -> Verdict {
     let limit = OPEN_WATER_CM_S.low;
     let moves = movement.velocity_cm_s.typical >= limit || submerged <= Mass::ZERO;
@@ -135,6 +150,9 @@ pub fn slack(movement: &Movement, submerged: Mass, support: Support) -> Verdict 
 /// `flow.strong`: the typical speed against what floaters bear, or submerged plants
 /// where nothing floats. Duckweed grew best at 0.12 cm/s and worse at twice that: over
 /// it a note, over a centimetre a second, which is practice, a watch.
+///
+/// # Source
+/// Coughlan et al. 2022 (`coughlan_2022`) for floaters; for leaves under water, judgement.
 pub fn strong(movement: &Movement, cover: Share) -> Verdict {
     let speed = movement.velocity_cm_s.typical;
     let floaters = cover.percent() >= FLOATERS_FROM_PCT;
@@ -192,6 +210,15 @@ pub fn short(lighting: &Lighting) -> Option<Verdict> {
 }
 
 /// `light.long`: hours of light while nutrients and light favour algae.
+///
+/// # Source
+/// Common practice, no source.
+///
+/// # Example
+/// ```
+/// use lentic::{finding::Status, night::verdict::long};
+/// assert_eq!([long(12.0, 5.0).status, long(10.0, 5.0).status], [Status::Watch, Status::Ok]);
+/// ```
 pub fn long(hours: f64, algae_window_days: f64) -> Verdict {
     Verdict {
         status: if hours > LONG_LIGHT_H && algae_window_days > 0.0 {
@@ -211,6 +238,16 @@ pub fn long(hours: f64, algae_window_days: f64) -> Verdict {
 /// `animals.load`: their mass against what dawn oxygen and the plants' uptake of
 /// nitrogen carry, whichever is less (judgement). Where oxygen is short without any
 /// animal it is for `air.dawn` to say: then nitrogen is judged, and animals are a note.
+///
+/// # Example
+/// ```
+/// use lentic::finding::Status;
+/// use lentic::night::{stock::Carried, verdict::load};
+/// use lentic::{source::Band, units::Mass};
+/// let carried = Carried { by_oxygen_g: Band::exact(10.0), by_nitrogen: Mass::from_g(20.0) };
+/// let status = |g| load(Mass::from_g(g), &carried).status;
+/// assert_eq!([status(10.0), status(15.0), status(25.0)], [Status::Ok, Status::Watch, Status::Act]);
+/// ```
 pub fn load(animals: Mass, carried: &Carried) -> Verdict {
     let short_anyway = carried.by_oxygen_g.typical <= 0.0;
     let (most, least_status) = if short_anyway && animals > Mass::ZERO {

@@ -46,6 +46,19 @@ pub struct Stems {
 /// # Source
 /// Judgement: agrees with the start-up model over thirty plantings in that an
 /// index of 2 keeps ammonia and nitrite under 0.11 mg N/L from day 3.
+///
+/// # Example
+/// ```
+/// use lentic::plants::index::{Floaters, floating_capacity_g_m2};
+/// let floaters = Floaters {
+///     mass_g_m2: 5.0, start_nitrogen: 0.030, most_nitrogen: 0.050, growth_per_d: 0.202,
+/// };
+/// // 5 (0.02 + 0.8 x 0.202 x 21 x 0.05)
+/// assert!((floating_capacity_g_m2(&floaters, 21.0) - 0.948).abs() < 0.001);
+/// ```
+///
+/// # Limits
+/// Well fed plants: where phosphorus or potassium is short they take less.
 pub fn floating_capacity_g_m2(floaters: &Floaters, days: f64) -> f64 {
     let filled = floaters.most_nitrogen - floaters.start_nitrogen;
     let grown = FLOATING_REALISED * floaters.growth_per_d * days * floaters.most_nitrogen;
@@ -63,6 +76,19 @@ pub fn floating_capacity_g_m2(floaters: &Floaters, days: f64) -> f64 {
 ///
 /// # Source
 /// As [`floating_capacity_g_m2`].
+///
+/// # Example
+/// ```
+/// use lentic::plants::index::{Stems, stem_capacity_g_m2};
+/// let stems = Stems {
+///     mass_g_m2: 25.0, start_nitrogen: 0.02, most_nitrogen: 0.04, growth_per_d: 0.05, lag_d: 7.0,
+/// };
+/// // te = 21 - 7 (1 - exp(-3)); 25 (0.02 + 0.04 (exp(0.05 te) - 1))
+/// assert!((stem_capacity_g_m2(&stems, 21.0) - 1.549).abs() < 0.001);
+/// ```
+///
+/// # Limits
+/// Crowding and melting leaves are left out: errs high for a thick planting.
 pub fn stem_capacity_g_m2(stems: &Stems, days: f64) -> f64 {
     let filled = stems.most_nitrogen - stems.start_nitrogen;
     let grown = (stems.growth_per_d * days_of_growth(stems.lag_d, days)).exp_m1();
@@ -77,7 +103,15 @@ fn days_of_growth(lag_d: f64, days: f64) -> f64 {
     }
 }
 
-/// Capacity of a planting over the supply of the bed in the same days.
+/// Capacity of a planting over the supply of the bed in the same days: 2 and more is
+/// planted heavily enough.
+///
+/// ```text
+/// index = capacity / supply
+/// ```
+///
+/// # Source
+/// Judgement, as [`floating_capacity_g_m2`].
 ///
 /// # Example
 /// ```
@@ -89,6 +123,9 @@ fn days_of_growth(lag_d: f64, days: f64) -> f64 {
 /// let index = planting_index(floating_capacity_g_m2(&floaters, 21.0), 1.247 + 0.0525);
 /// assert!((index - 0.73).abs() < 0.005);
 /// ```
+///
+/// # Limits
+/// Says nothing of when: the run of [`startup`](crate::startup) does.
 pub fn planting_index(capacity_g_m2: f64, supply_g_m2: f64) -> f64 {
     capacity_g_m2 / supply_g_m2
 }

@@ -29,6 +29,18 @@ pub enum LightClass {
 }
 
 /// Photon flux density that a lamp in words stands for, umol/(m2 s).
+///
+/// # Source
+/// Judgement.
+///
+/// # Example
+/// ```
+/// use lentic::plants::light::{LightClass, from_words};
+/// assert!(from_words(LightClass::Low).high < from_words(LightClass::High).low);
+/// ```
+///
+/// # Limits
+/// A shop's word says nothing of the tank's depth: measure, or give lumens and height.
 pub const fn from_words(class: LightClass) -> Band {
     match class {
         LightClass::Low => LOW,
@@ -60,6 +72,9 @@ pub const fn from_words(class: LightClass) -> Band {
 /// );
 /// assert!(par.contains(100.0));
 /// ```
+///
+/// # Limits
+/// Panes that throw light back and lamps with lenses give more: errs low for these.
 pub fn from_lumens(flux: LuminousFlux, height: Length, surface: Area) -> Band {
     let area_m2 = surface.m2();
     let share = area_m2 / (area_m2 + PI * height.m().powi(2));

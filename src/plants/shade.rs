@@ -22,6 +22,9 @@ const GROWTH_HOURS: f64 = 12.0;
 /// use lentic::plants::shade::transmission;
 /// assert!((transmission(0.5, 0.82) - 0.59_f64).abs() < 1e-12);
 /// ```
+///
+/// # Limits
+/// Leaves evenly spread in closed layers; a mat blown to one side lets more through.
 pub fn transmission<R: Real>(layers: R, absorptance: R) -> R {
     let one = R::splat(1.0);
     let cover = layers.min(one);
@@ -35,6 +38,19 @@ pub fn transmission<R: Real>(layers: R, absorptance: R) -> R {
 /// ```text
 /// I = I0 (1 - exp(-k z)) / (k z)
 /// ```
+///
+/// # Source
+/// Law of Beer and Lambert, averaged over the depth.
+///
+/// # Example
+/// ```
+/// use lentic::plants::shade::mean_light;
+/// // 100 (1 - 1/e)
+/// assert!((mean_light(100.0_f64, 1.0) - 63.2).abs() < 0.02);
+/// ```
+///
+/// # Limits
+/// Light straight from above; slanting and scattered light fades faster.
 pub fn mean_light<R: Real>(top: R, extinction_depth: R) -> R {
     top * (-extinction_depth).exp().complement() / extinction_depth
 }
@@ -68,6 +84,10 @@ impl LightNeed {
     /// let need = LightNeed { growth_per_d: 0.18 * 0.6, loss_per_d: 0.02, half_umol_m2_s: 30.0 };
     /// assert!((need.break_even_hours(8.6).unwrap() - 10.0).abs() < 0.05);
     /// ```
+    ///
+    /// # Limits
+    /// Growth stays in proportion to the hours of light; half a day of darkness and more is
+    /// beyond what such models were made for.
     pub fn break_even_hours(&self, light_umol_m2_s: f64) -> Option<f64> {
         let lit = light_umol_m2_s / (self.half_umol_m2_s + light_umol_m2_s);
         let hours = GROWTH_HOURS * self.loss_per_d / (self.growth_per_d * lit);

@@ -11,6 +11,22 @@ use crate::state::DayState;
 use crate::units::{Alkalinity, Concentration, Mass, MassRate, Share};
 
 /// A tank as a run shows it at one moment.
+///
+/// # Example
+/// ```
+/// use lentic::source::Band;
+/// use lentic::startup::{Inputs, Parameters, Planting, day_state, run};
+/// use lentic::units::Share;
+/// let tank = Inputs {
+///     planting: Planting { cover: Share::from_percent(40.0), ..Planting::default() },
+///     ..Inputs::reference()
+/// };
+/// let numbers = Parameters::<Band>::reference().central();
+/// let trajectory = run(&tank, &numbers, 1)?;
+/// let planted = day_state(&tank, &numbers, &trajectory.samples[0]);
+/// assert!((planted.cover.percent() - 40.0).abs() < 1e-9);
+/// # Ok::<(), lentic::numerics::rodas::IntegrationError>(())
+/// ```
 pub fn day_state(inputs: &Inputs, parameters: &Parameters<f64>, sample: &Sample<f64>) -> DayState {
     let (state, floor_m2) = (&sample.state, inputs.floor.m2());
     let (of_ammonia, of_nitrite) = oxidisers(inputs, parameters);
@@ -66,6 +82,10 @@ pub struct LightNeeds {
 
 /// What submerged plants ask of light at a tank's temperature, without added
 /// carbon dioxide.
+///
+/// # Source
+/// Growth and loss of the start-up's own plants, with their sources in
+/// [`parameters`](super::parameters).
 pub fn light_needs(inputs: &Inputs, parameters: &Parameters<f64>) -> LightNeeds {
     let (fast, slow) = (&parameters.fast, &parameters.slow);
     let warmth = warmth(inputs.temperature);

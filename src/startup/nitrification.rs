@@ -25,16 +25,47 @@ const REFERENCE_C: f64 = 20.0;
 ///
 /// # Source
 /// Vannecke and Volcke 2015 (`vannecke_volcke_2015`).
+///
+/// # Example
+/// ```
+/// use lentic::{startup::nitrification::ammonia_warmth, units::Temperature};
+/// // exp(68 000 x 5 / (8.31446 x 298.15 x 293.15))
+/// assert!((ammonia_warmth(Temperature::from_celsius(25.0)) - 1.5966).abs() < 1e-3);
+/// ```
 pub fn ammonia_warmth(temperature: Temperature) -> f64 {
     arrhenius(AMMONIA_ACTIVATION_J_MOL, temperature)
 }
 
-/// As [`ammonia_warmth`], for the nitrite oxidisers.
+/// As [`ammonia_warmth`], for the nitrite oxidisers, which warmth helps less.
+///
+/// # Source
+/// Vannecke and Volcke 2015 (`vannecke_volcke_2015`).
+///
+/// # Example
+/// ```
+/// use lentic::{startup::nitrification::nitrite_warmth, units::Temperature};
+/// // exp(44 000 x 5 / (8.31446 x 298.15 x 293.15))
+/// assert!((nitrite_warmth(Temperature::from_celsius(25.0)) - 1.3536).abs() < 1e-3);
+/// ```
 pub fn nitrite_warmth(temperature: Temperature) -> f64 {
     arrhenius(NITRITE_ACTIVATION_J_MOL, temperature)
 }
 
-/// Factor on decay between 20 C and a temperature, `1.05^(T - 20)` (judgement).
+/// Factor on decay between 20 C and a temperature.
+///
+/// ```text
+/// 1.05^(T - 20)
+/// ```
+///
+/// # Source
+/// Judgement.
+///
+/// # Example
+/// ```
+/// use lentic::{startup::nitrification::decay_warmth, units::Temperature};
+/// // 1.05^5
+/// assert!((decay_warmth(Temperature::from_celsius(25.0)) - 1.2763).abs() < 1e-4);
+/// ```
 pub fn decay_warmth(temperature: Temperature) -> f64 {
     DECAY_THETA.powf(temperature.celsius() - REFERENCE_C)
 }
@@ -56,6 +87,13 @@ fn arrhenius(activation_j_mol: f64, temperature: Temperature) -> f64 {
 /// # Source
 /// US EPA 1993, *Nitrogen Control* (`epa_nitrogen_1993`, from memory); the floor
 /// is a judgement.
+///
+/// # Example
+/// ```
+/// use lentic::startup::nitrification::acid_factor;
+/// // 1 - 0.833 x 0.6
+/// assert!((acid_factor(6.6) - 0.5002).abs() < 1e-4);
+/// ```
 pub fn acid_factor(ph: f64) -> f64 {
     (1.0 - 0.833 * (7.2 - ph).max(0.0)).max(0.05)
 }
@@ -74,6 +112,15 @@ pub struct Oxidiser<R> {
 }
 
 /// The ammonia and the nitrite oxidisers of a tank.
+///
+/// # Example
+/// ```
+/// use lentic::source::Band;
+/// use lentic::startup::{Inputs, Parameters, nitrification::oxidisers};
+/// let numbers = Parameters::<Band>::reference().central();
+/// let (of_ammonia, of_nitrite) = oxidisers(&Inputs::reference(), &numbers);
+/// assert!(of_ammonia.standstill_mg_l() < of_nitrite.standstill_mg_l());
+/// ```
 pub fn oxidisers(inputs: &Inputs, parameters: &Parameters<f64>) -> (Oxidiser<f64>, Oxidiser<f64>) {
     let conditions = Conditions::new(inputs);
     (
@@ -134,11 +181,41 @@ impl<R: Real> Oxidiser<R> {
     ///
     /// # Source
     /// Hiatt and Grady 2008, *Water Environment Research* 80:2145.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::source::Band;
+    /// use lentic::startup::{Inputs, Parameters, nitrification::oxidisers};
+    /// let numbers = Parameters::<Band>::reference().central();
+    /// let (of_ammonia, _) = oxidisers(&Inputs::reference(), &numbers);
+    /// // on nothing at all the cells only decay
+    /// assert!((of_ammonia.net_growth_per_d(0.0) + of_ammonia.decay_per_d).abs() < 1e-12);
+    /// ```
+    ///
+    /// # Limits
+    /// Ammonia does not poison them here, and nothing else limits them: errs high in a dirty tank.
     pub fn net_growth_per_d(&self, substrate_mg_l: R) -> R {
         self.gross_growth_per_d(substrate_mg_l) - self.decay_per_d
     }
 
-    /// Substrate on which growth just meets decay, mg N/L.
+    /// Substrate on which growth just meets decay, mg N/L: what an old tank without plants keeps.
+    ///
+    /// ```text
+    /// S = K b / (mu - b)
+    /// ```
+    ///
+    /// # Source
+    /// Growth and decay as [`net_growth_per_d`](Self::net_growth_per_d), set equal.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::source::Band;
+    /// use lentic::startup::{Inputs, Parameters, nitrification::oxidisers};
+    /// let numbers = Parameters::<Band>::reference().central();
+    /// let (of_ammonia, _) = oxidisers(&Inputs::reference(), &numbers);
+    /// let still = of_ammonia.standstill_mg_l();
+    /// assert!(of_ammonia.net_growth_per_d(still).abs() < 1e-12);
+    /// ```
     pub fn standstill_mg_l(&self) -> R {
         self.substrate_half_mg_l * self.decay_per_d / (self.growth_per_d - self.decay_per_d)
     }
@@ -150,6 +227,19 @@ impl<R: Real> Oxidiser<R> {
     /// ```
     ///
     /// The nitrogen in the cells themselves is left out, under 0.02 g/m2.
+    ///
+    /// # Source
+    /// As [`net_growth_per_d`](Self::net_growth_per_d).
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::source::Band;
+    /// use lentic::startup::{Inputs, Parameters, nitrification::oxidisers};
+    /// let numbers = Parameters::<Band>::reference().central();
+    /// let (of_ammonia, _) = oxidisers(&Inputs::reference(), &numbers);
+    /// let done = of_ammonia.oxidation(2.0, 0.1);
+    /// assert!((done.cells - 0.1 * of_ammonia.net_growth_per_d(2.0)).abs() < 1e-12);
+    /// ```
     pub fn oxidation(&self, substrate_mg_l: R, cells: R) -> Oxidation<R> {
         let growth = self.gross_growth_per_d(substrate_mg_l) * cells;
         Oxidation {

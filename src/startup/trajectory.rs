@@ -81,6 +81,17 @@ impl Trajectory<f64> {
     }
 
     /// The largest value from a day on.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::source::Band;
+    /// use lentic::startup::{Inputs, Parameters, run};
+    /// let numbers = Parameters::<Band>::reference().central();
+    /// let trajectory = run(&Inputs::reference(), &numbers, 30)?;
+    /// let late = trajectory.peak_from(10.0, |sample| sample.state.ammonia);
+    /// assert!(late.day >= 10.0 && late.value <= trajectory.peaks().ammonia.value);
+    /// # Ok::<(), lentic::numerics::rodas::IntegrationError>(())
+    /// ```
     pub fn peak_from(&self, day: f64, value: impl Fn(&Sample<f64>) -> f64) -> Peak {
         let nothing = Peak {
             value: f64::NEG_INFINITY,
@@ -113,6 +124,17 @@ impl Trajectory<f64> {
 
     /// The day after which ammonia and nitrite stay below their limits, mg N/L;
     /// nothing if they do not by the end.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::source::Band;
+    /// use lentic::startup::{Inputs, Parameters, run};
+    /// let numbers = Parameters::<Band>::reference().central();
+    /// let trajectory = run(&Inputs::reference(), &numbers, 30)?;
+    /// assert_eq!(trajectory.clear_after(1e9, 1e9), Some(0.0));
+    /// assert_eq!(trajectory.clear_after(0.0, 0.0), None);
+    /// # Ok::<(), lentic::numerics::rodas::IntegrationError>(())
+    /// ```
     pub fn clear_after(&self, ammonia_mg_l: f64, nitrite_mg_l: f64) -> Option<f64> {
         let over = |sample: &Sample<f64>| {
             sample.state.ammonia >= ammonia_mg_l || sample.state.nitrite >= nitrite_mg_l
@@ -136,6 +158,12 @@ impl Trajectory<f64> {
     }
 
     /// Days on which light and nutrients in the water favour algae.
+    ///
+    /// # Source
+    /// Judgement on stream films (Schmidt et al. 2019, *JAWRA* 55:1479; Mei and Zhang 2013).
+    ///
+    /// # Limits
+    /// Says when light and nutrients favour algae, not that they come.
     pub fn algae_window_days(&self) -> f64 {
         let open = |sample: &&Sample<f64>| {
             let state = &sample.state;

@@ -8,10 +8,20 @@ const TRACE_G_M2: f64 = 1e-9;
 /// Kept off zero where shares are divided.
 const TRACE_SHARE: f64 = 1e-12;
 
-/// Saturating response of a rate to a concentration, `C / (K + C)`.
+/// Saturating response of a rate to a concentration.
+///
+/// ```text
+/// C / (K + C)
+/// ```
 ///
 /// # Source
 /// Monod 1949, *Annual Review of Microbiology* 3:371.
+///
+/// # Example
+/// ```
+/// use lentic::startup::uptake::saturation;
+/// assert!((saturation(2.0, 2.0) - 0.5_f64).abs() < 1e-12);
+/// ```
 pub fn saturation<R: Real>(concentration: R, half: R) -> R {
     concentration / (half + concentration)
 }
@@ -41,6 +51,17 @@ impl<R: Real> Uptake<R> {
     /// # Source
     /// Preference: Jampeetong and Brix 2009, *Aquatic Botany* 90:67; Fang et al.
     /// 2007, *Plant Science* 173:240. Nitrite taken like nitrate: judgement.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::source::Band;
+    /// use lentic::startup::{Inputs, Parameters, run, uptake::Uptake};
+    /// let trajectory = run(&Inputs::reference(), &Parameters::<Band>::reference().central(), 1)?;
+    /// // with the oxidised forms left alone, ammonium is all that is taken
+    /// let taken = Uptake::of(&trajectory.samples[0].state, 0.1, 0.0);
+    /// assert!((taken.total() - taken.ammonia).abs() < 1e-12);
+    /// # Ok::<(), lentic::numerics::rodas::IntegrationError>(())
+    /// ```
     pub fn of(water: &State<R>, half: R, oxidised_preference: R) -> Self {
         let ammonia = saturation(water.ammonia, half);
         let oxidised = half + water.nitrite + water.nitrate;
@@ -117,6 +138,15 @@ impl<R: Real> Store<R> {
     /// # Source
     /// Droop 1973, *Journal of Phycology* 9:264 (from memory), scaled to 1 at
     /// the full store.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::startup::uptake::Store;
+    /// let full = Store { content: 0.050, least: 0.015, most: 0.050 };
+    /// let starved = Store { content: 0.015, ..full };
+    /// assert!((full.growth_share() - 1.0_f64).abs() < 1e-12);
+    /// assert!(starved.growth_share().abs() < 1e-12);
+    /// ```
     pub fn growth_share(&self) -> R {
         (self.least / self.content).complement() / (self.least / self.most).complement()
     }
