@@ -145,6 +145,20 @@ impl Bed {
     }
 
     /// Free water over the bed when it stands at a level.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::geometry::{Bed, LayerDepth, Measured, Shape, Vessel, Wall};
+    /// use lentic::units::{Length, size::Size};
+    /// let cm = Length::from_cm;
+    /// let shape = Shape::Box(Size::parse("60 x 30 x 36 cm")?);
+    /// let wall = Wall { sides: cm(0.6), bottom: cm(0.6) };
+    /// let vessel = Vessel::new(&shape, Measured::Inside, wall)?;
+    /// let bed = Bed::new(&vessel, LayerDepth::Uniform(cm(3.0)), LayerDepth::Uniform(cm(4.0)))?;
+    /// // 26 cm of water over 7 cm of bed on 18 dm2
+    /// assert!((bed.water_below(cm(33.0)).litres() - 18.0 * 2.6).abs() < 1e-9);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
     pub fn water_below(&self, level: Length) -> Volume {
         Volume::from_m3(match &self.form {
             Form::Pile(pile) => pile.water_m3(level.m()),
@@ -179,6 +193,20 @@ impl Bed {
     }
 
     /// Cap material that brings the cap to at least a depth everywhere.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::geometry::{Bed, LayerDepth, Measured, Shape, Vessel, Wall};
+    /// use lentic::units::{Length, size::Size};
+    /// let cm = Length::from_cm;
+    /// let shape = Shape::Box(Size::parse("60 x 30 x 36 cm")?);
+    /// let wall = Wall { sides: cm(0.6), bottom: cm(0.6) };
+    /// let vessel = Vessel::new(&shape, Measured::Inside, wall)?;
+    /// let bed = Bed::new(&vessel, LayerDepth::Uniform(cm(3.0)), LayerDepth::Uniform(cm(1.0)))?;
+    /// // another 1.5 cm on 18 dm2
+    /// assert!((bed.cap_short_of(cm(2.5)).litres() - 18.0 * 0.15).abs() < 1e-9);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
     pub fn cap_short_of(&self, depth: Length) -> Volume {
         Volume::from_m3(match &self.form {
             Form::Pile(pile) => pile.cap_short_of_m3(depth.m()),

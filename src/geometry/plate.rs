@@ -235,6 +235,24 @@ impl BottomPane {
     ///
     /// # Source
     /// Roark's Formulas for Stress and Strain, 7th ed., table 11.4, case 1a.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::geometry::plate::BottomPane;
+    /// use lentic::units::{Length, Pressure};
+    /// let bottom = BottomPane {
+    ///     length: Length::from_cm(60.0),
+    ///     width: Length::from_cm(30.0),
+    ///     water_depth: Length::from_cm(36.0),
+    ///     thickness: Length::from_mm(6.0),
+    ///     stiffness: Pressure::from_mpa(70_000.0),
+    /// };
+    /// // 0.6102 of the table for twice as long as wide, x 3530.4 Pa x (300 / 6)^2
+    /// assert!((bottom.bend().stress.mpa() - 5.386).abs() < 0.005);
+    /// ```
+    ///
+    /// # Limits
+    /// Water alone; bed and stones are heavier. Poisson's ratio as [`SidePane::bend`].
     pub fn bend(&self) -> Bending {
         let (short, long) = (self.length.min(self.width), self.length.max(self.width));
         Bending::new(

@@ -143,6 +143,17 @@ impl Vessel {
     }
 
     /// Inner volume below a level.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::geometry::{Measured, Shape, Vessel, Wall};
+    /// use lentic::units::{Length, size::Size};
+    /// let shape = Shape::Box(Size::parse("60 x 30 x 36 cm")?);
+    /// let wall = Wall { sides: Length::from_mm(6.0), bottom: Length::from_mm(6.0) };
+    /// let vessel = Vessel::new(&shape, Measured::Inside, wall)?;
+    /// assert!((vessel.volume_below(Length::from_cm(30.0)).litres() - 54.0).abs() < 1e-9);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
     pub fn volume_below(&self, level: Length) -> Volume {
         Volume::from_m3(self.inside.volume_m3(self.inside.within(level)))
     }

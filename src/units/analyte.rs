@@ -124,11 +124,27 @@ impl Analyte {
     }
 
     /// Nitrogen (or phosphorus) in a concentration on the analyte's own scale.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::units::{Analyte, Concentration};
+    /// // 14.007 of 62.004 g/mol
+    /// let nitrogen = Analyte::Nitrate.element(Concentration::from_mg_l(62.004));
+    /// assert!((nitrogen.mg_l() - 14.007).abs() < 1e-9);
+    /// ```
     pub fn element(self, own_scale: Concentration) -> Concentration {
         own_scale / self.per_element()
     }
 
     /// Own-scale concentration that holds the given nitrogen (or phosphorus).
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::units::{Analyte, Concentration};
+    /// // 46.005 of 14.007 g/mol
+    /// let nitrite = Analyte::Nitrite.from_element(Concentration::from_mg_l(14.007));
+    /// assert!((nitrite.mg_l() - 46.005).abs() < 1e-9);
+    /// ```
     pub fn from_element(self, element: Concentration) -> Concentration {
         element * self.per_element()
     }

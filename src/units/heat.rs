@@ -22,11 +22,23 @@ quantity! {
 
 impl Temperature {
     /// On the absolute scale, K.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::units::Temperature;
+    /// assert!((Temperature::from_celsius(25.0).kelvin() - 298.15).abs() < 1e-12);
+    /// ```
     pub fn kelvin(self) -> f64 {
         self.celsius() + CELSIUS_ZERO_K
     }
 
     /// In degrees Fahrenheit.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::units::Temperature;
+    /// assert!((Temperature::from_celsius(25.0).fahrenheit() - 77.0).abs() < 1e-12);
+    /// ```
     pub fn fahrenheit(self) -> f64 {
         self.celsius() * 1.8 + 32.0
     }

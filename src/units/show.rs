@@ -111,6 +111,12 @@ impl UnitSystem {
 }
 
 /// A number with `digits` significant figures and no needless zeros.
+///
+/// # Example
+/// ```
+/// use lentic::units::show::significant;
+/// assert_eq!(significant(0.012_34, 2), "0.012");
+/// ```
 pub fn significant(value: f64, digits: u8) -> String {
     if value == 0.0 || !value.is_finite() {
         return "0".to_owned();
@@ -124,6 +130,12 @@ pub fn significant(value: f64, digits: u8) -> String {
 }
 
 /// A number with at most `decimals` decimals and no needless zeros.
+///
+/// # Example
+/// ```
+/// use lentic::units::show::fixed;
+/// assert_eq!(fixed(2.5, 2), "2.5");
+/// ```
 pub fn fixed(value: f64, decimals: u8) -> String {
     let text = format!("{value:.0$}", usize::from(decimals));
     let text = if text.contains('.') {
