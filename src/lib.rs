@@ -1,18 +1,67 @@
 //! Designs and checks low-tech planted freshwater tanks: a nutrient soil under
 //! a sand cap, planted heavily from the first day.
 //!
-//! Text to a design, a design to a plan:
+//! Text to a design, a design to a plan, a plan to what it finds:
 //!
 //! ```
-//! let text = lentic::spec::starter::text(lentic::UnitSystem::Metric);
-//! let design = lentic::spec::parse(&text)?;
-//! let plan = lentic::plan::plan(&design, lentic::Options { members: 0, ..Default::default() })?;
-//! assert!(plan.planting.index > 2.0);
+//! use lentic::{Options, Status};
+//!
+//! let text = r#"
+//! [tank]
+//! shape = "box"
+//! size = "30 x 30 x 30 cm"
+//! [soil]
+//! material = "organic_potting_mix"
+//! depth = "25 mm"
+//! [cap]
+//! material = "pea_gravel"
+//! depth = "40 mm"
+//! "#;
+//! let design = lentic::spec::parse(text)?;
+//! let plan = lentic::plan::plan(&design, Options { members: 0, ..Options::default() })?;
+//! assert!((plan.soil.volume_l - 2.25).abs() < 1e-9); // 3 dm x 3 dm x 0.25 dm
+//!
+//! let coarse = plan.findings.iter().find(|finding| finding.code.text() == "cap.coarse");
+//! assert_eq!(coarse.map(|finding| finding.status), Some(Status::Act));
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 //!
-//! Modules stand in layers; each may use only those above it in this list. The types
-//! that every use of them meets are named here again. The command is the feature `cli`,
+//! # Doors
+//!
+//! | from | by | to |
+//! |---|---|---|
+//! | a spec, as text | [`spec::parse`] | a [`Design`], or all [`Faults`] |
+//! | a design | [`plan::plan`] | a [`Plan`] with its [`Finding`]s |
+//! | a design, readings and signs | [`diagnosis::diagnose`] | a [`diagnosis::Diagnosis`] |
+//! | many designs, keys to vary | [`study::compare`](study::compare()) | a [`study::Row`] for each point |
+//! | any result | [`report`] | text, a page, JSON, CSV |
+//!
+//! # Layers
+//!
+//! Each module uses only those in the rows above its own.
+//!
+//! | modules | hold |
+//! |---|---|
+//! | [`units`], [`numerics`] | quantities with their units; integrator, roots, samples |
+//! | [`source`] | works cited, bands of values, ranges of formulas |
+//! | [`finding`] | what is judged: status, code, remedy, caution, working |
+//! | [`catalogue`] | soils, caps, stones, plants, animals, devices, sizes, signs |
+//! | [`geometry`] | shapes, vessels, beds, panes |
+//! | [`substrate`], [`plants`], [`water`] | the bed; the planting and its light; the water |
+//! | [`air`], [`heat`] | gas exchange, bubbles, flow; evaporation, loss of heat |
+//! | [`design`] | the whole tank, checked and measured, and every key that may vary |
+//! | [`state`] | what lives and is dissolved on a day |
+//! | [`startup`], [`night`] | the first ninety days; a day and a night |
+//! | [`plan`] | everything computed and judged for one design |
+//! | [`diagnosis`] | causes weighed for a tank that fails |
+//! | [`study`] | many tanks compared, varied, solved for |
+//! | [`spec`], [`report`] | text to design; results to text, pages, JSON, CSV |
+//!
+//! A formula stands with its range, its source, an example with a number of that source or
+//! of plain arithmetic, and what it leaves out. Outside its range it answers all the same:
+//! [`source::Validity`] says so.
+//!
+//! The types that every use meets are named here again. The command is the feature `cli`,
 //! on by default; without it no crate for arguments, files or terminals is built.
 
 pub use design::Design;

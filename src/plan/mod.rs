@@ -143,7 +143,7 @@ impl Default for Options {
     }
 }
 
-/// Computes and judges everything for a design.
+/// Computes and judges everything for a design: the door from a checked tank to a [`Plan`].
 ///
 /// # Errors
 /// When the numbers of the start-up run leave the finite ones.

@@ -44,6 +44,13 @@ pub fn axis(text: &str) -> Result<Axis, Violation> {
 ///
 /// # Errors
 /// As [`axis`].
+///
+/// # Example
+/// ```
+/// let axis = lentic::spec::range("cap.depth", "10 mm", "60 mm")?;
+/// assert_eq!((axis.knob.path().as_str(), axis.unit.as_str()), ("cap.depth", "mm"));
+/// # Ok::<(), lentic::design::Violation>(())
+/// ```
 pub fn range(key: &str, from: &str, to: &str) -> Result<Axis, Violation> {
     between(knob(key)?, from, to, None, Spacing::Even)
 }

@@ -70,10 +70,30 @@ use value::{text as quoted, word};
 /// What a tank without a name is called.
 const UNNAMED: &str = "unnamed tank";
 
-/// Reads the spec of one tank.
+/// Reads the spec of one tank: the door from a keeper's text to a checked [`Design`].
 ///
 /// # Errors
 /// Everything that is wrong with it, in order of position.
+///
+/// # Example
+/// ```
+/// let design = lentic::spec::parse(
+///     r#"
+///     [tank]
+///     shape = "box"
+///     size = "60 x 30 x 36 cm"
+///     [soil]
+///     material = "loam_topsoil"
+///     depth = "25 mm"
+///     [cap]
+///     material = "filter_sand"
+///     depth = "40 mm"
+///     "#,
+/// )?;
+/// // 6 cm x 3 cm x 2.5 mm a thousand times over
+/// assert!((design.bed().soil.volume.litres() - 4.5).abs() < 1e-9);
+/// # Ok::<(), lentic::Faults>(())
+/// ```
 pub fn parse(text: &str) -> Result<Design, Faults> {
     parse_named(text, UNNAMED, None)
 }

@@ -120,6 +120,36 @@ impl From<Violation> for Failed {
 ///
 /// Each number is that of [`plan::plan`] for the same tank, and does not depend on the
 /// number of threads. Only what the columns need is computed.
+///
+/// # Example
+/// ```
+/// use lentic::Options;
+/// use lentic::study::{Base, Cell, Column, Question, Space, compare};
+/// let text = r#"
+/// [tank]
+/// shape = "box"
+/// size = "60 x 30 x 36 cm"
+/// [soil]
+/// material = "loam_topsoil"
+/// depth = "25 mm"
+/// [cap]
+/// material = "filter_sand"
+/// depth = "40 mm"
+/// "#;
+/// let bases = [Base::of(0, lentic::spec::parse(text)?.into_draft())];
+/// let space = Space::grid(vec![lentic::spec::axis("soil.depth=20mm,30mm")?])?;
+/// let question = Question {
+///     columns: vec![Column::of("soil.volume_l")?],
+///     ..Question::about(space, Options::default())
+/// };
+/// let mut litres = Vec::new();
+/// for row in compare(&question, &bases) {
+///     litres.push(row.cells?[0].as_ref().and_then(Cell::number).ok_or("no volume")?);
+/// }
+/// // 60 cm x 30 cm x 2 cm, and x 3 cm
+/// assert!((litres[0] - 3.6).abs() < 1e-9 && (litres[1] - 5.4).abs() < 1e-9);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 pub fn compare<'a>(question: &'a Question, bases: &'a [Base]) -> Rows<'a> {
     let parts = parts(&question.columns);
     let follows_starts = parts.iter().any(|part| *part >= Part::Start);
