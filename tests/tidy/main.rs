@@ -6,6 +6,7 @@ mod codes;
 mod dependencies;
 mod examples;
 mod files;
+mod formulas;
 mod layers;
 mod readme;
 mod sources;
