@@ -116,7 +116,7 @@ pub fn bed(floor: Area, temperature: Temperature, rate_g_m2_d: f64) -> MassRate 
 /// ```
 ///
 /// # Source
-/// Fick's first law; the coefficient as [`diffusivity`](crate::water::diffusivity).
+/// Fick's first law; the coefficient as [`diffusivity`].
 ///
 /// # Example
 /// ```

@@ -88,6 +88,9 @@ pub fn flow(air: Flow, submergence: Length) -> Flow {
 /// let share = plume::rippled_share(Flow::from_l_min(0.5), Area::from_m2(0.1), 5.0);
 /// assert!((share.fraction() - (1.0 - (-1.0_f64).exp())).abs() < 1e-12);
 /// ```
+///
+/// # Limits
+/// Bubbles in one corner ripple less of a long tank: errs high there.
 pub fn rippled_share(air: Flow, surface: Area, rippling_air_l_min_m2: f64) -> Share {
     let air_l_min_m2 = air.l_min() / surface.m2();
     Share::from_fraction(-(-air_l_min_m2 / rippling_air_l_min_m2).exp_m1())

@@ -24,7 +24,7 @@ impl Diffuser {
 /// ```
 ///
 /// # Source
-/// Hydrostatics; the density as [`density`](crate::water::density()).
+/// Hydrostatics; the density as [`density()`].
 ///
 /// # Example
 /// ```

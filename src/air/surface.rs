@@ -106,6 +106,9 @@ pub fn transfer_velocity(
 /// let mean = under_floaters(Velocity::from_m_d(0.35), half, Share::from_percent(30.0));
 /// assert!((mean.m_d() - 0.35 * 0.65).abs() < 1e-12);
 /// ```
+///
+/// # Limits
+/// The passage is not known: 0 to 0.7.
 pub fn under_floaters(open: Velocity, cover: Share, passage: Share) -> Velocity {
     let closed = cover.fraction() * (1.0 - passage.fraction());
     open * (1.0 - closed)

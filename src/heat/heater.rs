@@ -60,8 +60,8 @@ pub fn kwh_per_year(loss: Power) -> f64 {
 /// ```
 ///
 /// # Source
-/// Density as [`density`](crate::water::density()); specific heat by IAPWS-95,
-/// [`SPECIFIC_HEAT_J_KG_K`](crate::water::density::SPECIFIC_HEAT_J_KG_K).
+/// Density as [`density()`]; specific heat by IAPWS-95,
+/// [`SPECIFIC_HEAT_J_KG_K`].
 ///
 /// # Example
 /// ```

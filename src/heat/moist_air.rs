@@ -40,6 +40,9 @@ impl MoistAir {
     /// let room = MoistAir::new(Temperature::from_celsius(25.0), half, SEA_LEVEL);
     /// assert!((room.vapour.pa() - 1592.0).abs() < 5.0); // a property library for humid air
     /// ```
+    ///
+    /// # Limits
+    /// As the vapour pressure of [`atmosphere`], in its range.
     pub fn new(temperature: Temperature, humidity: Share, pressure: Pressure) -> Self {
         let enhancement = 1.0007 + 3.46e-8 * pressure.pa();
         let over_water = atmosphere::vapour_pressure(temperature);
