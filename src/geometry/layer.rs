@@ -53,6 +53,18 @@ impl LayerDepth {
 
     /// Back and front added, less left and right added, where that is over 0.1 mm:
     /// four such depths lie on no flat surface.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::{geometry::LayerDepth, units::Length};
+    /// let cm = Length::from_cm;
+    /// let depths = |right| LayerDepth::AllWalls {
+    ///     back: cm(6.0), front: cm(2.0), left: cm(5.0), right: cm(right),
+    /// };
+    /// // 6 + 2 against 5 + 3, and against 5 + 4
+    /// assert_eq!(depths(3.0).mismatch(), None);
+    /// assert!(depths(4.0).mismatch().is_some_and(|off| (off.cm().abs() - 1.0).abs() < 1e-9));
+    /// ```
     pub fn mismatch(&self) -> Option<Length> {
         match *self {
             Self::AllWalls {

@@ -159,6 +159,17 @@ impl Vessel {
     }
 
     /// Inner volume between two levels.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::geometry::{Measured, Shape, Vessel, Wall};
+    /// use lentic::units::{Length, size::Size};
+    /// let cm = Length::from_cm;
+    /// let shape = Shape::Box(Size::parse("60 x 30 x 36 cm")?);
+    /// let vessel = Vessel::new(&shape, Measured::Inside, Wall { sides: cm(0.6), bottom: cm(0.6) })?;
+    /// assert!((vessel.volume_between(cm(10.0), cm(20.0)).litres() - 18.0).abs() < 1e-9);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
     pub fn volume_between(&self, low: Length, high: Length) -> Volume {
         self.volume_below(high) - self.volume_below(low)
     }

@@ -55,6 +55,9 @@ pub struct AirFlow {
 ///
 /// # Errors
 /// [`IntegrationError`], as for [`cycle`](super::cycle()).
+///
+/// # Source
+/// The day of [`cycle`](super::cycle()), searched by doubling and halving.
 pub fn air_needed(
     inputs: &NightInputs,
     ensemble: Ensemble,

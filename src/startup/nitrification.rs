@@ -66,6 +66,9 @@ pub fn nitrite_warmth(temperature: Temperature) -> f64 {
 /// // 1.05^5
 /// assert!((decay_warmth(Temperature::from_celsius(25.0)) - 1.2763).abs() < 1e-4);
 /// ```
+///
+/// # Limits
+/// Heat that kills outright is left out.
 pub fn decay_warmth(temperature: Temperature) -> f64 {
     DECAY_THETA.powf(temperature.celsius() - REFERENCE_C)
 }

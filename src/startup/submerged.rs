@@ -24,8 +24,26 @@ pub(super) const USUAL_CARBON_FACTOR: f64 = 0.6;
 /// Share of the melt of fast plants that slow ones suffer (judgement).
 const SLOW_MELT_SHARE: f64 = 0.5;
 
-/// Growth of submerged plants at a temperature over that at 25 C,
-/// `1.07^(min(T, 28) - 25)`.
+/// Growth of submerged plants at a temperature over that at 25 C.
+///
+/// ```text
+/// 1.07^(min(T, 28) - 25)
+/// ```
+///
+/// # Source
+/// Judgement, within 1.03 to 1.10 a degree; helped to at least 28 C in Barko et al. 1982
+/// (`barko_1982`).
+///
+/// # Example
+/// ```
+/// use lentic::{startup::submerged::warmth, units::Temperature};
+/// // 1.07^-5
+/// assert!((warmth(Temperature::from_celsius(20.0)) - 1.0 / 1.07_f64.powi(5)).abs() < 1e-12);
+/// assert!((warmth(Temperature::from_celsius(25.0)) - 1.0).abs() < 1e-12);
+/// ```
+///
+/// # Limits
+/// Above 28 C it stands still, where real plants begin to suffer: errs high.
 pub fn warmth(temperature: Temperature) -> f64 {
     GROWTH_THETA.powf(temperature.celsius().min(WARMEST_C) - REFERENCE_C)
 }

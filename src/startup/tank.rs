@@ -56,6 +56,26 @@ impl Planting {
 }
 
 /// Light at the water surface with its band, umol/(m2 s).
+///
+/// # Example
+/// ```
+/// let text = r#"
+/// [tank]
+/// shape = "box"
+/// size = "60 x 30 x 36 cm"
+/// [soil]
+/// material = "loam_topsoil"
+/// depth = "25 mm"
+/// [cap]
+/// material = "filter_sand"
+/// depth = "40 mm"
+/// [light]
+/// par = "60 umol/m2/s"
+/// "#;
+/// let design = lentic::spec::parse(text)?;
+/// assert_eq!(lentic::startup::surface_light(&design), lentic::source::Band::exact(60.0));
+/// # Ok::<(), lentic::Faults>(())
+/// ```
 pub fn surface_light(design: &Design) -> Band {
     match design.draft().light.level {
         LightLevel::Par(par) => Band::exact(par.umol_m2_s()),

@@ -76,6 +76,17 @@ impl Trajectory<f64> {
     }
 
     /// The sample of a whole day, if the run reaches it.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::source::Band;
+    /// use lentic::startup::{Inputs, Parameters, run};
+    /// let numbers = Parameters::<Band>::reference().central();
+    /// let trajectory = run(&Inputs::reference(), &numbers, 5)?;
+    /// assert_eq!(trajectory.at_day(5).map(|sample| sample.day), Some(5.0));
+    /// assert_eq!(trajectory.at_day(6), None);
+    /// # Ok::<(), lentic::numerics::rodas::IntegrationError>(())
+    /// ```
     pub fn at_day(&self, day: u32) -> Option<&Sample<f64>> {
         self.samples.get((day * self.samples_per_day) as usize)
     }

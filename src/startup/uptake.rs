@@ -124,7 +124,21 @@ impl<R: Real> Store<R> {
         }
     }
 
-    /// Room in the store: 1 when empty, 0 when full, `(Qmax - Q)/(Qmax - Qmin)`.
+    /// Room in the store: 1 when empty, 0 when full and over.
+    ///
+    /// ```text
+    /// (Qmax - Q) / (Qmax - Qmin)
+    /// ```
+    ///
+    /// # Source
+    /// The share of the store that is empty, by definition.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::startup::uptake::Store;
+    /// let half = Store { content: 0.03, least: 0.01, most: 0.05_f64 };
+    /// assert!((half.room() - 0.5).abs() < 1e-12);
+    /// ```
     pub fn room(&self) -> R {
         ((self.most - self.content) / (self.most - self.least)).positive_part()
     }

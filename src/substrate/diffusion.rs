@@ -51,6 +51,9 @@ pub fn tortuosity_squared(porosity: Share) -> f64 {
 /// let ds = pore_diffusion_m2_s(1.9825e-9, Share::from_percent(40.0));
 /// assert!((ds - 1.9825e-9 / 2.8326).abs() < 1e-13);
 /// ```
+///
+/// # Limits
+/// As [`tortuosity_squared`].
 pub fn pore_diffusion_m2_s(free_m2_s: f64, porosity: Share) -> f64 {
     free_m2_s / tortuosity_squared(porosity)
 }
@@ -71,6 +74,9 @@ pub fn pore_diffusion_m2_s(free_m2_s: f64, porosity: Share) -> f64 {
 /// let de = effective_diffusion_m2_s(1.9825e-9, Share::from_percent(40.0));
 /// assert!((de - 0.4 * 1.9825e-9 / 2.8326).abs() < 1e-13);
 /// ```
+///
+/// # Limits
+/// As [`tortuosity_squared`].
 pub fn effective_diffusion_m2_s(free_m2_s: f64, porosity: Share) -> f64 {
     effective_diffusion(free_m2_s, porosity.fraction())
 }
@@ -82,6 +88,16 @@ pub fn pore_tortuosity_squared<R: Real>(porosity: R) -> R {
 
 /// [`effective_diffusion_m2_s`] for one or several beds at once, in the unit of
 /// the free coefficient.
+///
+/// # Source
+/// As [`tortuosity_squared`].
+///
+/// # Example
+/// ```
+/// use lentic::substrate::diffusion::effective_diffusion;
+/// // 0.4 / (1 - ln 0.4^2)
+/// assert!((effective_diffusion(1.0, 0.4_f64) - 0.4 / 2.8326).abs() < 1e-5);
+/// ```
 pub fn effective_diffusion<R: Real>(free: R, porosity: R) -> R {
     porosity * free / pore_tortuosity_squared(porosity)
 }

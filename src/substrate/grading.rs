@@ -187,6 +187,16 @@ impl Grading {
     }
 
     /// The size that this share is finer than, where the curve reaches it.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::{substrate::grading::{Grading, GradingPoint}, units::Share};
+    /// let sand = Grading::new(vec![GradingPoint::new(0.25, 0.0), GradingPoint::new(1.0, 100.0)])?;
+    /// // half-way in the logarithm of size
+    /// let middle = sand.size_at(Share::from_percent(50.0)).map(|size| size.mm());
+    /// assert!(middle.is_some_and(|mm| (mm - 0.5).abs() < 1e-9));
+    /// # Ok::<(), lentic::substrate::grading::GradingError>(())
+    /// ```
     pub fn size_at(&self, finer: Share) -> Option<Length> {
         let first = self.points.first()?;
         if first.finer == finer {
@@ -203,6 +213,16 @@ impl Grading {
     }
 
     /// The share finer than this size; none where the curve does not say.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::{substrate::grading::{Grading, GradingPoint}, units::Length};
+    /// let sand = Grading::new(vec![GradingPoint::new(0.25, 0.0), GradingPoint::new(1.0, 100.0)])?;
+    /// let finer = sand.passing(Length::from_mm(0.5)).map(|share| share.percent());
+    /// assert!(finer.is_some_and(|percent| (percent - 50.0).abs() < 1e-9));
+    /// assert_eq!(sand.passing(Length::from_mm(0.1)), None);
+    /// # Ok::<(), lentic::substrate::grading::GradingError>(())
+    /// ```
     pub fn passing(&self, size: Length) -> Option<Share> {
         let (first, last) = (self.points.first()?, self.points.last()?);
         if size < first.size {
@@ -249,6 +269,20 @@ impl Grading {
     ///
     /// # Source
     /// USDA NRCS National Engineering Handbook part 633, chapter 26, step 1.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::{substrate::grading::{Grading, GradingPoint}, units::Length};
+    /// let stony = Grading::new(vec![
+    ///     GradingPoint::new(0.075, 32.0),
+    ///     GradingPoint::new(4.75, 80.0),
+    ///     GradingPoint::new(20.0, 100.0),
+    /// ])?;
+    /// // 32 % of the whole is 40 % of the 80 % under 4.75 mm
+    /// let fines = stony.regraded().passing(Length::from_mm(0.075)).map(|share| share.percent());
+    /// assert!(fines.is_some_and(|percent| (percent - 40.0).abs() < 1e-9));
+    /// # Ok::<(), lentic::substrate::grading::GradingError>(())
+    /// ```
     #[must_use]
     pub fn regraded(&self) -> Self {
         let sieve = Length::from_mm(REGRADING_SIEVE_MM);

@@ -137,6 +137,9 @@ pub fn retardation(dry_bulk: Density, sorption: Sorption, porosity: Share) -> f6
 /// );
 /// assert!((held - 0.56).abs() < 1e-12);
 /// ```
+///
+/// # Limits
+/// As [`retardation`].
 pub fn capacity(dry_bulk: Density, sorption: Sorption, porosity: Share) -> f64 {
     porosity.fraction() + sorbed_store(dry_bulk, sorption)
 }
@@ -249,6 +252,10 @@ const TERMS: i32 = 4;
 /// assert!((approach_to_steady(0.54 / pi2) - 0.05).abs() < 0.001);
 /// assert!((approach_to_steady(3.69 / pi2) - 0.95).abs() < 0.001);
 /// ```
+///
+/// # Limits
+/// Nothing is sorbed but what the scaled time holds, and the soil below never runs low: errs
+/// high late in a start.
 pub fn approach_to_steady(scaled_time: f64) -> f64 {
     if scaled_time <= 0.0 {
         return 0.0;

@@ -59,6 +59,14 @@ pub struct Reductant {
 
 impl Reductant {
     /// Ammonium at this concentration of nitrogen: two moles of oxygen each.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::{substrate::oxygen::Reductant, units::Concentration};
+    /// // 14.007 g of nitrogen to the mole
+    /// let ammonium = Reductant::ammonium(1.983e-9, Concentration::from_mg_l(14.007));
+    /// assert!((ammonium.base_mol_m3 - 1.0).abs() < 1e-9);
+    /// ```
     pub fn ammonium(free_m2_s: f64, nitrogen: Concentration) -> Self {
         Self {
             free_m2_s,

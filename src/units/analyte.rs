@@ -150,6 +150,13 @@ impl Analyte {
     }
 
     /// Own-scale mass per mass of nitrogen (or phosphorus).
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::units::Analyte;
+    /// // 62.004 over 14.007
+    /// assert!((Analyte::Nitrate.per_element() - 4.4267).abs() < 1e-4);
+    /// ```
     pub fn per_element(self) -> f64 {
         match self {
             Self::Ammonia => 1.0,

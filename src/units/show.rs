@@ -14,6 +14,12 @@ pub enum UnitSystem {
 
 impl UnitSystem {
     /// A depth or thickness: "40 mm", "1.6 in".
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::units::{Length, UnitSystem};
+    /// assert_eq!(UnitSystem::Metric.depth(Length::from_cm(2.5)), "25 mm");
+    /// ```
     pub fn depth(self, depth: Length) -> String {
         match self {
             Self::Metric => format!("{} mm", fixed(depth.mm(), 0)),
