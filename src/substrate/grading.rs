@@ -217,7 +217,7 @@ impl Grading {
     /// # Example
     /// ```
     /// use lentic::{substrate::grading::{Grading, GradingPoint}, units::Length};
-    /// let sand = Grading::new(vec![GradingPoint::new(0.25, 0.0), GradingPoint::new(1.0, 100.0)])?;
+    /// let sand = Grading::new(vec![GradingPoint::new(0.25, 10.0), GradingPoint::new(1.0, 90.0)])?;
     /// let finer = sand.passing(Length::from_mm(0.5)).map(|share| share.percent());
     /// assert!(finer.is_some_and(|percent| (percent - 50.0).abs() < 1e-9));
     /// assert_eq!(sand.passing(Length::from_mm(0.1)), None);
