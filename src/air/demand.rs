@@ -52,8 +52,8 @@ const BED_THETA: f64 = 1.065;
 /// ```
 ///
 /// # Limits
-/// At rest: [`SWIMMING_FACTOR`] and [`FED_FACTOR`] come on top. Species differ by a factor
-/// of two, and so may bodies under a gram.
+/// At rest: [`SWIMMING_FACTOR`] and [`FED_FACTOR`] come on top. Bodies under a gram may
+/// differ by a factor of two.
 pub fn fish_at_rest(body: Mass, temperature: Temperature) -> MassRate {
     let mmol_h = (15.7 - 5020.0 / temperature.kelvin()).exp() * (body.g() / 50.0).powf(0.80);
     MassRate::from_mg_h(mmol_h * molar_mass::O2)

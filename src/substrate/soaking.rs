@@ -25,7 +25,7 @@ pub const WATER_PER_SOIL: f64 = 2.0;
 /// ```
 ///
 /// # Limits
-/// Draining leaves water behind in the pores, and sorbed ammonium lets go slowly: errs low.
+/// Sorbed ammonium lets go slowly: a short soak leaves more than this.
 pub fn left_after_soaking(
     porosity: f64,
     dry_bulk_kg_m3: f64,

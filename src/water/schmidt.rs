@@ -37,8 +37,8 @@ pub enum Gas {
 /// ```
 ///
 /// # Limits
-/// A fit to the mean of earlier data; diffusion coefficients differ by a few per cent
-/// between sources, and the number with them.
+/// Diffusion coefficients differ by a few per cent between sources, and the number with
+/// them.
 pub fn schmidt_number(gas: Gas, temperature: Temperature) -> f64 {
     let coefficients = match gas {
         Gas::Oxygen => [1745.1, -124.34, 4.8055, -0.101_15, 0.000_868_42],
