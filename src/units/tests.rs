@@ -4,7 +4,8 @@ use approx::assert_relative_eq;
 
 use super::size::Size;
 use super::{
-    Alkalinity, Analyte, Flow, Hardness, Length, Mass, Quantity, Temperature, Volume, show,
+    Alkalinity, Analyte, Concentration, Flow, Hardness, Length, Mass, Pressure, Quantity,
+    Temperature, UnitSystem, Volume, printable, show,
 };
 
 #[test]
@@ -161,4 +162,82 @@ fn shown_numbers_carry_no_needless_digits() {
         assert_eq!(show::significant(value, 2), shown);
     }
     assert_eq!(show::fixed(-0.04, 1), "0");
+}
+
+/// Molar masses by the standard atomic weights of 2021: N 14.007, O 15.999, P 30.974.
+#[test]
+fn nitrogen_and_phosphorus_are_the_shares_of_their_ions() {
+    for (analyte, element, ion) in [
+        (Analyte::Ammonia, 1.0, 1.0),
+        (Analyte::Nitrite, 14.007, 14.007 + 2.0 * 15.999),
+        (Analyte::Nitrate, 14.007, 14.007 + 3.0 * 15.999),
+        (Analyte::Phosphate, 30.974, 30.974 + 4.0 * 15.999),
+    ] {
+        let held = analyte.element(Concentration::from_mg_l(ion)).mg_l();
+        assert_relative_eq!(held, element, max_relative = 1e-4);
+        let whole = analyte.from_element(Concentration::from_mg_l(element));
+        assert_relative_eq!(whole.mg_l(), ion, max_relative = 1e-4);
+    }
+    for (analyte, text, own) in [
+        (Analyte::Ammonia, "17.031 mg/L NH3", 14.007),
+        (Analyte::Ammonia, "18.039 mg/L NH4", 14.007),
+        (Analyte::Phosphate, "30.974 mg/L PO4-P", 94.970),
+    ] {
+        let read = analyte.parse(text).unwrap().mg_l();
+        assert_relative_eq!(read, own, max_relative = 1e-4);
+    }
+}
+
+#[test]
+fn results_are_shown_in_the_units_that_were_asked_for() {
+    let (metric, us) = (UnitSystem::Metric, UnitSystem::Us);
+    let inch = Length::from_mm(25.4);
+    let two = Length::from_mm(50.8);
+    let pound = |share: f64| Mass::from_kg(share * 0.453_592_37);
+    let gallons = Volume::from_litres(2.0 * 3.785_411_784);
+    for (shown, expected) in [
+        (metric.depth(inch), "25 mm"),
+        (us.depth(inch), "1 in"),
+        (metric.depths([inch, two]), "25 mm to 51 mm"),
+        (us.depths([inch, inch]), "1 in"),
+        (metric.dimension(inch), "2.5 cm"),
+        (us.dimension(two), "2 in"),
+        (us.grain(Length::from_mm(0.456)), "0.46 mm"),
+        (metric.volume(gallons), "7.57 L"),
+        (us.volume(gallons), "2 US gal"),
+        (metric.bulk_volume(Volume::from_litres(0.1)), "0.1 L"),
+        (metric.bulk_volume(Volume::from_litres(0.05)), "50 mL"),
+        (us.bulk_volume(Volume::from_litres(2.202_442)), "2 dry qt"),
+        (metric.mass(Mass::from_kg(1.0)), "1 kg"),
+        (metric.mass(Mass::from_kg(0.25)), "250 g"),
+        (us.mass(pound(0.25)), "0.25 lb"),
+        (us.mass(pound(0.125)), "2 oz"),
+        (us.plant_mass(Mass::from_kg(0.012)), "12 g"),
+        (metric.temperature(Temperature::from_celsius(24.0)), "24 C"),
+        (us.temperature(Temperature::from_celsius(25.0)), "77 F"),
+        (us.temperature(Temperature::from_celsius(-40.0)), "-40 F"),
+        (metric.floor_pressure(Pressure::from_kpa(4.4)), "4.4 kPa"),
+        (us.floor_pressure(Pressure::from_kpa(4.788_026)), "100 psf"),
+        (
+            us.concentration(Concentration::from_mg_l(0.25)),
+            "0.25 mg/L",
+        ),
+        (metric.flow(Flow::from_l_min(0.5)), "0.5 L/min"),
+        (us.flow(Flow::from_l_min(3.785_411_784)), "60 US gal/h"),
+    ] {
+        assert_eq!(shown, expected);
+    }
+}
+
+#[test]
+fn what_drives_a_terminal_or_turns_the_line_is_blanked() {
+    for unprintable in [
+        '\u{1b}', '\n', '\u{7f}', '\u{9b}', '\u{2028}', '\u{202e}', '\u{2066}',
+    ] {
+        assert_eq!(printable(&format!("a{unprintable}b")), "a b");
+    }
+    assert_eq!(
+        printable("Teich \u{fc}ber \u{1f41f}"),
+        "Teich \u{fc}ber \u{1f41f}"
+    );
 }
