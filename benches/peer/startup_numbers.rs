@@ -78,7 +78,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     ] {
         let inputs = tank(light, planting);
         let trajectory = run(&inputs, &central, DAYS)?;
-        let curve = |of: fn(&State<f64>) -> f64| -> Vec<f64> {
+        let curve = |of: fn(&State) -> f64| -> Vec<f64> {
             trajectory.days().map(|sample| of(&sample.state)).collect()
         };
         cases.push(json!({

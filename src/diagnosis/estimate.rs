@@ -47,7 +47,7 @@ impl Estimate {
     ///
     /// # Errors
     /// When its numbers leave the finite ones.
-    pub fn ahead(&self, tank: &Scenario) -> Result<Vec<Sample<f64>>, IntegrationError> {
+    pub fn ahead(&self, tank: &Scenario) -> Result<Vec<Sample>, IntegrationError> {
         let until = self.now_d.ceil() as u32 + AHEAD_D;
         let days = days_of(&tank.inputs, &tank.numbers, until)?;
         let ahead = days.into_iter().filter(|sample| sample.day >= self.now_d);

@@ -97,7 +97,7 @@ fn methane_ceiling_mg_m2_d(design: &Design) -> f64 {
     let free = water::diffusivity(Solute::Methane, draft.water.temperature).m2_s();
     let layer = |thickness: Length, porosity: f64| GasLayer {
         thickness,
-        effective_m2_s: effective_diffusion(free, porosity),
+        effective_m2_s: effective_diffusion(free, Share::from_fraction(porosity)),
     };
     dissolved_methane_ceiling_mg_m2_d(
         layer(design.bed().soil.mean, draft.soil.porosity().typical),

@@ -5,23 +5,22 @@ use super::inputs::Conditions;
 use super::parameters::{Algae, Parameters};
 use super::state::State;
 use super::uptake::{Uptake, saturation};
-use crate::numerics::real::Real;
 
 /// The algae under the conditions of a tank.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct AlgalFilm<R> {
-    numbers: Algae<R>,
-    growth_per_d: R,
+pub(super) struct AlgalFilm {
+    numbers: Algae<f64>,
+    growth_per_d: f64,
 }
 
 /// Exchange and change of the algae.
-pub(super) struct AlgalChange<R> {
-    pub(super) flow: Flow<R>,
-    pub(super) mass: R,
+pub(super) struct AlgalChange {
+    pub(super) flow: Flow,
+    pub(super) mass: f64,
 }
 
-impl<R: Real> AlgalFilm<R> {
-    pub(super) fn new(parameters: &Parameters<R>, conditions: &Conditions) -> Self {
+impl AlgalFilm {
+    pub(super) fn new(parameters: &Parameters<f64>, conditions: &Conditions) -> Self {
         Self {
             numbers: parameters.algae,
             growth_per_d: parameters.algae.growth * conditions.day_share(),
@@ -37,10 +36,10 @@ impl<R: Real> AlgalFilm<R> {
     ///
     /// # Source
     /// Form and most values: Janse 2005, thesis, Wageningen.
-    pub(super) fn change(&self, state: &State<R>, light: R) -> AlgalChange<R> {
+    pub(super) fn change(&self, state: &State, light: f64) -> AlgalChange {
         let numbers = &self.numbers;
         let mass = state.algae;
-        let uptake = Uptake::of(state, numbers.nitrogen_half, R::splat(1.0));
+        let uptake = Uptake::of(state, numbers.nitrogen_half, 1.0);
         let phosphorus = saturation(state.phosphate, numbers.phosphorus_half);
         let grown = self.growth_per_d
             * saturation(light, numbers.light_half)
@@ -49,10 +48,10 @@ impl<R: Real> AlgalFilm<R> {
         let dead = numbers.loss * mass;
         let flow = Flow {
             taken: uptake.splitting(numbers.tissue_nitrogen * grown),
-            taken_from_soil: R::splat(0.0),
-            returned_n: R::splat(0.0),
+            taken_from_soil: 0.0,
+            returned_n: 0.0,
             dead_n: numbers.tissue_nitrogen * dead,
-            harvested_n: R::splat(0.0),
+            harvested_n: 0.0,
             taken_p: numbers.tissue_phosphorus * grown,
             dead_p: numbers.tissue_phosphorus * dead,
         };

@@ -1,7 +1,5 @@
 //! What depends on the time since filling or planting alone.
 
-use crate::numerics::real::Real;
-
 /// Time in which floaters start to grow, d (judgement).
 const FLOATING_START_D: f64 = 2.0;
 /// Time in which leaves grown in air stop dying, d (judgement).
@@ -9,17 +7,17 @@ const MELT_D: f64 = 10.0;
 
 /// How far a submerged stand has settled in.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Settling<R> {
+pub(super) struct Settling {
     /// Share of its roots that are established, `1 - exp(-t/rooting)`.
-    pub(super) rooted: R,
+    pub(super) rooted: f64,
     /// Share of full growth, `1 - exp(-t/lag)`.
-    pub(super) growing: R,
+    pub(super) growing: f64,
     /// Share of the first day's melt, `exp(-t/10 d)`.
-    pub(super) melting: R,
+    pub(super) melting: f64,
 }
 
-impl<R: Real> Settling<R> {
-    pub(super) fn after(days: R, rooting_d: R, lag_d: R) -> Self {
+impl Settling {
+    pub(super) fn after(days: f64, rooting_d: f64, lag_d: f64) -> Self {
         Self {
             rooted: approach(days, rooting_d),
             growing: approach(days, lag_d),
@@ -30,10 +28,10 @@ impl<R: Real> Settling<R> {
 
 /// Share of full growth of floaters some days after they are put in,
 /// `1 - exp(-t/2 d)`.
-pub(super) fn floating_growing<R: Real>(days: R) -> R {
-    approach(days, R::splat(FLOATING_START_D))
+pub(super) fn floating_growing(days: f64) -> f64 {
+    approach(days, FLOATING_START_D)
 }
 
-fn approach<R: Real>(days: R, scale_d: R) -> R {
-    (-(days / scale_d)).exp().complement()
+fn approach(days: f64, scale_d: f64) -> f64 {
+    1.0 - (-(days / scale_d)).exp()
 }

@@ -27,7 +27,7 @@ use crate::units::{Alkalinity, Concentration, Mass, MassRate, Share};
 /// assert!((planted.cover.percent() - 40.0).abs() < 1e-9);
 /// # Ok::<(), lentic::numerics::rodas::IntegrationError>(())
 /// ```
-pub fn day_state(inputs: &Inputs, parameters: &Parameters<f64>, sample: &Sample<f64>) -> DayState {
+pub fn day_state(inputs: &Inputs, parameters: &Parameters<f64>, sample: &Sample) -> DayState {
     let (state, floor_m2) = (&sample.state, inputs.floor.m2());
     let (of_ammonia, of_nitrite) = oxidisers(inputs, parameters);
     let mass = |g_m2: f64| Mass::from_g(g_m2 * floor_m2);
@@ -59,11 +59,7 @@ pub fn day_state(inputs: &Inputs, parameters: &Parameters<f64>, sample: &Sample<
 /// ```text
 /// max(0, rF) F QF + max(0, rS) S QS        Q as at planting
 /// ```
-fn nitrogen_taken_g_m2_d(
-    inputs: &Inputs,
-    parameters: &Parameters<f64>,
-    sample: &Sample<f64>,
-) -> f64 {
+fn nitrogen_taken_g_m2_d(inputs: &Inputs, parameters: &Parameters<f64>, sample: &Sample) -> f64 {
     let model = Tank::filled(inputs, parameters).model();
     let floating = model.floating.replete_growth_per_d().max(0.0);
     let fast = model.fast.replete_growth_per_d(sample.light_umol_m2_s);

@@ -33,7 +33,7 @@ pub struct Member {
     /// Its numbers, in the order of [`descriptions`](super::parameters::descriptions).
     pub numbers: Vec<f64>,
     /// One sample for each whole day.
-    pub days: Vec<Sample<f64>>,
+    pub days: Vec<Sample>,
     /// Highest ammonia from day 3 on, mg N/L.
     pub ammonia: Peak,
     /// Highest nitrite from day 3 on, mg N/L.
@@ -49,10 +49,10 @@ pub struct Member {
 }
 
 impl Member {
-    fn of(index: u32, numbers: &Parameters<f64>, trajectory: &Trajectory<f64>) -> Self {
+    fn of(index: u32, numbers: &Parameters<f64>, trajectory: &Trajectory) -> Self {
         let last_day = trajectory.samples.last().map_or(0.0, |sample| sample.day);
         let judged_from = JUDGED_FROM_DAY.min(last_day);
-        let late = |value: fn(&Sample<f64>) -> f64| trajectory.peak_from(judged_from, value);
+        let late = |value: fn(&Sample) -> f64| trajectory.peak_from(judged_from, value);
         Self {
             index,
             numbers: numbers.values(),
@@ -113,7 +113,7 @@ pub fn days_of(
     inputs: &Inputs,
     numbers: &Parameters<f64>,
     days: u32,
-) -> Result<Vec<Sample<f64>>, IntegrationError> {
+) -> Result<Vec<Sample>, IntegrationError> {
     let trajectory = simulate(inputs, numbers, days, Detail::MEMBER)?;
     Ok(trajectory.days().copied().collect())
 }

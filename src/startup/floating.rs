@@ -5,7 +5,6 @@ use super::inputs::Conditions;
 use super::parameters::{Floating, Parameters};
 use super::state::State;
 use super::uptake::{LEAK_PER_D, Store, Uptake, saturation};
-use crate::numerics::real::Real;
 use crate::units::Temperature;
 
 /// Duckweed's lower end, optimum and upper end of growth, C (Klein et al. 2022).
@@ -44,31 +43,31 @@ pub fn warmth(temperature: Temperature) -> f64 {
 
 /// A stand of floaters under the conditions of a tank.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct FloatingStand<R> {
-    numbers: Floating<R>,
-    oxidised_preference: R,
+pub(super) struct FloatingStand {
+    numbers: Floating<f64>,
+    oxidised_preference: f64,
     /// Gross growth with full stores and no crowding, 1/d.
-    growth_per_d: R,
+    growth_per_d: f64,
     /// Loss, 1/d.
-    loss_per_d: R,
+    loss_per_d: f64,
     /// Mass above which plants are taken off, g/m2.
-    allowed_g_m2: Option<R>,
+    allowed_g_m2: Option<f64>,
 }
 
 /// Exchange and change of the stand.
-pub(super) struct FloatingChange<R> {
-    pub(super) flow: Flow<R>,
-    pub(super) mass: R,
-    pub(super) nitrogen: R,
+pub(super) struct FloatingChange {
+    pub(super) flow: Flow,
+    pub(super) mass: f64,
+    pub(super) nitrogen: f64,
 }
 
-impl<R: Real> FloatingStand<R> {
+impl FloatingStand {
     /// Rates that do not change with the state.
     ///
     /// ```text
     /// growth = mu f(T) DLI/(K + DLI),   loss = l 2^((T - 25)/10)
     /// ```
-    pub(super) fn new(parameters: &Parameters<R>, conditions: &Conditions) -> Self {
+    pub(super) fn new(parameters: &Parameters<f64>, conditions: &Conditions) -> Self {
         let numbers = parameters.floating;
         let temperature = Temperature::from_celsius(conditions.temperature_c);
         let daily_light = parameters.lamp.level * conditions.daily_light_mol_m2();
@@ -86,7 +85,7 @@ impl<R: Real> FloatingStand<R> {
     }
 
     /// Growth less loss of a settled, replete, uncrowded stand, 1/d.
-    pub(super) fn replete_growth_per_d(&self) -> R {
+    pub(super) fn replete_growth_per_d(&self) -> f64 {
         self.growth_per_d - self.loss_per_d
     }
 
@@ -103,7 +102,7 @@ impl<R: Real> FloatingStand<R> {
     /// # Source
     /// Growth and crowding: Klein et al. 2022, Driever et al. 2005, *Aquatic
     /// Botany* 81:245. Store: Droop 1973. Shares of loss and leak: judgement.
-    pub(super) fn change(&self, state: &State<R>, started: R) -> FloatingChange<R> {
+    pub(super) fn change(&self, state: &State, started: f64) -> FloatingChange {
         let numbers = &self.numbers;
         let mass = state.floating;
         let store = Store::of(
@@ -115,7 +114,7 @@ impl<R: Real> FloatingStand<R> {
         let phosphorus = saturation(state.phosphate, numbers.phosphorus_half);
         let grown = self.growth_per_d
             * store.growth_share().min(phosphorus)
-            * (mass / numbers.capacity).complement()
+            * (1.0 - mass / numbers.capacity)
             * started
             * mass;
         let uptake = Uptake::of(state, numbers.nitrogen_half, self.oxidised_preference);
@@ -123,12 +122,12 @@ impl<R: Real> FloatingStand<R> {
         let loss = self.loss_per_d * mass;
         let dead = loss * numbers.dead_share;
         let leaked = store.excess() * mass * LEAK_PER_D;
-        let harvested = self.allowed_g_m2.map_or(R::splat(0.0), |allowed| {
-            (mass - allowed).positive_part() * HARVEST_PER_D
-        });
+        let harvested = self
+            .allowed_g_m2
+            .map_or(0.0, |allowed| (mass - allowed).max(0.0) * HARVEST_PER_D);
         let flow = Flow {
             taken,
-            taken_from_soil: R::splat(0.0),
+            taken_from_soil: 0.0,
             returned_n: leaked,
             dead_n: store.content * dead,
             harvested_n: store.content * harvested,

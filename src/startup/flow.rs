@@ -3,28 +3,27 @@
 use std::ops::Add;
 
 use super::uptake::Uptake;
-use crate::numerics::real::Real;
 
 /// Exchange of one group, per square metre of floor and day.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Flow<R> {
+pub(super) struct Flow {
     /// Nitrogen taken from the water.
-    pub(super) taken: Uptake<R>,
+    pub(super) taken: Uptake,
     /// Nitrogen taken from the soil.
-    pub(super) taken_from_soil: R,
+    pub(super) taken_from_soil: f64,
     /// Nitrogen given back as ammonium by living tissue.
-    pub(super) returned_n: R,
+    pub(super) returned_n: f64,
     /// Nitrogen in tissue that died.
-    pub(super) dead_n: R,
+    pub(super) dead_n: f64,
     /// Nitrogen in plants taken out.
-    pub(super) harvested_n: R,
+    pub(super) harvested_n: f64,
     /// Phosphorus taken from the water.
-    pub(super) taken_p: R,
+    pub(super) taken_p: f64,
     /// Phosphorus in tissue that died.
-    pub(super) dead_p: R,
+    pub(super) dead_p: f64,
 }
 
-impl<R: Real> Add for Flow<R> {
+impl Add for Flow {
     type Output = Self;
 
     fn add(self, other: Self) -> Self {

@@ -138,7 +138,7 @@ pub fn share(members: &[Member], holds: impl Fn(&Member) -> bool) -> f64 {
 }
 
 fn a_day(members: &[Member], day: usize) -> Day {
-    let of = |value: fn(&Sample<f64>) -> f64| {
+    let of = |value: fn(&Sample) -> f64| {
         band(
             members
                 .iter()

@@ -8,7 +8,6 @@ use super::nitrification::Oxidiser;
 use super::parameters::Parameters;
 use super::state::{COUPLED_STATES, STATES, State};
 use super::submerged::{FastStand, SlowStand, Surroundings};
-use crate::numerics::real::Real;
 use crate::numerics::rodas::{System, difference_jacobian};
 use crate::plants::shade::{mean_light, transmission};
 use crate::state::AMMONIA_PER_PROTEIN;
@@ -24,7 +23,7 @@ fn ammonium_mobility(temperature_c: f64) -> f64 {
 }
 
 /// The bed of a tank for the release function.
-pub(super) fn bed<R: Real>(parameters: &Parameters<R>, conditions: &Conditions) -> Bed<R> {
+pub(super) fn bed(parameters: &Parameters<f64>, conditions: &Conditions) -> Bed {
     let (soil, cap) = (&parameters.soil, &parameters.cap);
     Bed {
         soil_depth_m: conditions.soil_depth_m,
@@ -44,46 +43,46 @@ pub(super) fn bed<R: Real>(parameters: &Parameters<R>, conditions: &Conditions) 
 
 /// Days on which things started, since filling.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Starts<R> {
+pub(super) struct Starts {
     /// The last cap was laid.
-    pub(super) cap: R,
+    pub(super) cap: f64,
     /// The groups were planted, on the average of their mass.
-    pub(super) floating: R,
-    pub(super) fast: R,
-    pub(super) slow: R,
+    pub(super) floating: f64,
+    pub(super) fast: f64,
+    pub(super) slow: f64,
 }
 
 /// A tank between two events.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Model<R> {
-    parameters: Parameters<R>,
+pub(super) struct Model {
+    parameters: Parameters<f64>,
     conditions: Conditions,
-    starts: Starts<R>,
-    passage: Passage<R>,
-    surface_light_umol_m2_s: R,
-    ammonia_oxidiser: Oxidiser<R>,
-    nitrite_oxidiser: Oxidiser<R>,
-    pub(super) floating: FloatingStand<R>,
-    pub(super) fast: FastStand<R>,
-    slow: SlowStand<R>,
-    algae: AlgalFilm<R>,
+    starts: Starts,
+    passage: Passage,
+    surface_light_umol_m2_s: f64,
+    ammonia_oxidiser: Oxidiser,
+    nitrite_oxidiser: Oxidiser,
+    pub(super) floating: FloatingStand,
+    pub(super) fast: FastStand,
+    slow: SlowStand,
+    algae: AlgalFilm,
 }
 
 /// What depends on time alone.
-pub(super) struct Moment<R> {
-    rise: R,
-    floating: R,
-    fast: Settling<R>,
-    slow: Settling<R>,
+pub(super) struct Moment {
+    rise: f64,
+    floating: f64,
+    fast: Settling,
+    slow: Settling,
 }
 
-impl<R: Real> Model<R> {
+impl Model {
     /// A tank whose last `clean_cap_m` of cap were laid clean at `starts.cap`.
     pub(super) fn new(
-        parameters: &Parameters<R>,
+        parameters: &Parameters<f64>,
         conditions: &Conditions,
-        starts: Starts<R>,
-        clean_cap_m: R,
+        starts: Starts,
+        clean_cap_m: f64,
     ) -> Self {
         let bed = bed(parameters, conditions);
         Self {
@@ -104,8 +103,8 @@ impl<R: Real> Model<R> {
         }
     }
 
-    pub(super) fn moment(&self, day: f64) -> Moment<R> {
-        let since = |start: R| R::splat(day) - start;
+    pub(super) fn moment(&self, day: f64) -> Moment {
+        let since = |start: f64| day - start;
         let shared = &self.parameters.submerged;
         let settling = |start| Settling::after(since(start), shared.rooting, shared.lag);
         Moment {
@@ -117,12 +116,12 @@ impl<R: Real> Model<R> {
     }
 
     /// Share of the steady release that the cap lets through on a day.
-    pub(super) fn rise(&self, day: f64) -> R {
-        self.passage.rise(R::splat(day) - self.starts.cap)
+    pub(super) fn rise(&self, day: f64) -> f64 {
+        self.passage.rise(day - self.starts.cap)
     }
 
     /// What the bed gives off, with what the cap lets through by now.
-    pub(super) fn release(&self, rise: R, state: &State<R>) -> Release<R> {
+    pub(super) fn release(&self, rise: f64, state: &State) -> Release {
         let pools = Pools {
             labile_g_m2: state.labile_n,
             mineral_g_m2: state.soil_n,
@@ -135,7 +134,7 @@ impl<R: Real> Model<R> {
     /// ```text
     /// layers = (F + F_fixing) / F_full,   k z = kW z + kP (S + G) + kA A
     /// ```
-    pub(super) fn light(&self, state: &State<R>) -> R {
+    pub(super) fn light(&self, state: &State) -> f64 {
         let parameters = &self.parameters;
         let floaters = state.floating + self.conditions.fixing_g_m2;
         let layers = floaters / parameters.floating.closed_layer;
@@ -153,7 +152,7 @@ impl<R: Real> Model<R> {
 
     /// Nitrogen in the tank and lost from it, less what was added since
     /// filling, g N/m2: the same at all times.
-    pub(super) fn nitrogen(&self, state: &State<R>) -> R {
+    pub(super) fn nitrogen(&self, state: &State) -> f64 {
         let dissolved = state.ammonia + state.nitrite + state.nitrate;
         state.labile_n
             + state.soil_n
@@ -180,7 +179,7 @@ impl<R: Real> Model<R> {
     /// `x` share of the release that the cap's oxic top oxidises, `z` water volume over
     /// floor area, `v` velocity of denitrification, `rA`
     /// and `rN` oxidation of ammonia and nitrite.
-    pub(super) fn change(&self, moment: &Moment<R>, state: &State<R>) -> State<R> {
+    pub(super) fn change(&self, moment: &Moment, state: &State) -> State {
         let water = &self.parameters.water;
         let bed = self.release(moment.rise, state);
         let surroundings = Surroundings {
@@ -203,13 +202,13 @@ impl<R: Real> Model<R> {
         let nitrate_lost = water.denitrification * state.nitrate;
 
         let feed = self.conditions.feed_g_m2_d;
-        let fed_n = R::splat(feed * self.conditions.feed_protein * AMMONIA_PER_PROTEIN);
+        let fed_n = feed * self.conditions.feed_protein * AMMONIA_PER_PROTEIN;
         let dissolved_n = living.dead_n * water.dissolved_share;
-        let bed_p = self.parameters.soil.phosphorus_per_nitrogen * bed.flux_g_m2_d.positive_part();
+        let bed_p = self.parameters.soil.phosphorus_per_nitrogen * bed.flux_g_m2_d.max(0.0);
         let gained_p = bed_p + water.feed_phosphorus * feed + living.dead_p * water.dissolved_share;
 
-        let oxidised_in_cap = self.parameters.cap.oxidised_share * bed.flux_g_m2_d.positive_part();
-        let per_litre = |amount: R| amount / self.conditions.depth_m;
+        let oxidised_in_cap = self.parameters.cap.oxidised_share * bed.flux_g_m2_d.max(0.0);
+        let per_litre = |amount: f64| amount / self.conditions.depth_m;
         State {
             labile_n: -bed.mineralisation_g_m2_d,
             soil_n: bed.mineralisation_g_m2_d - bed.flux_g_m2_d - living.taken_from_soil,
@@ -244,12 +243,12 @@ impl<R: Real> Model<R> {
     }
 }
 
-impl<R: Real> System<R, STATES> for Model<R> {
+impl System<f64, STATES> for Model {
     fn coupled(&self) -> usize {
         COUPLED_STATES
     }
 
-    fn rates(&self, day: f64, state: &[R; STATES]) -> [R; STATES] {
+    fn rates(&self, day: f64, state: &[f64; STATES]) -> [f64; STATES] {
         let state = State::from_array(*state);
         self.change(&self.moment(day), &state).into_array()
     }
@@ -257,9 +256,9 @@ impl<R: Real> System<R, STATES> for Model<R> {
     fn jacobian(
         &self,
         day: f64,
-        state: &[R; STATES],
-        rates: &[R; STATES],
-    ) -> [[R; STATES]; STATES] {
+        state: &[f64; STATES],
+        rates: &[f64; STATES],
+    ) -> [[f64; STATES]; STATES] {
         let moment = self.moment(day);
         difference_jacobian(state, rates, COUPLED_STATES, |shifted| {
             self.change(&moment, &State::from_array(*shifted))

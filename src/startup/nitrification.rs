@@ -3,7 +3,6 @@
 use super::inputs::{Conditions, Inputs};
 use super::parameters::{Nitrifiers, Parameters};
 use super::uptake::saturation;
-use crate::numerics::real::Real;
 use crate::units::Temperature;
 use crate::units::constants::GAS_CONSTANT;
 
@@ -103,15 +102,15 @@ pub fn acid_factor(ph: f64) -> f64 {
 
 /// One kind of nitrifier under the conditions of a tank.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Oxidiser<R> {
+pub struct Oxidiser {
     /// Growth rate on plenty, 1/d.
-    pub growth_per_d: R,
+    pub growth_per_d: f64,
     /// Decay, 1/d.
-    pub decay_per_d: R,
+    pub decay_per_d: f64,
     /// Substrate at half growth, mg N/L.
-    pub substrate_half_mg_l: R,
+    pub substrate_half_mg_l: f64,
     /// Cells grown on the substrate, g COD/g N.
-    pub cell_yield: R,
+    pub cell_yield: f64,
 }
 
 /// The ammonia and the nitrite oxidisers of a tank.
@@ -124,7 +123,7 @@ pub struct Oxidiser<R> {
 /// let (of_ammonia, of_nitrite) = oxidisers(&Inputs::reference(), &numbers);
 /// assert!(of_ammonia.standstill_mg_l() < of_nitrite.standstill_mg_l());
 /// ```
-pub fn oxidisers(inputs: &Inputs, parameters: &Parameters<f64>) -> (Oxidiser<f64>, Oxidiser<f64>) {
+pub fn oxidisers(inputs: &Inputs, parameters: &Parameters<f64>) -> (Oxidiser, Oxidiser) {
     let conditions = Conditions::new(inputs);
     (
         Oxidiser::of_ammonia(&parameters.nitrifiers, &conditions),
@@ -134,16 +133,16 @@ pub fn oxidisers(inputs: &Inputs, parameters: &Parameters<f64>) -> (Oxidiser<f64
 
 /// What a kind of nitrifier does, per square metre and day.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Oxidation<R> {
+pub struct Oxidation {
     /// Nitrogen oxidised, g N.
-    pub nitrogen: R,
+    pub nitrogen: f64,
     /// Change of the cells, g COD.
-    pub cells: R,
+    pub cells: f64,
 }
 
-impl<R: Real> Oxidiser<R> {
+impl Oxidiser {
     /// The ammonia oxidisers of a tank.
-    pub(super) fn of_ammonia(numbers: &Nitrifiers<R>, conditions: &Conditions) -> Self {
+    pub(super) fn of_ammonia(numbers: &Nitrifiers<f64>, conditions: &Conditions) -> Self {
         let warmth = ammonia_warmth(Temperature::from_celsius(conditions.temperature_c));
         Self {
             growth_per_d: numbers.ammonia_growth * warmth,
@@ -155,7 +154,7 @@ impl<R: Real> Oxidiser<R> {
     }
 
     /// The nitrite oxidisers of a tank.
-    pub(super) fn of_nitrite(numbers: &Nitrifiers<R>, conditions: &Conditions) -> Self {
+    pub(super) fn of_nitrite(numbers: &Nitrifiers<f64>, conditions: &Conditions) -> Self {
         let warmth = nitrite_warmth(Temperature::from_celsius(conditions.temperature_c));
         Self {
             growth_per_d: numbers.nitrite_growth * warmth,
@@ -166,8 +165,8 @@ impl<R: Real> Oxidiser<R> {
         .under(numbers.nitrite_oxygen_half, conditions)
     }
 
-    fn under(self, oxygen_half: R, conditions: &Conditions) -> Self {
-        let oxygen = saturation(R::splat(conditions.oxygen_mg_l), oxygen_half);
+    fn under(self, oxygen_half: f64, conditions: &Conditions) -> Self {
+        let oxygen = saturation(conditions.oxygen_mg_l, oxygen_half);
         let decay = decay_warmth(Temperature::from_celsius(conditions.temperature_c));
         Self {
             growth_per_d: self.growth_per_d * oxygen * acid_factor(conditions.ph),
@@ -197,7 +196,7 @@ impl<R: Real> Oxidiser<R> {
     ///
     /// # Limits
     /// Ammonia does not poison them here, and nothing else limits them: errs high in a dirty tank.
-    pub fn net_growth_per_d(&self, substrate_mg_l: R) -> R {
+    pub fn net_growth_per_d(&self, substrate_mg_l: f64) -> f64 {
         self.gross_growth_per_d(substrate_mg_l) - self.decay_per_d
     }
 
@@ -219,7 +218,7 @@ impl<R: Real> Oxidiser<R> {
     /// let still = of_ammonia.standstill_mg_l();
     /// assert!(of_ammonia.net_growth_per_d(still).abs() < 1e-12);
     /// ```
-    pub fn standstill_mg_l(&self) -> R {
+    pub fn standstill_mg_l(&self) -> f64 {
         self.substrate_half_mg_l * self.decay_per_d / (self.growth_per_d - self.decay_per_d)
     }
 
@@ -243,7 +242,7 @@ impl<R: Real> Oxidiser<R> {
     /// let done = of_ammonia.oxidation(2.0, 0.1);
     /// assert!((done.cells - 0.1 * of_ammonia.net_growth_per_d(2.0)).abs() < 1e-12);
     /// ```
-    pub fn oxidation(&self, substrate_mg_l: R, cells: R) -> Oxidation<R> {
+    pub fn oxidation(&self, substrate_mg_l: f64, cells: f64) -> Oxidation {
         let growth = self.gross_growth_per_d(substrate_mg_l) * cells;
         Oxidation {
             nitrogen: growth / self.cell_yield,
@@ -251,7 +250,7 @@ impl<R: Real> Oxidiser<R> {
         }
     }
 
-    fn gross_growth_per_d(&self, substrate_mg_l: R) -> R {
+    fn gross_growth_per_d(&self, substrate_mg_l: f64) -> f64 {
         self.growth_per_d * saturation(substrate_mg_l, self.substrate_half_mg_l)
     }
 }

@@ -6,7 +6,6 @@ use super::parameters::Parameters;
 use super::running::Tank;
 use super::state::{STATES, State};
 use super::trajectory::{Sample, Trajectory};
-use crate::numerics::real::Real;
 use crate::numerics::rodas::{Control, IntegrationError, Statistics, Step, integrate};
 
 /// How finely a run is followed.
@@ -51,7 +50,7 @@ impl Detail {
 }
 
 /// Errors that do not matter in a single run, in the unit of each state.
-const NEGLIGIBLE: State<f64> = State {
+const NEGLIGIBLE: State = State {
     labile_n: 1e-7,
     soil_n: 1e-7,
     ammonia: 1e-7,
@@ -104,7 +103,7 @@ pub fn run(
     inputs: &Inputs,
     parameters: &Parameters<f64>,
     days: u32,
-) -> Result<Trajectory<f64>, IntegrationError> {
+) -> Result<Trajectory, IntegrationError> {
     simulate(inputs, parameters, days, Detail::SINGLE)
 }
 
@@ -145,12 +144,12 @@ pub fn planned_growth(inputs: &Inputs, parameters: &Parameters<f64>) -> PlannedG
 }
 
 /// A run in any scalar.
-pub(super) fn simulate<R: Real>(
+pub(super) fn simulate(
     inputs: &Inputs,
-    parameters: &Parameters<R>,
+    parameters: &Parameters<f64>,
     days: u32,
     detail: Detail,
-) -> Result<Trajectory<R>, IntegrationError> {
+) -> Result<Trajectory, IntegrationError> {
     let end = f64::from(days);
     let control = detail.control();
     let mut tank = Tank::filled(inputs, parameters);
@@ -176,11 +175,11 @@ pub(super) fn simulate<R: Real>(
 }
 
 /// Brings a tank from one day to another and records what it passes.
-fn advance<R: Real>(
-    tank: &mut Tank<R>,
+fn advance(
+    tank: &mut Tank,
     (start, end): (f64, f64),
     control: &Control<STATES>,
-    recorder: &mut Recorder<R>,
+    recorder: &mut Recorder,
 ) -> Result<Statistics, IntegrationError> {
     let model = tank.model();
     recorder.look(&model, start, |_| tank.state);
@@ -189,7 +188,7 @@ fn advance<R: Real>(
         (start, end),
         tank.state.into_array(),
         control,
-        |step: &Step<R, STATES>| {
+        |step: &Step<f64, STATES>| {
             recorder.look(&model, step.end, |day| State::from_array(step.at(day)));
         },
     )?;
@@ -198,13 +197,13 @@ fn advance<R: Real>(
 }
 
 /// Collects the samples that fall into each step.
-struct Recorder<R> {
-    samples: Vec<Sample<R>>,
+struct Recorder {
+    samples: Vec<Sample>,
     per_day: u32,
     last: u32,
 }
 
-impl<R: Real> Recorder<R> {
+impl Recorder {
     fn new(days: u32, per_day: u32) -> Self {
         let last = days.saturating_mul(per_day);
         Self {
@@ -220,14 +219,14 @@ impl<R: Real> Recorder<R> {
         (next <= self.last).then(|| f64::from(next) / f64::from(self.per_day))
     }
 
-    fn look(&mut self, model: &Model<R>, until: f64, state_at: impl Fn(f64) -> State<R>) {
+    fn look(&mut self, model: &Model, until: f64, state_at: impl Fn(f64) -> State) {
         while let Some(day) = self.next_day().filter(|&day| day <= until) {
             self.samples.push(sample(model, day, &state_at(day)));
         }
     }
 }
 
-fn sample<R: Real>(model: &Model<R>, day: f64, state: &State<R>) -> Sample<R> {
+fn sample(model: &Model, day: f64, state: &State) -> Sample {
     let bed = model.release(model.rise(day), state);
     Sample {
         day,

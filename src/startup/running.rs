@@ -4,7 +4,6 @@ use super::inputs::{Conditions, Dissolved, EventKind, Inputs, Planting};
 use super::model::{Model, Starts, bed};
 use super::parameters::Parameters;
 use super::state::{STATES, State};
-use crate::numerics::real::Real;
 use crate::substrate::release::Pools;
 use crate::units::Concentration;
 
@@ -12,20 +11,20 @@ use crate::units::Concentration;
 const TRACE_G_M2: f64 = 1e-9;
 
 /// A tank as it stands, between two events.
-pub(super) struct Tank<R> {
-    parameters: Parameters<R>,
+pub(super) struct Tank {
+    parameters: Parameters<f64>,
     conditions: Conditions,
-    starts: Starts<R>,
+    starts: Starts,
     /// Depth of cap that was clean when the last cap was laid.
-    clean_cap_m: R,
-    pub(super) state: State<R>,
+    clean_cap_m: f64,
+    pub(super) state: State,
     /// Nitrogen stirred from the bed into the water so far, g N/m2.
-    pub(super) stirred_g_m2: R,
+    pub(super) stirred_g_m2: f64,
 }
 
-impl<R: Real> Tank<R> {
+impl Tank {
     /// The tank just filled and planted.
-    pub(super) fn filled(inputs: &Inputs, parameters: &Parameters<R>) -> Self {
+    pub(super) fn filled(inputs: &Inputs, parameters: &Parameters<f64>) -> Self {
         let conditions = Conditions::new(inputs);
         let (soil, tap) = (&parameters.soil, &parameters.tap);
         let pools = Pools::fresh(
@@ -34,17 +33,16 @@ impl<R: Real> Tank<R> {
             soil.labile_share,
             soil.mineral_nitrogen,
         );
-        let zero = R::splat(0.0);
         let mut tank = Self {
             parameters: *parameters,
             conditions,
             starts: Starts {
-                cap: zero,
-                floating: zero,
-                fast: zero,
-                slow: zero,
+                cap: 0.0,
+                floating: 0.0,
+                fast: 0.0,
+                slow: 0.0,
             },
-            clean_cap_m: R::splat(conditions.cap_depth_m),
+            clean_cap_m: conditions.cap_depth_m,
             state: State {
                 labile_n: pools.labile_g_m2,
                 soil_n: pools.mineral_g_m2,
@@ -55,18 +53,18 @@ impl<R: Real> Tank<R> {
                 ammonia_oxidisers: parameters.nitrifiers.ammonia_seed,
                 nitrite_oxidisers: parameters.nitrifiers.nitrite_seed,
                 algae: parameters.algae.start,
-                ..State::from_array([zero; STATES])
+                ..State::from_array([0.0; STATES])
             },
-            stirred_g_m2: zero,
+            stirred_g_m2: 0.0,
         };
         tank.stir(soil.stirred_share);
         tank.plant(0.0, &inputs.planting);
-        tank.state.added_n = zero;
+        tank.state.added_n = 0.0;
         tank
     }
 
     /// Its rates until the next event.
-    pub(super) fn model(&self) -> Model<R> {
+    pub(super) fn model(&self) -> Model {
         let clean_cap_m = self.clean_cap_m;
         Model::new(&self.parameters, &self.conditions, self.starts, clean_cap_m)
     }
@@ -76,7 +74,7 @@ impl<R: Real> Tank<R> {
         match event {
             EventKind::WaterChange(share) => self.change_water(share.fraction()),
             EventKind::CapAdded(depth) => self.add_cap(day, depth.m()),
-            EventKind::Disturbed(share) => self.stir(R::splat(share.fraction())),
+            EventKind::Disturbed(share) => self.stir(share.fraction()),
             EventKind::PlantsAdded(planting) => self.plant(day, planting),
             EventKind::PlantsRemoved(planting) => self.remove(planting),
             EventKind::Fed(feed) => self.conditions = self.conditions.fed(*feed),
@@ -94,29 +92,29 @@ impl<R: Real> Tank<R> {
     fn change_water(&mut self, share: f64) {
         let tap = &self.parameters.tap;
         let before = self.dissolved_n();
-        let blend = |old: R, new: R| old * (1.0 - share) + new * share;
+        let blend = |old: f64, new: f64| old * (1.0 - share) + new * share;
         self.state.ammonia = blend(self.state.ammonia, tap.ammonia);
         self.state.nitrite = blend(self.state.nitrite, tap.nitrite);
         self.state.nitrate = blend(self.state.nitrate, tap.nitrate);
         self.state.phosphate = blend(self.state.phosphate, tap.phosphate);
         self.state.added_n += self.dissolved_n() - before;
-        self.state.alkalinity_used = self.state.alkalinity_used * (1.0 - share);
+        self.state.alkalinity_used *= 1.0 - share;
     }
 
     /// Leaves a share of the nitrifiers fewer.
     fn lose_bacteria(&mut self, share: f64) {
         let state = &mut self.state;
-        state.ammonia_oxidisers = state.ammonia_oxidisers * (1.0 - share);
-        state.nitrite_oxidisers = state.nitrite_oxidisers * (1.0 - share);
+        state.ammonia_oxidisers *= 1.0 - share;
+        state.nitrite_oxidisers *= 1.0 - share;
     }
 
     /// Sets the water to what was measured; the difference counts as brought in.
     fn find(&mut self, water: &Dissolved) {
         let before = self.dissolved_n();
         let state = &mut self.state;
-        let found = |own: &mut R, measured: Option<Concentration>| {
+        let found = |own: &mut f64, measured: Option<Concentration>| {
             if let Some(measured) = measured {
-                *own = R::splat(measured.mg_l());
+                *own = measured.mg_l();
             }
         };
         found(&mut state.ammonia, water.ammonia);
@@ -125,7 +123,7 @@ impl<R: Real> Tank<R> {
         self.state.added_n += self.dissolved_n() - before;
     }
 
-    fn dissolved_n(&self) -> R {
+    fn dissolved_n(&self) -> f64 {
         (self.state.ammonia + self.state.nitrite + self.state.nitrate) * self.conditions.depth_m
     }
 
@@ -133,15 +131,15 @@ impl<R: Real> Tank<R> {
     /// it has to fill before it lets through (judgement).
     fn add_cap(&mut self, day: f64, depth_m: f64) {
         let bed = bed(&self.parameters, &self.conditions);
-        let since = R::splat(day) - self.starts.cap;
+        let since = day - self.starts.cap;
         let unfilled = (-(since / bed.rise_d(self.clean_cap_m))).exp();
         self.clean_cap_m = self.clean_cap_m * unfilled + depth_m;
-        self.starts.cap = R::splat(day);
+        self.starts.cap = day;
         self.conditions.cap_depth_m += depth_m;
     }
 
     /// Brings the mineral nitrogen of a share of the soil into the water.
-    fn stir(&mut self, share: R) {
+    fn stir(&mut self, share: f64) {
         let moved = self.state.soil_n * share;
         self.state.soil_n -= moved;
         self.state.ammonia += moved / self.conditions.depth_m;
@@ -153,7 +151,7 @@ impl<R: Real> Tank<R> {
         let added = self.per_m2(planting);
         self.conditions.fixing_g_m2 += planting.fixing.g() / self.conditions.floor_m2;
         let state = &mut self.state;
-        let join = |start: &mut R, mass: &mut R, more: R| {
+        let join = |start: &mut f64, mass: &mut f64, more: f64| {
             let new = more + TRACE_G_M2;
             *start = (*start * *mass + new * day) / (*mass + new);
             *mass += more;
@@ -178,34 +176,34 @@ impl<R: Real> Tank<R> {
         let fixing = &mut self.conditions.fixing_g_m2;
         *fixing = (*fixing - planting.fixing.g() / self.conditions.floor_m2).max(0.0);
         let state = &mut self.state;
-        let kept = |mass: R, less: R| (less / (mass + TRACE_G_M2)).min(R::splat(1.0)).complement();
+        let kept = |mass: f64, less: f64| 1.0 - (less / (mass + TRACE_G_M2)).min(1.0);
         let floating = kept(state.floating, removed.floating);
         let fast = kept(state.fast, removed.fast);
         let slow = kept(state.slow, removed.slow);
-        state.added_n -= state.floating_n * floating.complement()
-            + state.fast_n * fast.complement()
-            + state.slow * slow.complement() * self.parameters.slow.tissue_nitrogen;
-        state.floating = state.floating * floating;
-        state.floating_n = state.floating_n * floating;
-        state.fast = state.fast * fast;
-        state.fast_n = state.fast_n * fast;
-        state.slow = state.slow * slow;
+        state.added_n -= state.floating_n * (1.0 - floating)
+            + state.fast_n * (1.0 - fast)
+            + state.slow * (1.0 - slow) * self.parameters.slow.tissue_nitrogen;
+        state.floating *= floating;
+        state.floating_n *= floating;
+        state.fast *= fast;
+        state.fast_n *= fast;
+        state.slow *= slow;
     }
 
-    fn per_m2(&self, planting: &Planting) -> Masses<R> {
+    fn per_m2(&self, planting: &Planting) -> Masses {
         let floor_m2 = self.conditions.floor_m2;
         let closed_layer = self.parameters.floating.closed_layer;
         Masses {
             floating: closed_layer * planting.cover.fraction() + planting.floating.g() / floor_m2,
-            fast: R::splat(planting.fast.g() / floor_m2),
-            slow: R::splat(planting.slow.g() / floor_m2),
+            fast: planting.fast.g() / floor_m2,
+            slow: planting.slow.g() / floor_m2,
         }
     }
 }
 
 /// Plants by group, g dry/m2.
-struct Masses<R> {
-    floating: R,
-    fast: R,
-    slow: R,
+struct Masses {
+    floating: f64,
+    fast: f64,
+    slow: f64,
 }

@@ -6,24 +6,25 @@ macro_rules! state {
         /// Nitrogen, phosphorus and living mass of a tank, or their rates of
         /// change per day. Amounts are per square metre of floor.
         #[derive(Debug, Clone, Copy, PartialEq)]
-        pub struct State<R> {
-            $($(#[$about])* pub $name: R,)+
+        pub struct State {
+            $($(#[$about])* pub $name: f64,)+
         }
 
         /// Number of states.
         pub(super) const STATES: usize = [$(stringify!($name)),+].len();
 
-        impl<R: Copy> State<R> {
-            pub(super) fn from_array([$($name),+]: [R; STATES]) -> Self {
+        impl State {
+            pub(super) fn from_array([$($name),+]: [f64; STATES]) -> Self {
                 Self { $($name),+ }
             }
 
-            pub(super) fn into_array(self) -> [R; STATES] {
+            /// The amounts, in the order of the fields.
+            pub fn into_array(self) -> [f64; STATES] {
                 [$(self.$name),+]
             }
 
-            /// The same state in another scalar.
-            pub fn map<U>(&self, mut change: impl FnMut(R) -> U) -> State<U> {
+            /// The same state with every amount changed.
+            pub(super) fn map(&self, mut change: impl FnMut(f64) -> f64) -> Self {
                 State { $($name: change(self.$name)),+ }
             }
         }

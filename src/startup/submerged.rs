@@ -6,7 +6,6 @@ use super::inputs::Conditions;
 use super::parameters::{Fast, Parameters, Slow, Submerged};
 use super::state::State;
 use super::uptake::{LEAK_PER_D, Store, Uptake, saturation, share_of};
-use crate::numerics::real::Real;
 use crate::units::Temperature;
 
 /// Factor per degree on growth, up to the warmest temperature that helps
@@ -50,37 +49,37 @@ pub fn warmth(temperature: Temperature) -> f64 {
 
 /// What the plants meet at one moment.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Surroundings<R> {
+pub(super) struct Surroundings {
     /// Mean light in the water, umol/(m2 s).
-    pub(super) light: R,
+    pub(super) light: f64,
     /// Ammonium in the pore water, mg N/L.
-    pub(super) pore_water_mg_l: R,
+    pub(super) pore_water_mg_l: f64,
 }
 
 /// A stand of fast submerged plants under the conditions of a tank.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct FastStand<R> {
-    numbers: Fast<R>,
-    shared: Submerged<R>,
-    oxidised_preference: R,
+pub(super) struct FastStand {
+    numbers: Fast<f64>,
+    shared: Submerged<f64>,
+    oxidised_preference: f64,
     /// Gross growth in full light with full stores, 1/d.
-    growth_per_d: R,
+    growth_per_d: f64,
 }
 
 /// Exchange and change of a fast stand.
-pub(super) struct FastChange<R> {
-    pub(super) flow: Flow<R>,
-    pub(super) mass: R,
-    pub(super) nitrogen: R,
+pub(super) struct FastChange {
+    pub(super) flow: Flow,
+    pub(super) mass: f64,
+    pub(super) nitrogen: f64,
 }
 
-impl<R: Real> FastStand<R> {
+impl FastStand {
     /// Rates that do not change with the state.
     ///
     /// ```text
     /// growth = mu 1.07^(min(T, 28) - 25) fC h/12
     /// ```
-    pub(super) fn new(parameters: &Parameters<R>, conditions: &Conditions) -> Self {
+    pub(super) fn new(parameters: &Parameters<f64>, conditions: &Conditions) -> Self {
         let temperature = Temperature::from_celsius(conditions.temperature_c);
         let factor = warmth(temperature) * conditions.day_share();
         Self {
@@ -92,7 +91,7 @@ impl<R: Real> FastStand<R> {
     }
 
     /// Growth less respiration and death of a settled, replete stand, 1/d.
-    pub(super) fn replete_growth_per_d(&self, light: R) -> R {
+    pub(super) fn replete_growth_per_d(&self, light: f64) -> f64 {
         let lit = saturation(light, self.numbers.light_half);
         self.growth_per_d * lit - self.numbers.respiration - self.numbers.death
     }
@@ -113,10 +112,10 @@ impl<R: Real> FastStand<R> {
     /// experiments. Rooting, lag, melt: common practice, no source.
     pub(super) fn change(
         &self,
-        state: &State<R>,
-        surroundings: &Surroundings<R>,
-        settling: &Settling<R>,
-    ) -> FastChange<R> {
+        state: &State,
+        surroundings: &Surroundings,
+        settling: &Settling,
+    ) -> FastChange {
         let (numbers, shared) = (&self.numbers, &self.shared);
         let mass = state.fast;
         let store = Store::of(
@@ -126,7 +125,7 @@ impl<R: Real> FastStand<R> {
             numbers.most_nitrogen,
         );
         let by_water = saturation(state.phosphate, shared.phosphorus_half);
-        let phosphorus = (by_water.complement() * settling.rooted.complement()).complement();
+        let phosphorus = 1.0 - (1.0 - by_water) * (1.0 - settling.rooted);
         let grown = self.growth_per_d
             * saturation(surroundings.light, numbers.light_half)
             * store.growth_share().min(phosphorus)
@@ -135,7 +134,7 @@ impl<R: Real> FastStand<R> {
         let largest = numbers.uptake * store.room() * mass;
         let uptake = Uptake::of(state, shared.nitrogen_half, self.oxidised_preference);
         let taken = uptake.times(largest);
-        let pore_water = saturation(surroundings.pore_water_mg_l, R::splat(ROOT_HALF_MG_L));
+        let pore_water = saturation(surroundings.pore_water_mg_l, ROOT_HALF_MG_L);
         let rooted = largest * numbers.root_uptake * settling.rooted * pore_water;
         let dead = (numbers.death + shared.melt * settling.melting) * mass;
         let leaked = store.excess() * mass * LEAK_PER_D;
@@ -144,7 +143,7 @@ impl<R: Real> FastStand<R> {
             taken_from_soil: rooted,
             returned_n: leaked,
             dead_n: store.content * dead,
-            harvested_n: R::splat(0.0),
+            harvested_n: 0.0,
             taken_p: shared.tissue_phosphorus * grown * share_of(by_water, phosphorus),
             dead_p: shared.tissue_phosphorus * dead,
         };
@@ -158,26 +157,26 @@ impl<R: Real> FastStand<R> {
 
 /// A stand of slow submerged plants under the conditions of a tank.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct SlowStand<R> {
-    numbers: Slow<R>,
-    shared: Submerged<R>,
-    oxidised_preference: R,
-    growth_per_d: R,
+pub(super) struct SlowStand {
+    numbers: Slow<f64>,
+    shared: Submerged<f64>,
+    oxidised_preference: f64,
+    growth_per_d: f64,
 }
 
 /// Exchange and change of a slow stand.
-pub(super) struct SlowChange<R> {
-    pub(super) flow: Flow<R>,
-    pub(super) mass: R,
+pub(super) struct SlowChange {
+    pub(super) flow: Flow,
+    pub(super) mass: f64,
 }
 
-impl<R: Real> SlowStand<R> {
+impl SlowStand {
     /// Rates that do not change with the state.
     ///
     /// ```text
     /// growth = mu 1.07^(min(T, 28) - 25) fC/0.6 h/12
     /// ```
-    pub(super) fn new(parameters: &Parameters<R>, conditions: &Conditions) -> Self {
+    pub(super) fn new(parameters: &Parameters<f64>, conditions: &Conditions) -> Self {
         let temperature = Temperature::from_celsius(conditions.temperature_c);
         let factor = warmth(temperature) * conditions.day_share() / USUAL_CARBON_FACTOR;
         Self {
@@ -205,36 +204,35 @@ impl<R: Real> SlowStand<R> {
     /// Botany* 39:109.
     pub(super) fn change(
         &self,
-        state: &State<R>,
-        surroundings: &Surroundings<R>,
-        settling: &Settling<R>,
-    ) -> SlowChange<R> {
+        state: &State,
+        surroundings: &Surroundings,
+        settling: &Settling,
+    ) -> SlowChange {
         let (numbers, shared) = (&self.numbers, &self.shared);
         let mass = state.slow;
-        let one = R::splat(1.0);
-        let soil_left = (surroundings.pore_water_mg_l.positive_part() / EMPTY_SOIL_MG_L).min(one);
+        let soil_left = (surroundings.pore_water_mg_l.max(0.0) / EMPTY_SOIL_MG_L).min(1.0);
         let by_roots = numbers.rooted_share * settling.rooted * soil_left;
         let uptake = Uptake::of(state, shared.nitrogen_half, self.oxidised_preference);
         let phosphorus = saturation(state.phosphate, shared.phosphorus_half);
         let by_water = uptake.total().min(phosphorus);
-        let limit = (by_roots + by_roots.complement() * by_water).min(one);
+        let limit = (by_roots + (1.0 - by_roots) * by_water).min(1.0);
         let gross = self.growth_per_d
             * saturation(surroundings.light, numbers.light_half)
             * limit
             * settling.growing;
-        let net = (gross - numbers.respiration).positive_part() * mass;
-        let lost = (numbers.respiration - gross).positive_part() * mass;
+        let net = (gross - numbers.respiration).max(0.0) * mass;
+        let lost = (numbers.respiration - gross).max(0.0) * mass;
         let melt = shared.melt * settling.melting * SLOW_MELT_SHARE;
         let dead = (numbers.death + melt) * mass;
         let root_share = share_of(by_roots, limit);
         let need = numbers.tissue_nitrogen * net;
         let flow = Flow {
-            taken: uptake.splitting(need * root_share.complement()),
+            taken: uptake.splitting(need * (1.0 - root_share)),
             taken_from_soil: need * root_share,
             returned_n: numbers.tissue_nitrogen * lost,
             dead_n: numbers.tissue_nitrogen * dead,
-            harvested_n: R::splat(0.0),
-            taken_p: shared.tissue_phosphorus * net * root_share.complement(),
+            harvested_n: 0.0,
+            taken_p: shared.tissue_phosphorus * net * (1.0 - root_share),
             dead_p: shared.tissue_phosphorus * dead,
         };
         SlowChange {

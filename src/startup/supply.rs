@@ -9,7 +9,7 @@ use super::trajectory::Peak;
 use crate::numerics::rodas::IntegrationError;
 use crate::substrate::diffusion::effective_diffusion;
 use crate::substrate::release::Passage;
-use crate::units::{Diffusivity, PhotonFlux};
+use crate::units::{Diffusivity, PhotonFlux, Share};
 
 /// Nitrogen that a planting has to meet over the first days.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -87,7 +87,7 @@ pub fn supply(
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Barrier {
     /// Resistances of soil, cap and film, and what they come to.
-    pub passage: Passage<f64>,
+    pub passage: Passage,
     /// Ammonium in the soil's pore water, mg N/L.
     pub pore_water_mg_l: f64,
     /// Effective diffusion of ammonium in the cap.
@@ -115,7 +115,7 @@ pub fn barrier(inputs: &Inputs, parameters: &Parameters<f64>) -> Barrier {
         pore_water_mg_l: Tank::filled(inputs, parameters).state.soil_n / passage.store_m,
         cap_diffusion: Diffusivity::from_m2_d(effective_diffusion(
             bed.ammonium_diffusivity_m2_d,
-            bed.cap_porosity,
+            Share::from_fraction(bed.cap_porosity),
         )),
         passage,
     }

@@ -12,35 +12,35 @@ const WINDOW_LIGHT_UMOL_M2_S: f64 = 20.0;
 
 /// A tank at one moment.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Sample<R> {
+pub struct Sample {
     /// Days since filling.
     pub day: f64,
     /// Amounts.
-    pub state: State<R>,
+    pub state: State,
     /// Floaters that draw their nitrogen from the air, g dry/m2.
     pub fixing_g_m2: f64,
     /// Ammonium given off by the bed, g N/(m2 d).
-    pub release_g_m2_d: R,
+    pub release_g_m2_d: f64,
     /// Ammonium in the pore water of the soil, mg N/L.
-    pub pore_water_mg_l: R,
+    pub pore_water_mg_l: f64,
     /// Mean light in the water while the lamp is on, umol/(m2 s).
-    pub light_umol_m2_s: R,
+    pub light_umol_m2_s: f64,
     /// Nitrogen in the tank and lost from it, less what was added, g N/m2: the
     /// same at all times but for the error of the integration.
-    pub nitrogen_g_m2: R,
+    pub nitrogen_g_m2: f64,
 }
 
 /// A run from filling to its last day.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Trajectory<R> {
+pub struct Trajectory {
     /// The same number of samples each day, from day 0 on. Where something is
     /// done to the tank, the sample shows it just before; on day 0 just after.
-    pub samples: Vec<Sample<R>>,
+    pub samples: Vec<Sample>,
     /// That number; 8 in a single run.
     pub samples_per_day: u32,
     /// Nitrogen stirred from the bed into the water at filling and by
     /// disturbances, g N/m2.
-    pub stirred_g_m2: R,
+    pub stirred_g_m2: f64,
     /// Work of the integration.
     pub statistics: Statistics,
 }
@@ -69,9 +69,9 @@ pub struct Peaks {
     pub release: Peak,
 }
 
-impl Trajectory<f64> {
+impl Trajectory {
     /// One sample for each whole day, from day 0 on.
-    pub fn days(&self) -> impl Iterator<Item = &Sample<f64>> {
+    pub fn days(&self) -> impl Iterator<Item = &Sample> {
         self.samples.iter().step_by(self.samples_per_day as usize)
     }
 
@@ -87,7 +87,7 @@ impl Trajectory<f64> {
     /// assert_eq!(trajectory.at_day(6), None);
     /// # Ok::<(), lentic::numerics::rodas::IntegrationError>(())
     /// ```
-    pub fn at_day(&self, day: u32) -> Option<&Sample<f64>> {
+    pub fn at_day(&self, day: u32) -> Option<&Sample> {
         self.samples.get((day * self.samples_per_day) as usize)
     }
 
@@ -103,7 +103,7 @@ impl Trajectory<f64> {
     /// assert!(late.day >= 10.0 && late.value <= trajectory.peaks().ammonia.value);
     /// # Ok::<(), lentic::numerics::rodas::IntegrationError>(())
     /// ```
-    pub fn peak_from(&self, day: f64, value: impl Fn(&Sample<f64>) -> f64) -> Peak {
+    pub fn peak_from(&self, day: f64, value: impl Fn(&Sample) -> f64) -> Peak {
         let nothing = Peak {
             value: f64::NEG_INFINITY,
             day,
@@ -147,7 +147,7 @@ impl Trajectory<f64> {
     /// # Ok::<(), lentic::numerics::rodas::IntegrationError>(())
     /// ```
     pub fn clear_after(&self, ammonia_mg_l: f64, nitrite_mg_l: f64) -> Option<f64> {
-        let over = |sample: &Sample<f64>| {
+        let over = |sample: &Sample| {
             sample.state.ammonia >= ammonia_mg_l || sample.state.nitrite >= nitrite_mg_l
         };
         let last_over = self.samples.iter().rposition(over);
@@ -164,7 +164,7 @@ impl Trajectory<f64> {
     /// dead matter and the loss of nitrate give back is left out, so the day
     /// comes early rather than late.
     pub fn alkalinity_gone(&self, tap_meq_l: f64) -> Option<f64> {
-        let gone = |sample: &&Sample<f64>| sample.state.alkalinity_used >= tap_meq_l;
+        let gone = |sample: &&Sample| sample.state.alkalinity_used >= tap_meq_l;
         self.samples.iter().find(gone).map(|sample| sample.day)
     }
 
@@ -176,7 +176,7 @@ impl Trajectory<f64> {
     /// # Limits
     /// Says when light and nutrients favour algae, not that they come.
     pub fn algae_window_days(&self) -> f64 {
-        let open = |sample: &&Sample<f64>| {
+        let open = |sample: &&Sample| {
             let state = &sample.state;
             state.ammonia + state.nitrite + state.nitrate > WINDOW_NITROGEN_MG_L
                 && state.phosphate > WINDOW_PHOSPHORUS_MG_L

@@ -1,7 +1,6 @@
 //! How plants and algae take nitrogen, and what their stores allow.
 
 use super::state::State;
-use crate::numerics::real::Real;
 
 /// Mass below which a store is not looked at, g/m2.
 const TRACE_G_M2: f64 = 1e-9;
@@ -22,22 +21,22 @@ const TRACE_SHARE: f64 = 1e-12;
 /// use lentic::startup::uptake::saturation;
 /// assert!((saturation(2.0, 2.0) - 0.5_f64).abs() < 1e-12);
 /// ```
-pub fn saturation<R: Real>(concentration: R, half: R) -> R {
+pub fn saturation(concentration: f64, half: f64) -> f64 {
     concentration / (half + concentration)
 }
 
 /// Rates of uptake from the water, each as a share of the largest uptake.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Uptake<R> {
+pub struct Uptake {
     /// Of ammonium.
-    pub ammonia: R,
+    pub ammonia: f64,
     /// Of nitrite.
-    pub nitrite: R,
+    pub nitrite: f64,
     /// Of nitrate.
-    pub nitrate: R,
+    pub nitrate: f64,
 }
 
-impl<R: Real> Uptake<R> {
+impl Uptake {
     /// Ammonium first, nitrite and nitrate for the rest.
     ///
     /// ```text
@@ -62,10 +61,10 @@ impl<R: Real> Uptake<R> {
     /// assert!((taken.total() - taken.ammonia).abs() < 1e-12);
     /// # Ok::<(), lentic::numerics::rodas::IntegrationError>(())
     /// ```
-    pub fn of(water: &State<R>, half: R, oxidised_preference: R) -> Self {
+    pub fn of(water: &State, half: f64, oxidised_preference: f64) -> Self {
         let ammonia = saturation(water.ammonia, half);
         let oxidised = half + water.nitrite + water.nitrate;
-        let each = ammonia.complement() * oxidised_preference / oxidised;
+        let each = (1.0 - ammonia) * oxidised_preference / oxidised;
         Self {
             ammonia,
             nitrite: each * water.nitrite,
@@ -74,13 +73,13 @@ impl<R: Real> Uptake<R> {
     }
 
     /// Of all nitrogen.
-    pub fn total(&self) -> R {
+    pub fn total(&self) -> f64 {
         self.ammonia + self.nitrite + self.nitrate
     }
 
     /// The same in proportion, for a largest uptake.
     #[must_use]
-    pub fn times(&self, largest: R) -> Self {
+    pub fn times(&self, largest: f64) -> Self {
         Self {
             ammonia: self.ammonia * largest,
             nitrite: self.nitrite * largest,
@@ -90,7 +89,7 @@ impl<R: Real> Uptake<R> {
 
     /// Splits an amount among the three forms in this proportion.
     #[must_use]
-    pub fn splitting(&self, amount: R) -> Self {
+    pub fn splitting(&self, amount: f64) -> Self {
         let oxidised = self.nitrite + self.nitrate;
         let whole = self.ammonia + oxidised + TRACE_SHARE;
         // the trace goes to ammonium, so that the parts add up to the amount
@@ -104,19 +103,19 @@ impl<R: Real> Uptake<R> {
 
 /// A store of nitrogen in plant tissue.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Store<R> {
+pub struct Store {
     /// Content now, g N/g.
-    pub content: R,
+    pub content: f64,
     /// Content at which growth stops, g N/g.
-    pub least: R,
+    pub least: f64,
     /// Content of a full store, g N/g.
-    pub most: R,
+    pub most: f64,
 }
 
-impl<R: Real> Store<R> {
+impl Store {
     /// The store of a stand from its nitrogen and its mass; a stand of no mass
     /// counts as starved.
-    pub fn of(nitrogen_g_m2: R, mass_g_m2: R, least: R, most: R) -> Self {
+    pub fn of(nitrogen_g_m2: f64, mass_g_m2: f64, least: f64, most: f64) -> Self {
         Self {
             content: (nitrogen_g_m2 + least * TRACE_G_M2) / (mass_g_m2 + TRACE_G_M2),
             least,
@@ -139,8 +138,8 @@ impl<R: Real> Store<R> {
     /// let half = Store { content: 0.03, least: 0.01, most: 0.05_f64 };
     /// assert!((half.room() - 0.5).abs() < 1e-12);
     /// ```
-    pub fn room(&self) -> R {
-        ((self.most - self.content) / (self.most - self.least)).positive_part()
+    pub fn room(&self) -> f64 {
+        ((self.most - self.content) / (self.most - self.least)).max(0.0)
     }
 
     /// Growth that the content allows, as a share of full growth.
@@ -161,13 +160,13 @@ impl<R: Real> Store<R> {
     /// assert!((full.growth_share() - 1.0_f64).abs() < 1e-12);
     /// assert!(starved.growth_share().abs() < 1e-12);
     /// ```
-    pub fn growth_share(&self) -> R {
-        (self.least / self.content).complement() / (self.least / self.most).complement()
+    pub fn growth_share(&self) -> f64 {
+        (1.0 - self.least / self.content) / (1.0 - self.least / self.most)
     }
 
     /// Nitrogen above the full store, g N/g.
-    pub fn excess(&self) -> R {
-        (self.content - self.most).positive_part()
+    pub fn excess(&self) -> f64 {
+        (self.content - self.most).max(0.0)
     }
 }
 
@@ -175,6 +174,6 @@ impl<R: Real> Store<R> {
 pub(super) const LEAK_PER_D: f64 = 0.5;
 
 /// A share that two shares make up, without a quotient of zeros.
-pub(super) fn share_of<R: Real>(part: R, whole: R) -> R {
+pub(super) fn share_of(part: f64, whole: f64) -> f64 {
     part / (whole + TRACE_SHARE)
 }

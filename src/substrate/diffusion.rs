@@ -1,6 +1,5 @@
 //! How pores slow diffusion down, and how long a layer takes to let it through.
 
-use crate::numerics::real::Real;
 use crate::units::Share;
 
 /// Time scale of the rise over the slab's `R L^2/Ds`: its half-rise, 0.1386,
@@ -30,7 +29,7 @@ const RISE_SHARE: f64 = 0.2;
 /// # Limits
 /// Errs low for sand: what it lets through may be twice as much.
 pub fn tortuosity_squared(porosity: Share) -> f64 {
-    pore_tortuosity_squared(porosity.fraction())
+    1.0 - porosity.fraction().powi(2).ln()
 }
 
 /// Diffusion coefficient within the pores, m2/s: how fast a front moves in a bed.
@@ -58,7 +57,8 @@ pub fn pore_diffusion_m2_s(free_m2_s: f64, porosity: Share) -> f64 {
     free_m2_s / tortuosity_squared(porosity)
 }
 
-/// Diffusion coefficient per area of bed, m2/s: how much crosses a bed.
+/// Diffusion coefficient per area of bed, in the unit of that in free water: how much
+/// crosses a bed.
 ///
 /// ```text
 /// De = phi Ds = phi D / theta^2
@@ -69,37 +69,16 @@ pub fn pore_diffusion_m2_s(free_m2_s: f64, porosity: Share) -> f64 {
 ///
 /// # Example
 /// ```
-/// use lentic::{substrate::diffusion::effective_diffusion_m2_s, units::Share};
+/// use lentic::{substrate::diffusion::effective_diffusion, units::Share};
 /// // ammonium at 25 C
-/// let de = effective_diffusion_m2_s(1.9825e-9, Share::from_percent(40.0));
+/// let de = effective_diffusion(1.9825e-9, Share::from_percent(40.0));
 /// assert!((de - 0.4 * 1.9825e-9 / 2.8326).abs() < 1e-13);
 /// ```
 ///
 /// # Limits
 /// As [`tortuosity_squared`].
-pub fn effective_diffusion_m2_s(free_m2_s: f64, porosity: Share) -> f64 {
-    effective_diffusion(free_m2_s, porosity.fraction())
-}
-
-/// [`tortuosity_squared`] for one or several pore shares at once.
-pub fn pore_tortuosity_squared<R: Real>(porosity: R) -> R {
-    (porosity * porosity).ln().complement()
-}
-
-/// [`effective_diffusion_m2_s`] for one or several beds at once, in the unit of
-/// the free coefficient.
-///
-/// # Source
-/// As [`tortuosity_squared`].
-///
-/// # Example
-/// ```
-/// use lentic::substrate::diffusion::effective_diffusion;
-/// // 0.4 / (1 - ln 0.4^2)
-/// assert!((effective_diffusion(1.0, 0.4_f64) - 0.4 / 2.8326).abs() < 1e-5);
-/// ```
-pub fn effective_diffusion<R: Real>(free: R, porosity: R) -> R {
-    porosity * free / pore_tortuosity_squared(porosity)
+pub fn effective_diffusion(free: f64, porosity: Share) -> f64 {
+    porosity.fraction() * free / tortuosity_squared(porosity)
 }
 
 /// Time scale `tau` with which the flux through a layer rises towards its
@@ -128,7 +107,7 @@ pub fn effective_diffusion<R: Real>(free: R, porosity: R) -> R {
 ///
 /// # Limits
 /// Gives more than the slab does in the first days and less in the last ones before it is steady.
-pub fn rise_time_d<R: Real>(depth_m: R, retardation: R, effective_m2_d: R, porosity: R) -> R {
+pub fn rise_time_d(depth_m: f64, retardation: f64, effective_m2_d: f64, porosity: f64) -> f64 {
     retardation * porosity * depth_m * depth_m * RISE_SHARE / effective_m2_d
 }
 
@@ -158,7 +137,7 @@ mod tests {
     #[test]
     fn free_water_is_not_slowed() {
         assert!((tortuosity_squared(Share::from_fraction(1.0)) - 1.0).abs() < 1e-15);
-        let free = effective_diffusion_m2_s(2e-9, Share::from_fraction(1.0));
+        let free = effective_diffusion(2e-9, Share::from_fraction(1.0));
         assert!((free - 2e-9).abs() < 1e-24);
     }
 }

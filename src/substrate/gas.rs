@@ -189,14 +189,14 @@ pub struct GasLayer {
 ///
 /// # Example
 /// ```
-/// use lentic::substrate::diffusion::effective_diffusion_m2_s;
+/// use lentic::substrate::diffusion::effective_diffusion;
 /// use lentic::substrate::gas::{
 ///     GasLayer, METHANE_SOLUBILITY_MOL_M3, dissolved_methane_ceiling_mg_m2_d,
 /// };
 /// use lentic::units::{Length, Share};
 /// let layer = |pores_pct| GasLayer {
 ///     thickness: Length::from_cm(3.0),
-///     effective_m2_s: effective_diffusion_m2_s(1.851e-9, Share::from_percent(pores_pct)),
+///     effective_m2_s: effective_diffusion(1.851e-9, Share::from_percent(pores_pct)),
 /// };
 /// let most = dissolved_methane_ceiling_mg_m2_d(layer(80.0), layer(40.0), METHANE_SOLUBILITY_MOL_M3);
 /// // 1.4 / (0.03 / 2.614e-10 + 0.03 / (2 x 1.024e-9)) mol/(m2 s) of 16.04 g/mol

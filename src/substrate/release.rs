@@ -5,7 +5,7 @@
 //! of still water. All amounts are per square metre of floor, all nitrogen as N.
 
 use super::diffusion::{effective_diffusion, rise_time_d};
-use crate::numerics::real::Real;
+use crate::units::Share;
 
 /// Still water over the bed, m: stirred water. It is 3 to 9 mm in still beds of
 /// plants (Losee and Wetzel 1993, *Freshwater Biology*).
@@ -20,36 +20,39 @@ const SHORTEST_RISE_D: f64 = 1e-9;
 
 /// A flooded soil under its cap.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Bed<R> {
+pub struct Bed {
     /// Depth of the soil, m.
     pub soil_depth_m: f64,
     /// Pore share of the soil.
-    pub soil_porosity: R,
+    pub soil_porosity: f64,
     /// Dry bulk density of the soil, kg/m3.
-    pub soil_dry_bulk_density_kg_m3: R,
+    pub soil_dry_bulk_density_kg_m3: f64,
     /// Linear sorption coefficient of ammonium on the soil, L/kg.
-    pub ammonium_kd_l_kg: R,
+    pub ammonium_kd_l_kg: f64,
     /// Depth of the cap, m; none is 0.
     pub cap_depth_m: f64,
     /// Pore share of the cap.
-    pub cap_porosity: R,
+    pub cap_porosity: f64,
     /// Retardation of ammonium in the cap.
-    pub cap_retardation: R,
+    pub cap_retardation: f64,
     /// Diffusion coefficient of ammonium in free water, m2/d.
-    pub ammonium_diffusivity_m2_d: R,
+    pub ammonium_diffusivity_m2_d: f64,
     /// How much roots, gas and burrows speed the transport up over diffusion.
-    pub enhancement: R,
+    pub enhancement: f64,
     /// Rate constant of the fast pool at 25 C, 1/d.
-    pub mineralisation_25_c_per_d: R,
+    pub mineralisation_25_c_per_d: f64,
     /// Temperature of the bed, C.
     pub temperature_c: f64,
 }
 
-impl<R: Real> Bed<R> {
+impl Bed {
     /// Time scale in which a depth of clean cap, in metres, fills and lets
     /// through, in days.
-    pub fn rise_d(&self, clean_depth_m: R) -> R {
-        let in_cap = effective_diffusion(self.ammonium_diffusivity_m2_d, self.cap_porosity);
+    pub fn rise_d(&self, clean_depth_m: f64) -> f64 {
+        let in_cap = effective_diffusion(
+            self.ammonium_diffusivity_m2_d,
+            Share::from_fraction(self.cap_porosity),
+        );
         let rise_d = rise_time_d(
             clean_depth_m,
             self.cap_retardation,
@@ -62,14 +65,14 @@ impl<R: Real> Bed<R> {
 
 /// Nitrogen in the soil, g N/m2.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Pools<R> {
+pub struct Pools {
     /// In organic matter that breaks down within weeks of flooding.
-    pub labile_g_m2: R,
+    pub labile_g_m2: f64,
     /// Ammonium, dissolved and exchangeable.
-    pub mineral_g_m2: R,
+    pub mineral_g_m2: f64,
 }
 
-impl<R: Real> Pools<R> {
+impl Pools {
     /// The pools of a fresh soil, from contents in g N/kg of dry soil.
     ///
     /// # Example
@@ -85,10 +88,10 @@ impl<R: Real> Pools<R> {
     /// assert!((Pools::fresh(&bed, 5.0, 0.052, 0.10).labile_g_m2 - 17.5 * 0.26_f64).abs() < 1e-9);
     /// ```
     pub fn fresh(
-        bed: &Bed<R>,
-        total_nitrogen_g_kg: R,
-        labile_share: R,
-        mineral_nitrogen_g_kg: R,
+        bed: &Bed,
+        total_nitrogen_g_kg: f64,
+        labile_share: f64,
+        mineral_nitrogen_g_kg: f64,
     ) -> Self {
         let soil_kg_m2 = bed.soil_dry_bulk_density_kg_m3 * bed.soil_depth_m;
         Self {
@@ -101,24 +104,24 @@ impl<R: Real> Pools<R> {
 /// What a bed's transport comes to: everything in the release that does not
 /// change from hour to hour.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Passage<R> {
+pub struct Passage {
     /// Rate constant of the fast pool at the bed's temperature, 1/d.
-    pub mineralisation_per_d: R,
+    pub mineralisation_per_d: f64,
     /// Mineral nitrogen held per pore water concentration, m (g/m2 per mg/L).
-    pub store_m: R,
+    pub store_m: f64,
     /// Resistance of the soil, d/m.
-    pub soil_d_m: R,
+    pub soil_d_m: f64,
     /// Resistance of the cap, d/m.
-    pub cap_d_m: R,
+    pub cap_d_m: f64,
     /// Resistance of the still film, d/m.
-    pub film_d_m: R,
+    pub film_d_m: f64,
     /// Conductance of the three in a row with the enhancement, m/d.
-    pub conductance_m_d: R,
+    pub conductance_m_d: f64,
     /// Time scale in which the cap fills and lets through, d.
-    pub rise_d: R,
+    pub rise_d: f64,
 }
 
-impl<R: Real> Passage<R> {
+impl Passage {
     /// Resistances and stores of a bed.
     ///
     /// ```text
@@ -151,13 +154,13 @@ impl<R: Real> Passage<R> {
     ///
     /// # Limits
     /// One soil, mixed through, over a floor that lets nothing by; the cap of one porosity.
-    pub fn new(bed: &Bed<R>) -> Self {
+    pub fn new(bed: &Bed) -> Self {
         let free = bed.ammonium_diffusivity_m2_d;
-        let in_soil = effective_diffusion(free, bed.soil_porosity);
-        let in_cap = effective_diffusion(free, bed.cap_porosity);
-        let soil_d_m = R::splat(bed.soil_depth_m / 2.0) / in_soil;
-        let cap_d_m = R::splat(bed.cap_depth_m) / in_cap;
-        let film_d_m = R::splat(FILM_M) / free;
+        let in_soil = effective_diffusion(free, Share::from_fraction(bed.soil_porosity));
+        let in_cap = effective_diffusion(free, Share::from_fraction(bed.cap_porosity));
+        let soil_d_m = bed.soil_depth_m / 2.0 / in_soil;
+        let cap_d_m = bed.cap_depth_m / in_cap;
+        let film_d_m = FILM_M / free;
         let warmth = MINERALISATION_Q10.powf((bed.temperature_c - REFERENCE_C) / 10.0);
         let sorbed = bed.soil_dry_bulk_density_kg_m3 * bed.ammonium_kd_l_kg * KG_PER_G;
         Self {
@@ -167,27 +170,27 @@ impl<R: Real> Passage<R> {
             cap_d_m,
             film_d_m,
             conductance_m_d: bed.enhancement / (soil_d_m + cap_d_m + film_d_m),
-            rise_d: bed.rise_d(R::splat(bed.cap_depth_m)),
+            rise_d: bed.rise_d(bed.cap_depth_m),
         }
     }
 
     /// Share of the steady flux that comes through after some days,
     /// `1 - exp(-t/tau)`.
-    pub fn rise(&self, days: R) -> R {
-        (-(days / self.rise_d)).exp().complement()
+    pub fn rise(&self, days: f64) -> f64 {
+        1.0 - (-(days / self.rise_d)).exp()
     }
 }
 
 /// What the bed does at one moment.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Release<R> {
+pub struct Release {
     /// Ammonium set free in the soil, g N/(m2 d).
-    pub mineralisation_g_m2_d: R,
+    pub mineralisation_g_m2_d: f64,
     /// Ammonium in the pore water, mg N/L.
-    pub pore_water_mg_l: R,
+    pub pore_water_mg_l: f64,
     /// Ammonium given off to the water, g N/(m2 d); negative when the water
     /// holds more than the pores.
-    pub flux_g_m2_d: R,
+    pub flux_g_m2_d: f64,
 }
 
 /// Mineralisation, pore water and flux to the water of a bed.
@@ -220,12 +223,7 @@ pub struct Release<R> {
 ///
 /// # Source
 /// As [`Passage::new`].
-pub fn release<R: Real>(
-    passage: &Passage<R>,
-    pools: &Pools<R>,
-    water_mg_l: R,
-    rise: R,
-) -> Release<R> {
+pub fn release(passage: &Passage, pools: &Pools, water_mg_l: f64, rise: f64) -> Release {
     let pore_water_mg_l = pools.mineral_g_m2 / passage.store_m;
     Release {
         mineralisation_g_m2_d: passage.mineralisation_per_d * pools.labile_g_m2,

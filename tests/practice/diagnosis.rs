@@ -236,7 +236,7 @@ fn causes_alike_are_named_and_a_look_is_asked_for() {
 }
 
 /// The days after now of a treated tank, in the run that is followed finely.
-fn ahead(treatment: &Treatment) -> Vec<Sample<f64>> {
+fn ahead(treatment: &Treatment) -> Vec<Sample> {
     let now_d = treatment.estimate.now_d;
     let run = startup::run(
         &treatment.tank.inputs,

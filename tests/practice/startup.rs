@@ -33,7 +33,7 @@ fn cube(lamp_umol_m2_s: f64, stand: Stand) -> Inputs {
     }
 }
 
-fn follow(inputs: &Inputs) -> Trajectory<f64> {
+fn follow(inputs: &Inputs) -> Trajectory {
     let parameters = Parameters::<Band>::reference().central();
     run(inputs, &parameters, 90).expect("a run")
 }
@@ -42,7 +42,7 @@ fn ammonia_peak(inputs: &Inputs) -> f64 {
     follow(inputs).peaks().ammonia.value
 }
 
-fn on(trajectory: &Trajectory<f64>, day: u32) -> State<f64> {
+fn on(trajectory: &Trajectory, day: u32) -> State {
     trajectory.at_day(day).expect("a day of the run").state
 }
 
@@ -130,7 +130,7 @@ fn floaters_wall_to_wall_starve_the_stems_below() {
     let gained = |trajectory| on(trajectory, 60).fast / on(trajectory, 0).fast;
     assert!(gained(&closed) < 1.0, "{} times", gained(&closed));
     assert!(gained(&open) > 2.0, "{} times", gained(&open));
-    let late = |trajectory: &Trajectory<f64>| {
+    let late = |trajectory: &Trajectory| {
         let peak = trajectory.peak_from(45.0, |sample| sample.state.ammonia);
         peak.value
     };

@@ -45,7 +45,7 @@ fn central() -> Parameters<f64> {
     Parameters::<Band>::reference().central()
 }
 
-fn follow(inputs: &Inputs) -> Result<Trajectory<f64>, IntegrationError> {
+fn follow(inputs: &Inputs) -> Result<Trajectory, IntegrationError> {
     run(inputs, &central(), 90)
 }
 
@@ -75,7 +75,7 @@ fn check_peak(what: &str, peak: Peak, value: f64, day: f64) {
 /// Ammonia, nitrite and nitrate of a day, to half the last printed digit and a
 /// thousandth for the interpolation to the day.
 #[track_caller]
-fn check_day(trajectory: &Trajectory<f64>, day: u32, expected: [(f64, f64); 3]) {
+fn check_day(trajectory: &Trajectory, day: u32, expected: [(f64, f64); 3]) {
     let Some(sample) = trajectory.at_day(day) else {
         panic!("the run ends before day {day}");
     };

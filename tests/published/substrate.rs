@@ -8,9 +8,7 @@ use crate::compare::{Within, check};
 use lentic::substrate::conductivity::{
     HAZEN_COEFFICIENT, PoreWater, hazen_m_s, kozeny_carman_m_s, porosity_from_uniformity,
 };
-use lentic::substrate::diffusion::{
-    effective_diffusion_m2_s, pore_diffusion_m2_s, tortuosity_squared,
-};
+use lentic::substrate::diffusion::{effective_diffusion, pore_diffusion_m2_s, tortuosity_squared};
 use lentic::substrate::filter::{Base, BaseCategory, CoverRatios, DrainageRule, Retention, Sizes};
 use lentic::substrate::gas::{
     GasLayer, METHANE_SOLUBILITY_MOL_M3, Overburden, dissolved_methane_ceiling_mg_m2_d,
@@ -267,7 +265,7 @@ fn tortuosity_of_cap_and_soil() {
 }
 
 fn ammonium_in_sand() -> f64 {
-    effective_diffusion_m2_s(AMMONIUM_M2_S, share(0.40))
+    effective_diffusion(AMMONIUM_M2_S, share(0.40))
 }
 
 /// Fick's law with Boudreau 1996 and 1997; worked.
@@ -343,7 +341,7 @@ fn breakthrough_and_steady_state_of_a_cap() {
 #[test]
 fn oxygen_in_a_bed_that_uses_it() {
     let layer = |porosity: f64, rate: f64| {
-        let effective = effective_diffusion_m2_s(OXYGEN_M2_S, share(porosity));
+        let effective = effective_diffusion(OXYGEN_M2_S, share(porosity));
         oxic_layer(effective, mg_l(OXYGEN_25_C_MG_L), rate)
     };
     let cases = [
@@ -432,7 +430,7 @@ fn methane_that_can_leave_dissolved() {
     let ceiling = |cap_cm: f64| {
         let layer = |thickness_cm: f64, porosity: f64| GasLayer {
             thickness: cm(thickness_cm),
-            effective_m2_s: effective_diffusion_m2_s(METHANE_M2_S, share(porosity)),
+            effective_m2_s: effective_diffusion(METHANE_M2_S, share(porosity)),
         };
         dissolved_methane_ceiling_mg_m2_d(
             layer(3.0, 0.80),

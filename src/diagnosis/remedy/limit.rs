@@ -47,7 +47,7 @@ impl Limits {
     }
 
     /// Whether a day is under all of them.
-    pub fn hold(&self, sample: &Sample<f64>) -> bool {
+    pub fn hold(&self, sample: &Sample) -> bool {
         let state = &sample.state;
         state.ammonia < self.ammonia && state.nitrite < self.nitrite && state.nitrate < self.nitrate
     }

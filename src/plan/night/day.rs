@@ -31,7 +31,7 @@ pub(super) struct Start<'a> {
     design: &'a Design,
     inputs: Inputs,
     parameters: Parameters<f64>,
-    run: Trajectory<f64>,
+    run: Trajectory,
     days: u32,
     light: Band,
 }
