@@ -46,6 +46,9 @@ pub struct Unknown {
     pub text: String,
     /// The nearest spelling that would have been found.
     pub suggestion: Option<&'static str>,
+    /// A spelling of each row, of several, that bears all the words typed: what "sand"
+    /// may stand for.
+    pub choices: Vec<&'static str>,
 }
 
 /// The row that bears a name, whatever its case, spacing, hyphens and plural.
@@ -67,11 +70,53 @@ pub fn find<R: Row>(text: &str) -> Result<&'static R, Unknown> {
     let found = R::all()
         .iter()
         .find(|row| row.spellings().any(|spelling| plain(spelling) == wanted));
-    found.ok_or_else(|| Unknown {
+    found.ok_or_else(|| unknown::<R>(text, &wanted))
+}
+
+/// Says of a name that no row bears what was meant: the rows that bear all its words,
+/// the nearest spelling, or the longest spelling that its words hold.
+fn unknown<R: Row>(text: &str, wanted: &str) -> Unknown {
+    let mut choices = bearing::<R>(text);
+    let suggestion = match choices[..] {
+        [] => nearest::<R>(wanted).or_else(|| within::<R>(text)),
+        [one] => Some(one),
+        _ => None,
+    };
+    if suggestion.is_some() {
+        choices.clear();
+    }
+    Unknown {
         kind: R::KIND,
         text: text.to_owned(),
-        suggestion: nearest::<R>(&wanted),
-    })
+        suggestion,
+        choices,
+    }
+}
+
+/// For each row that bears all words of a text in one spelling, the first such spelling.
+fn bearing<R: Row>(text: &str) -> Vec<&'static str> {
+    let wanted = words(text);
+    let bears = |spelling: &&str| {
+        let words = words(spelling);
+        wanted.iter().all(|word| words.contains(word))
+    };
+    if wanted.is_empty() {
+        return Vec::new();
+    }
+    R::all()
+        .iter()
+        .filter_map(|row| row.spellings().find(bears))
+        .collect()
+}
+
+/// The longest spelling whose words are all in a text: "tetra" in "glowlight tetra".
+fn within<R: Row>(text: &str) -> Option<&'static str> {
+    let typed = words(text);
+    R::all()
+        .iter()
+        .flat_map(Row::spellings)
+        .filter(|spelling| words(spelling).iter().all(|word| typed.contains(word)))
+        .max_by_key(|spelling| spelling.len())
 }
 
 /// The spelling nearest to a plain text, if it is off by a third of it or less.
@@ -95,18 +140,24 @@ fn nearest<R: Row>(wanted: &str) -> Option<&'static str> {
 ///
 /// A mark between two digits stays, as a hyphen: "2.5" is not "25".
 pub(super) fn plain(text: &str) -> String {
-    let lower = text.to_lowercase();
-    let words = lower
-        .split(|c: char| !c.is_alphanumeric())
-        .filter(|word| !word.is_empty());
     let mut joined = String::new();
-    for word in words {
+    for word in words(text) {
         if joined.ends_with(char::is_numeric) && word.starts_with(char::is_numeric) {
             joined.push('-');
         }
-        joined.push_str(&singular(word));
+        joined.push_str(&word);
     }
     joined
+}
+
+/// The words of a spelling, in lower case and the singular.
+fn words(text: &str) -> Vec<String> {
+    text.to_lowercase()
+        .replace(['\'', '\u{2019}'], "")
+        .split(|c: char| !c.is_alphanumeric())
+        .filter(|word| !word.is_empty())
+        .map(singular)
+        .collect()
 }
 
 /// A word without its English plural; Latin endings lose their `s` alike in

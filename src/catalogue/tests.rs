@@ -130,6 +130,27 @@ fn a_misspelt_name_gets_a_suggestion_and_a_strange_one_none() {
 }
 
 #[test]
+fn a_word_that_several_rows_bear_gets_them_as_choices() {
+    let unknown = find::<Plant>("hygrophila").unwrap_err();
+    assert_eq!(
+        unknown.choices,
+        ["hygrophila_polysperma", "hygrophila_difformis"]
+    );
+    assert_eq!(unknown.suggestion, None);
+    let unknown = find::<Cap>("black sand").unwrap_err();
+    assert!(unknown.suggestion.is_some() || !unknown.choices.is_empty());
+    let longer = find::<Animal>("glowlight tetra").unwrap_err();
+    assert_eq!(longer.suggestion, Some("tetra"));
+}
+
+#[test]
+fn an_apostrophe_changes_no_name() {
+    for text in ["builder's sand", "builder\u{2019}s sand", "builders sand"] {
+        assert_eq!(find::<Cap>(text).unwrap().name, "masonry_sand", "{text}");
+    }
+}
+
+#[test]
 fn a_point_between_digits_matters() {
     assert_eq!(find::<TankSize>("2.5 gallons").unwrap().name, "us_2_5_gal");
     assert!(find::<TankSize>("25 gallons").is_err());

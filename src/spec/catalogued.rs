@@ -17,6 +17,7 @@ pub(super) fn row<R: Row>(entry: &Entry<'_>) -> Result<&'static R, Misfit> {
         };
         let help = match unknown.suggestion {
             Some(near) => format!("did you mean \"{near}\"?"),
+            None if !unknown.choices.is_empty() => which(&unknown.choices, list),
             None if LISTED.contains(&list) => format!("the command list {list} shows all of them"),
             None => format!("the {list} are {}", names::<R>()),
         };
@@ -26,6 +27,24 @@ pub(super) fn row<R: Row>(entry: &Entry<'_>) -> Result<&'static R, Misfit> {
             help,
         )
     })
+}
+
+/// Names told of those that may be meant.
+const TOLD: usize = 6;
+
+/// "say which: ...", of those that bear the words typed.
+fn which(choices: &[&str], list: &str) -> String {
+    let told: Vec<String> = choices
+        .iter()
+        .take(TOLD)
+        .map(|name| format!("\"{name}\""))
+        .collect();
+    let more = if choices.len() > TOLD {
+        format!("; the command list {list} shows all of them")
+    } else {
+        String::new()
+    };
+    format!("say which: {}{more}", told.join(", "))
 }
 
 fn names<R: Row>() -> String {

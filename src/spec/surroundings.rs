@@ -3,6 +3,7 @@
 use super::misfit::Misfit;
 use super::section::Section;
 use super::value::{Entry, number, quantity, word};
+use crate::catalogue;
 use crate::design::{Air, Device, DutyHours, Light, LightLevel, Room};
 use crate::plants::light::LightClass;
 use crate::units::{Flow, Length, LuminousFlux, PhotonFlux, Share, Temperature};
@@ -93,7 +94,8 @@ fn moved(section: &Section<'_>, device: Device) -> Option<Air> {
 
 /// Refuses what is said of a device where there is none.
 fn refuse_idle_keys(section: &Section<'_>) {
-    let says_none = |entry: &Entry<'_>| Ok(entry.value.as_str() == Some("none"));
+    let says_none =
+        |entry: &Entry<'_>| Ok(entry.value.as_str().and_then(device) == Some(Device::None));
     let is_none = if section.has("device") {
         section.optional("device", says_none) == Some(true)
     } else {
@@ -116,7 +118,11 @@ fn refuse_idle_keys(section: &Section<'_>) {
 }
 
 pub(super) fn device(word: &str) -> Option<Device> {
-    match word {
+    match catalogue::find::<catalogue::Device>(word)
+        .ok()?
+        .name
+        .as_str()
+    {
         "none" => Some(Device::None),
         "air_stone" => Some(Device::AirStone),
         "sponge_filter" => Some(Device::SpongeFilter),

@@ -162,7 +162,7 @@ pub(super) fn word<T>(
 ) -> impl Fn(&Entry<'_>) -> Result<T, Misfit> {
     move |entry| {
         let word = entry.text()?;
-        meaning(word).ok_or_else(|| unknown_word(entry, word))
+        meaning(&word.replace([' ', '-'], "_")).ok_or_else(|| unknown_word(entry, word))
     }
 }
 
