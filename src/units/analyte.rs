@@ -198,7 +198,7 @@ impl Analyte {
         match self {
             Self::Ammonia => "0.5 mg/L NH4",
             Self::Nitrite => "0.25 mg/L",
-            Self::Nitrate => "20 mg/L NO3-N",
+            Self::Nitrate => "20 mg/L",
             Self::Phosphate => "0.5 mg/L",
         }
     }

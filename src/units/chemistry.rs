@@ -25,7 +25,7 @@ quantity! {
     access from_dgh / dgh = CACO3_MG_L_PER_DEGREE;
     access from_meq_l / meq_l = CACO3_MG_PER_MEQ;
     units [
-        Unit::scaled("dGH", CACO3_MG_L_PER_DEGREE, &["°dgh", "degree gh"]),
+        Unit::scaled("dGH", CACO3_MG_L_PER_DEGREE, &["°dgh", "°gh", "degree gh", "°dh"]),
         Unit::scaled("mg/L CaCO3", 1.0, &["ppm caco3", "mg/l as caco3", "ppm as caco3"]),
         Unit::scaled("mmol/L", 2.0 * CACO3_MG_PER_MEQ, &[]),
         Unit::scaled("meq/L", CACO3_MG_PER_MEQ, &[]),
@@ -35,7 +35,7 @@ quantity! {
         ("°", &["dGH", "mg/L CaCO3"]),
         ("d", &["dGH", "mg/L CaCO3"]),
         ("dh", &["dGH", "mg/L CaCO3"]),
-        ("°dh", &["dGH", "mg/L CaCO3"]),
+        ("gh", &["dGH", "mg/L CaCO3"]),
         ("degree", &["dGH", "mg/L CaCO3"]),
         ("mg/l", &["dGH", "mg/L CaCO3"]),
         ("ppm", &["dGH", "mg/L CaCO3"]),
@@ -49,7 +49,7 @@ quantity! {
     access from_dkh / dkh = CACO3_MG_L_PER_DEGREE;
     access from_meq_l / meq_l = CACO3_MG_PER_MEQ;
     units [
-        Unit::scaled("dKH", CACO3_MG_L_PER_DEGREE, &["°dkh", "degree kh"]),
+        Unit::scaled("dKH", CACO3_MG_L_PER_DEGREE, &["°dkh", "°kh", "degree kh", "°dh"]),
         Unit::scaled("mg/L CaCO3", 1.0, &["ppm caco3", "mg/l as caco3", "ppm as caco3"]),
         Unit::scaled("meq/L", CACO3_MG_PER_MEQ, &[]),
     ],
@@ -57,7 +57,7 @@ quantity! {
         ("°", &["dKH", "mg/L CaCO3"]),
         ("d", &["dKH", "mg/L CaCO3"]),
         ("dh", &["dKH", "mg/L CaCO3"]),
-        ("°dh", &["dKH", "mg/L CaCO3"]),
+        ("kh", &["dKH", "mg/L CaCO3"]),
         ("degree", &["dKH", "mg/L CaCO3"]),
         ("mg/l", &["dKH", "mg/L CaCO3"]),
         ("ppm", &["dKH", "mg/L CaCO3"]),

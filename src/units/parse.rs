@@ -80,13 +80,13 @@ fn decimal_length(text: &str) -> usize {
     end
 }
 
-/// Continues `1` by `/2` or ` 1/2`.
+/// Continues `1` by `/2`, ` 1/2` or `-1/2`.
 fn fraction(whole: f64, rest: &str) -> Option<(f64, &str)> {
     if let Some(after) = rest.strip_prefix('/') {
         let (below, rest) = leading_integer(after)?;
         return Some((whole / below, rest));
     }
-    let (above, after) = leading_integer(rest.trim_start())?;
+    let (above, after) = leading_integer(rest.strip_prefix('-').unwrap_or(rest).trim_start())?;
     let (below, rest) = leading_integer(after.strip_prefix('/')?)?;
     Some((whole + above / below, rest))
 }

@@ -24,6 +24,7 @@ fn lengths_are_read_as_people_write_them() {
         ("5cm", 50.0),
         ("1/2 in", 12.7),
         ("1 1/2 in", 38.1),
+        ("1-1/2 in", 38.1),
         ("1e1 mm", 10.0),
         ("3 feet", 914.4),
         (".5 cm", 5.0),
