@@ -8,6 +8,7 @@ pub mod ammonia;
 pub mod atmosphere;
 pub mod carbon_dioxide;
 pub mod carbonate;
+pub mod card;
 pub mod density;
 pub mod diffusion;
 pub mod oxygen;

@@ -1,0 +1,118 @@
+//! The colour cards of test kits: what water lies behind a mark.
+
+use crate::units::Analyte;
+
+/// Marks of the colour cards in common use, on each nutrient's own scale (common
+/// practice, no source).
+const AMMONIA: &[f64] = &[0.0, 0.25, 0.5, 1.0, 2.0, 4.0, 8.0];
+const NITRITE: &[f64] = &[0.0, 0.25, 0.5, 1.0, 2.0, 5.0];
+const NITRATE: &[f64] = &[0.0, 5.0, 10.0, 20.0, 40.0, 80.0, 160.0];
+/// A number between two marks was read off a meter: within a tenth (judgement).
+const METER_SHARE: f64 = 0.1;
+/// How near a mark a number counts as that mark, as a share.
+const AT_MARK: f64 = 0.02;
+
+/// The card of one nutrient.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Card {
+    marks: &'static [f64],
+}
+
+impl Card {
+    /// The card for a nutrient that the start-up model follows.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::{units::Analyte, water::card::Card};
+    /// let card = Card::of(Analyte::Nitrate).unwrap();
+    /// // the mark 0 is shown by all water under half the next one
+    /// assert_eq!(card.between(0.0), (0.0, 2.5));
+    /// ```
+    pub const fn of(analyte: Analyte) -> Option<Self> {
+        let marks = match analyte {
+            Analyte::Ammonia => AMMONIA,
+            Analyte::Nitrite => NITRITE,
+            Analyte::Nitrate => NITRATE,
+            Analyte::Phosphate => return None,
+        };
+        Some(Self { marks })
+    }
+
+    /// The marks.
+    pub const fn marks(&self) -> &'static [f64] {
+        self.marks
+    }
+
+    /// Between what amounts the water lies that reads as a number without error.
+    pub fn between(&self, number: f64) -> (f64, f64) {
+        let near = |mark: f64| (number - mark).abs() <= AT_MARK * mark;
+        match self.marks.iter().position(|mark| near(*mark)) {
+            Some(place) => (self.bound_below(place), self.bound_above(place)),
+            None if number < self.first_bound() => (0.0, self.first_bound()),
+            None => (number * (1.0 - METER_SHARE), number * (1.0 + METER_SHARE)),
+        }
+    }
+
+    /// The mark that water of an amount shows without error.
+    pub fn mark(&self, amount: f64) -> f64 {
+        let place = (1..self.marks.len())
+            .take_while(|place| amount >= self.bound_below(*place))
+            .last();
+        self.marks[place.unwrap_or_default()]
+    }
+
+    /// What shows as the lowest mark lies under this.
+    pub fn first_bound(&self) -> f64 {
+        self.bound_above(0)
+    }
+
+    fn bound_below(&self, place: usize) -> f64 {
+        match place.checked_sub(1) {
+            None => 0.0,
+            Some(lower) => self.bound_above(lower),
+        }
+    }
+
+    /// The geometric mean of two marks; half the first over nothing.
+    fn bound_above(&self, place: usize) -> f64 {
+        match (self.marks.get(place), self.marks.get(place + 1)) {
+            (Some(mark), Some(next)) if *mark > 0.0 => (mark * next).sqrt(),
+            (Some(_), Some(next)) => next / 2.0,
+            _ => f64::INFINITY,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn water_between_two_marks_shows_the_nearer_in_ratio() {
+        let card = Card::of(Analyte::Ammonia).unwrap();
+        for (amount, mark) in [
+            (0.0, 0.0),
+            (0.2, 0.25),
+            (0.69, 0.5),
+            (0.72, 1.0),
+            (50.0, 8.0),
+        ] {
+            assert!((card.mark(amount) - mark).abs() < 1e-12, "{amount}");
+        }
+    }
+
+    #[test]
+    fn a_mark_reads_the_water_that_shows_it() {
+        for analyte in [Analyte::Ammonia, Analyte::Nitrite, Analyte::Nitrate] {
+            let card = Card::of(analyte).unwrap();
+            for mark in card.marks() {
+                let (low, high) = card.between(*mark);
+                assert!(low <= *mark && *mark < high, "{analyte:?} {mark}");
+                assert!((card.mark(low) - mark).abs() < 1e-12, "{analyte:?} {mark}");
+            }
+        }
+        // a number that no card bears was read off a meter
+        let (low, high) = Card::of(Analyte::Nitrate).unwrap().between(30.0);
+        assert!((low - 27.0).abs() < 1e-9 && (high - 33.0).abs() < 1e-9);
+    }
+}
