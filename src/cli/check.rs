@@ -4,9 +4,10 @@ use std::path::Path;
 
 use super::args::CheckOptions;
 use super::failure::Failure;
+use super::progress::Progress;
 use super::{Outcome, input, output, result};
 use crate::design::Design;
-use crate::diagnosis::{self, Measurement, diagnose};
+use crate::diagnosis::{self, Measurement, diagnose_telling};
 use crate::finding::Status;
 use crate::report::compose;
 use crate::spec::log;
@@ -24,7 +25,10 @@ pub(super) fn run(options: &CheckOptions) -> Result<Outcome, Failure> {
         None => Vec::new(),
     };
     let asked = options.ensemble.options(diagnosis::MEMBERS);
-    let found = diagnose(&design, &readings, asked).map_err(Failure::Run)?;
+    let progress = Progress::of(diagnosis::runs(asked), "runs");
+    let found = diagnose_telling(&design, &readings, asked, &|count| progress.advance(count));
+    progress.finish();
+    let found = found.map_err(Failure::Run)?;
     result::write(common, options.format, SCHEMA, &found, || {
         compose::check(&design, &found)
     })?;

@@ -1,7 +1,8 @@
 //! `lentic compare`.
 
+use std::io::{self, IsTerminal};
 use std::ops::ControlFlow;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use rayon::prelude::*;
 use serde_json::Map;
@@ -9,6 +10,7 @@ use serde_json::Map;
 use super::args::CompareOptions;
 use super::choice::RowFormat;
 use super::failure::Failure;
+use super::progress::Progress;
 use super::rows::{Failed, Rows};
 use super::wish::Wish;
 use super::{Outcome, input, output};
@@ -37,6 +39,8 @@ pub(super) fn run(options: &CompareOptions) -> Result<Outcome, Failure> {
         options,
         wish: &wish,
         files: &files,
+        progress: Progress::of(rows_of(&wish, files.len()), "rows")
+            .beside(rows.as_ref().is_some_and(|_| is_seen(out))),
         rows,
         kept: Vec::new(),
         front: Front::new(wish.aims.iter().map(|(_, aim)| *aim).collect()),
@@ -47,10 +51,23 @@ pub(super) fn run(options: &CompareOptions) -> Result<Outcome, Failure> {
         no_tanks: Vec::new(),
         more_no_tanks: 0,
     };
-    if run.all()?.is_break() {
+    let flow = run.all();
+    run.progress.finish();
+    if flow?.is_break() {
         return Ok(Outcome::Done);
     }
     run.finish()
+}
+
+/// How many rows the wanted share of some files has.
+fn rows_of(wish: &Wish, files: usize) -> u64 {
+    let all = wish.question.space.points().saturating_mul(files as u64);
+    all.div_ceil(wish.question.shard.of)
+}
+
+/// Whether what is written to a file, or else to standard output, shows on a terminal.
+fn is_seen(out: Option<&Path>) -> bool {
+    out.is_none() && io::stdout().is_terminal()
 }
 
 /// The files named, and those of the folders named, in order of name.
@@ -73,6 +90,7 @@ struct Run<'a> {
     options: &'a CompareOptions,
     wish: &'a Wish,
     files: &'a [PathBuf],
+    progress: Progress,
     /// Where rows go at once, for scripts.
     rows: Option<Rows<'a>>,
     /// Rows that wait for the others, with their file.
@@ -121,6 +139,7 @@ impl<'a> Run<'a> {
     /// A file that holds no tank is told of by the share that its first row falls to.
     fn bad_file(&mut self, number: usize, failure: &Failure) {
         let question = &self.wish.question;
+        self.progress.advance(rows_of(self.wish, 1));
         if !question
             .shard
             .holds(number as u64 * question.space.points())
@@ -136,6 +155,7 @@ impl<'a> Run<'a> {
     }
 
     fn take(&mut self, row: Row, file: usize) -> Result<ControlFlow<()>, Failure> {
+        self.progress.advance(1);
         let cells = match &row.cells {
             Ok(cells) => cells,
             Err(failed) => {

@@ -19,8 +19,8 @@ pub(super) fn run(options: &StartupOptions) -> Result<Outcome, Failure> {
         days: options.days,
         ..options.ensemble.for_one()
     };
-    let progress = Progress::of(asked.members);
-    let followed = plan::startup(&design, asked, &|count| progress.advance(count));
+    let progress = Progress::of(asked.members.into(), "runs");
+    let followed = plan::startup(&design, asked, &|count| progress.advance(count.into()));
     progress.finish();
     let (startup, findings) = followed.map_err(Failure::Run)?;
     if options.format == Format::Csv {

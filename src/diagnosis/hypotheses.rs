@@ -156,6 +156,12 @@ const fn shows_in_water(cause: Cause) -> bool {
     )
 }
 
+/// How many runs it takes to follow a case under every cause.
+pub fn runs(options: Options) -> u64 {
+    let causes = Cause::ALL.iter().filter(|cause| shows_in_water(**cause));
+    causes.count() as u64 * u64::from(options.members.max(1))
+}
+
 /// The causes with the courses the tank would take under each.
 #[derive(Debug, Clone)]
 pub struct Hypotheses {
@@ -168,6 +174,18 @@ impl Hypotheses {
     /// # Errors
     /// When not even one course of a sound tank can be followed.
     pub fn of(case: &Case<'_>, options: Options) -> Result<Self, IntegrationError> {
+        Self::telling(case, options, &|_| {})
+    }
+
+    /// As [`of`](Self::of); `advance` is told of each run that is done, from any thread.
+    ///
+    /// # Errors
+    /// As for [`of`](Self::of).
+    pub fn telling(
+        case: &Case<'_>,
+        options: Options,
+        advance: &(dyn Fn(u64) + Sync),
+    ) -> Result<Self, IntegrationError> {
         let places = places(options);
         let tasks: Vec<(Cause, &Vec<f64>)> = Cause::ALL
             .iter()
@@ -178,6 +196,7 @@ impl Hypotheses {
             .into_par_iter()
             .filter_map(|(cause, place)| {
                 let member = Member::follow(case, cause, place.clone());
+                advance(1);
                 Some((cause, member.ok()?))
             })
             .collect();

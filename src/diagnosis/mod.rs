@@ -28,6 +28,7 @@ mod next_step;
 mod working;
 
 pub use cause::Cause;
+pub use hypotheses::runs;
 pub use measurement::{Measurement, Reported, Subject};
 pub use working::working;
 
@@ -172,8 +173,21 @@ pub fn diagnose(
     log: &[Measurement],
     options: Options,
 ) -> Result<Diagnosis, IntegrationError> {
+    diagnose_telling(design, log, options, &|_| {})
+}
+
+/// As [`diagnose`]; `advance` is told of [`runs`] that are done, from any thread.
+///
+/// # Errors
+/// As for [`diagnose`].
+pub fn diagnose_telling(
+    design: &Design,
+    log: &[Measurement],
+    options: Options,
+    advance: &(dyn Fn(u64) + Sync),
+) -> Result<Diagnosis, IntegrationError> {
     let case = Case::of(design, log)?;
-    let hypotheses = Hypotheses::of(&case, options)?;
+    let hypotheses = Hypotheses::telling(&case, options, advance)?;
     let dawn = Dawn::of(&case, options.seed).ok();
     let weighing = Weighing::of(&case, &hypotheses, dawn);
     let ranked = weighing.posterior.ranked();
