@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use clap::{Args, Parser, Subcommand};
 
 use super::choice::{ColorWhen, FailOn, Format, Listing, RowFormat, ShellChoice, UnitsChoice};
+use super::examples as example;
 use crate::plan::{self, OnDay};
 use crate::spec::starter::StarterSize;
 use crate::study::Shard;
@@ -12,22 +13,12 @@ use crate::study::Shard;
 /// Designs and checks low-tech planted freshwater tanks: soil under sand, planted heavily from day one.
 #[derive(Debug, Parser)]
 #[command(name = "lentic", version, subcommand_value_name = "COMMAND")]
-#[command(after_help = format!("First steps:\n{FIRST_STEPS}\n\n{EXIT_CODES}"))]
+#[command(after_help = format!("First steps:\n{}\n\n{}", example::FIRST_STEPS, example::EXIT_CODES))]
 pub(super) struct Arguments {
     /// The command; without one, what to try first is shown.
     #[command(subcommand)]
     pub(super) command: Option<Command>,
 }
-
-/// Three commands that lead from nothing to a plan that is understood.
-pub(super) const FIRST_STEPS: &str = concat!(
-    "  lentic new --out my-tank.toml     write a commented spec to fill in\n",
-    "  lentic plan my-tank.toml          see what to buy and what will happen\n",
-    "  lentic explain flush.ammonia      see the rule and the source behind a finding",
-);
-
-const EXIT_CODES: &str =
-    "Exit codes: 0 done, 1 a finding at or above --fail-on, 2 bad input, 3 a fault of lentic.";
 
 /// The commands.
 #[derive(Debug, Subcommand)]
@@ -58,31 +49,38 @@ pub(super) enum Command {
     Man(ManOptions),
 }
 
+/// Heading of the options on what is written where.
+const OUTPUT: &str = "Output";
+
 /// Options of every command that reads specs.
 #[derive(Debug, Args)]
+#[command(next_help_heading = OUTPUT)]
 pub(super) struct SpecOptions {
-    /// Units of the text, whatever the spec says (input may mix units).
-    #[arg(long, value_enum)]
+    /// Units of the text: metric, or us (inches, US gallons, pounds); by itself those of the
+    /// spec. Input may mix units, JSON and CSV keep theirs.
+    #[arg(long, value_enum, hide_possible_values = true)]
     pub(super) units: Option<UnitsChoice>,
-    /// When to use colour.
-    #[arg(long, value_enum, default_value = "auto")]
+    /// Colour: auto (on a terminal, unless `NO_COLOR` is set), always or never.
+    #[arg(long, value_enum, value_name = "WHEN", default_value = "auto", hide_possible_values = true, help_heading = OUTPUT)]
     pub(super) color: ColorWhen,
     /// Write to this file, whole or not at all, instead of standard output.
     #[arg(long, value_name = "FILE")]
     pub(super) out: Option<PathBuf>,
-    /// Exit with 1 when a finding stands at this status or above.
-    #[arg(long, value_enum, value_name = "STATUS")]
+    /// Exit with 1 when a finding stands at watch or act (watch), or at act (act).
+    #[arg(long, value_enum, value_name = "STATUS", hide_possible_values = true)]
     pub(super) fail_on: Option<FailOn>,
 }
 
 /// How the first weeks are followed.
 #[derive(Debug, Args)]
+#[command(next_help_heading = "Uncertainty")]
 pub(super) struct EnsembleOptions {
-    /// Members of the ensemble: 200 for one tank, 64 in compare and solve, 128 for each cause
-    /// in check; 0 runs the central numbers alone.
+    /// How often the tank is run, each time with other values of what is not known well. By
+    /// itself 200 times for one tank, 64 in compare and solve, 128 for each cause in check; 0
+    /// runs it once with typical values.
     #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(0..=MOST_MEMBERS))]
     pub(super) members: Option<u32>,
-    /// Seed that the ensemble is drawn with.
+    /// Number that these values are drawn by: the same seed gives the same result.
     #[arg(long, value_name = "N", default_value_t = plan::Options::default().seed)]
     pub(super) seed: u64,
 }
@@ -108,13 +106,14 @@ impl EnsembleOptions {
 
 /// Options of `startup`.
 #[derive(Debug, Args)]
+#[command(after_help = example::STARTUP)]
 pub(super) struct StartupOptions {
     /// The spec file, or - for standard input.
     pub(super) spec: PathBuf,
     /// How to write the result; CSV has a row a day.
-    #[arg(long, value_enum, default_value = "text")]
+    #[arg(long, value_enum, default_value = "text", help_heading = OUTPUT)]
     pub(super) format: Format,
-    /// Days to follow.
+    /// Days to follow from the day the soil is flooded, 7 to 730.
     #[arg(long, value_name = "N", default_value_t = plan::Options::default().days, value_parser = clap::value_parser!(u32).range(7..=MOST_DAYS))]
     pub(super) days: u32,
     #[command(flatten)]
@@ -128,11 +127,12 @@ const MOST_DAYS: i64 = 730;
 
 /// Options of `night`.
 #[derive(Debug, Args)]
+#[command(after_help = example::NIGHT)]
 pub(super) struct NightOptions {
     /// The spec file, or - for standard input.
     pub(super) spec: PathBuf,
     /// How to write the result; CSV has a row an hour.
-    #[arg(long, value_enum, default_value = "text")]
+    #[arg(long, value_enum, default_value = "text", help_heading = OUTPUT)]
     pub(super) format: Format,
     /// The day after filling, as a number, or: leanest (least oxygen at dawn once all
     /// animals are in), filling, flush-peak, grown-in (the ninetieth day).
@@ -162,11 +162,12 @@ fn on_day(text: &str) -> Result<OnDay, String> {
 
 /// Options of `plan`.
 #[derive(Debug, Args)]
+#[command(after_help = example::PLAN)]
 pub(super) struct PlanOptions {
     /// The spec file, or - for standard input.
     pub(super) spec: PathBuf,
     /// How to write the result.
-    #[arg(long, value_enum, default_value = "text")]
+    #[arg(long, value_enum, default_value = "text", help_heading = OUTPUT)]
     pub(super) format: Format,
     #[command(flatten)]
     pub(super) ensemble: EnsembleOptions,
@@ -176,6 +177,7 @@ pub(super) struct PlanOptions {
 
 /// Options of `check`.
 #[derive(Debug, Args)]
+#[command(after_help = example::CHECK)]
 pub(super) struct CheckOptions {
     /// The spec file, or - for standard input.
     pub(super) spec: PathBuf,
@@ -184,7 +186,7 @@ pub(super) struct CheckOptions {
     #[arg(long, value_name = "FILE")]
     pub(super) readings: Option<PathBuf>,
     /// How to write the result.
-    #[arg(long, value_enum, default_value = "text")]
+    #[arg(long, value_enum, default_value = "text", help_heading = OUTPUT)]
     pub(super) format: Format,
     #[command(flatten)]
     pub(super) ensemble: EnsembleOptions,
@@ -194,13 +196,13 @@ pub(super) struct CheckOptions {
 
 /// Options of `compare`.
 #[derive(Debug, Args)]
-#[command(after_long_help = COMPARE_EXAMPLES)]
+#[command(after_help = example::COMPARE)]
 pub(super) struct CompareOptions {
     /// Spec files, folders of them, or - for standard input.
     #[arg(required = true)]
     pub(super) specs: Vec<PathBuf>,
     /// How to write the rows.
-    #[arg(long, value_enum, default_value = "text")]
+    #[arg(long, value_enum, default_value = "text", help_heading = OUTPUT)]
     pub(super) format: RowFormat,
     /// Vary a key: `KEY=A..B/N` (N points from A to B; add log for equal ratios), or
     /// `KEY=x,y,z`. Given several times, every combination is a row.
@@ -238,28 +240,6 @@ pub(super) struct CompareOptions {
     pub(super) common: SpecOptions,
 }
 
-/// What `compare --help` shows at its end.
-const COMPARE_EXAMPLES: &str = "\
-Examples:
-  Three tanks side by side
-    lentic compare cube.toml shelf.toml hall.toml
-  Every tank of a folder, as CSV
-    lentic compare tanks/ --format csv --out tanks.csv
-  Which cap, how deep?
-    lentic compare cube.toml --vary cap.material=play_sand,filter_sand --vary cap.depth=20..60mm/5
-  The cheapest of 1000 samples that hold the flush in at least 80 % of the starts
-    lentic compare cube.toml --vary cap.depth=20..60mm --vary 'plants[0].amount=5..45%' \\
-      --sample 1000 --subject-to 'planting.probability_under_limits>=0.8' --minimise cost.total
-  Light against heavy: the rows that no other beats in both
-    lentic compare cube.toml --vary soil.depth=15..50mm/8 --vary cap.depth=20..60mm/9 \\
-      --minimise weight.total_kg --minimise bed.release_peak_mg_n_m2_d
-  A large grid on four processes
-    seq 4 | xargs -P4 -I{} lentic compare cube.toml --vary cap.depth=20..60mm/400 \\
-      --shard {}/4 --format jsonl --out part-{}.jsonl
-
-A row that is no tank is named at the end, and the others go on. Bounds are plain numbers
-in the unit that the result's name ends in.";
-
 fn shard(text: &str) -> Result<Shard, String> {
     let read = || {
         let (part, of) = text.split_once('/')?;
@@ -271,7 +251,7 @@ fn shard(text: &str) -> Result<Shard, String> {
 
 /// Options of `solve`.
 #[derive(Debug, Args)]
-#[command(after_long_help = SOLVE_EXAMPLES)]
+#[command(after_help = example::SOLVE)]
 pub(super) struct SolveOptions {
     /// The key to turn: cap.depth, plants[0].amount, air.flow, water.change.share.
     pub(super) key: String,
@@ -288,7 +268,7 @@ pub(super) struct SolveOptions {
     #[arg(long, value_name = "CONDITION")]
     pub(super) until: String,
     /// How to write the answer.
-    #[arg(long, value_enum, default_value = "text")]
+    #[arg(long, value_enum, default_value = "text", help_heading = OUTPUT)]
     pub(super) format: Format,
     #[command(flatten)]
     pub(super) ensemble: EnsembleOptions,
@@ -296,61 +276,55 @@ pub(super) struct SolveOptions {
     pub(super) common: SpecOptions,
 }
 
-/// What `solve --help` shows at its end.
-const SOLVE_EXAMPLES: &str = "\
-Examples:
-  How deep a cap keeps the peak of ammonia under 0.5 mg/L?
-    lentic solve cap.depth cube.toml --from 20mm --to 60mm --until 'startup.ammonia_peak_mg_l<=0.5'
-  How many floaters until four starts in five stay under the limits?
-    lentic solve 'plants[0].amount' cube.toml --from 0.1% --to 45% \\
-      --until 'planting.probability_under_limits>=0.8'
-  How high may the tank be under 100 kg?
-    lentic solve tank.height cube.toml --from 60cm --to 20cm --until 'weight.total_kg<=100'
-
-The range is looked at in 16 steps and the answer found to a ten-thousandth of it. Where
-the condition is never met, or comes and goes, the answer says so.";
-
 /// Options of `new`.
 #[derive(Debug, Args)]
+#[command(after_help = example::NEW)]
 pub(super) struct NewOptions {
     /// Write to this file instead of standard output; an existing file is kept.
     #[arg(long, value_name = "FILE")]
     pub(super) out: Option<PathBuf>,
-    /// Units of the starter.
-    #[arg(long, value_enum, default_value = "metric")]
+    /// Units of the starter: metric, or us (inches, US gallons, pounds).
+    #[arg(
+        long,
+        value_enum,
+        default_value = "metric",
+        hide_possible_values = true
+    )]
     pub(super) units: UnitsChoice,
-    /// Inside length x width x height, for example "60 x 30 x 36 cm"; bed and planting
-    /// are fitted to it.
+    /// Inside length x width x height with the unit; bed and planting are fitted to it. By
+    /// itself "60 x 30 x 36 cm", or "24 x 12 x 16 in".
     #[arg(long, value_name = "SIZE", value_parser = StarterSize::parse)]
     pub(super) size: Option<StarterSize>,
 }
 
 /// Options of `list`.
 #[derive(Debug, Args)]
+#[command(after_help = example::LIST)]
 pub(super) struct ListOptions {
     /// What to list.
     #[arg(value_enum)]
     pub(super) what: Listing,
     /// How to write it.
-    #[arg(long, value_enum, default_value = "text")]
+    #[arg(long, value_enum, default_value = "text", help_heading = OUTPUT)]
     pub(super) format: Format,
-    /// When to use colour.
-    #[arg(long, value_enum, default_value = "auto")]
+    /// Colour: auto (on a terminal, unless `NO_COLOR` is set), always or never.
+    #[arg(long, value_enum, value_name = "WHEN", default_value = "auto", hide_possible_values = true, help_heading = OUTPUT)]
     pub(super) color: ColorWhen,
-    /// Write to this file, whole or not at all.
-    #[arg(long, value_name = "FILE")]
+    /// Write to this file, whole or not at all, instead of standard output.
+    #[arg(long, value_name = "FILE", help_heading = OUTPUT)]
     pub(super) out: Option<PathBuf>,
 }
 
 /// Options of `explain`.
 #[derive(Debug, Args)]
+#[command(after_help = example::EXPLAIN)]
 pub(super) struct ExplainOptions {
     /// A finding code such as cap.thin, or a source key.
     pub(super) code: String,
     /// A spec whose numbers are worked through.
     pub(super) spec: Option<PathBuf>,
     /// How to write it.
-    #[arg(long, value_enum, default_value = "text")]
+    #[arg(long, value_enum, default_value = "text", help_heading = OUTPUT)]
     pub(super) format: Format,
     #[command(flatten)]
     pub(super) ensemble: EnsembleOptions,
@@ -360,6 +334,7 @@ pub(super) struct ExplainOptions {
 
 /// Options of `schema`.
 #[derive(Debug, Args)]
+#[command(after_help = example::SCHEMA)]
 pub(super) struct SchemaOptions {
     /// Write to this file, whole or not at all, instead of standard output.
     #[arg(long, value_name = "FILE")]
@@ -368,11 +343,7 @@ pub(super) struct SchemaOptions {
 
 /// Options of `completions`.
 #[derive(Debug, Args)]
-#[command(after_help = "\
-Where shells look for them:
-  lentic completions bash --out ~/.local/share/bash-completion/completions/lentic
-  lentic completions fish --out ~/.config/fish/completions/lentic.fish
-  lentic completions zsh --out FOLDER/_lentic     with FOLDER in $fpath")]
+#[command(after_help = example::COMPLETIONS)]
 pub(super) struct CompletionsOptions {
     /// The shell.
     #[arg(value_enum)]
@@ -384,6 +355,7 @@ pub(super) struct CompletionsOptions {
 
 /// Options of `man`.
 #[derive(Debug, Args)]
+#[command(after_help = example::MAN)]
 pub(super) struct ManOptions {
     /// Write a page for each command into this folder instead of printing the main one.
     #[arg(long, value_name = "FOLDER")]

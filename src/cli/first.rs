@@ -1,14 +1,14 @@
 //! `lentic` alone.
 
 use super::Outcome;
-use super::args::FIRST_STEPS;
+use super::examples::FIRST_STEPS;
 use super::failure::Failure;
 use super::output;
 
 pub(super) fn run() -> Result<Outcome, Failure> {
     let text = format!(
         "lentic designs and checks low-tech planted freshwater tanks: soil under sand,\n\
-         planted heavily from day one. Three commands to try:\n\n\
+         planted heavily from day one. Commands to try:\n\n\
          {FIRST_STEPS}\n\n\
          lentic --help lists every command.\n"
     );

@@ -8,6 +8,7 @@ mod choice;
 mod compare;
 mod completions;
 mod condition;
+mod examples;
 mod explain;
 mod failure;
 mod first;

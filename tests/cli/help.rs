@@ -1,9 +1,12 @@
 //! Help and wrong arguments.
 
-use crate::command::{lentic, lentic_in};
+use std::path::Path;
+use std::process::Command;
+
+use crate::command::{lentic, lentic_in, root};
 
 #[test]
-fn without_arguments_three_commands_to_try_are_shown() {
+fn without_arguments_commands_to_try_are_shown() {
     let ran = lentic(&[], "");
     assert_eq!((ran.code, ran.stderr.as_str()), (0, ""));
     let tried: Vec<&str> = ran
@@ -11,7 +14,7 @@ fn without_arguments_three_commands_to_try_are_shown() {
         .lines()
         .filter(|line| line.starts_with("  lentic "))
         .collect();
-    assert_eq!(tried.len(), 3, "{}", ran.stdout);
+    assert_eq!(tried.len(), 4, "{}", ran.stdout);
     assert!(ran.stdout.lines().count() < 12, "{}", ran.stdout);
 }
 
@@ -43,4 +46,113 @@ fn a_wrong_option_ends_with_2() {
     let ran = lentic(&["plan", "x.toml", "--formt", "json"], "");
     assert_eq!(ran.code, 2);
     assert!(ran.stderr.contains("--format"), "{}", ran.stderr);
+}
+
+/// The commands that the help shows examples for.
+const COMMANDS: [&str; 12] = [
+    "new",
+    "plan",
+    "startup",
+    "night",
+    "check",
+    "compare",
+    "solve",
+    "list",
+    "explain",
+    "schema",
+    "completions",
+    "man",
+];
+
+/// The example lines of a help text, those that go on joined.
+fn examples(help: &str) -> Vec<String> {
+    let mut examples: Vec<String> = Vec::new();
+    let mut goes_on = false;
+    for line in help.lines() {
+        let Some(line) = line.strip_prefix("    ") else {
+            continue;
+        };
+        let (text, more) = match line.strip_suffix('\\') {
+            Some(text) => (text.trim(), true),
+            None => (line.trim(), false),
+        };
+        match examples.last_mut() {
+            Some(last) if goes_on => *last = format!("{last} {text}"),
+            _ if ["lentic ", "seq ", "printf ", "mkdir "]
+                .iter()
+                .any(|start| text.starts_with(start)) =>
+            {
+                examples.push(text.to_owned());
+            }
+            _ => continue,
+        }
+        goes_on = more;
+    }
+    examples
+}
+
+/// A folder with a tank under every name that the examples use.
+fn folder_of_examples() -> tempfile::TempDir {
+    let folder = tempfile::tempdir().unwrap();
+    let cube = root().join("demo-tanks/reading-room-cube.toml");
+    for name in [
+        "tanks",
+        ".local/share/bash-completion/completions",
+        ".config/fish/completions",
+    ] {
+        std::fs::create_dir_all(folder.path().join(name)).unwrap();
+    }
+    for name in ["cube.toml", "shelf.toml", "hall.toml", "tanks/one.toml"] {
+        std::fs::copy(&cube, folder.path().join(name)).unwrap();
+    }
+    folder
+}
+
+/// Runs a shell line at home in a folder, with the real command as `lentic`; gives what
+/// it complains of.
+fn complaint(folder: &Path, line: &str) -> String {
+    let program = Path::new(env!("CARGO_BIN_EXE_lentic")).parent().unwrap();
+    let path = std::env::var_os("PATH").unwrap_or_default();
+    let search = [program.to_owned()]
+        .into_iter()
+        .chain(std::env::split_paths(&path));
+    let ran = Command::new("sh")
+        .args(["-c", line])
+        .current_dir(folder)
+        .env("PATH", std::env::join_paths(search).unwrap())
+        .env("HOME", folder)
+        .output()
+        .unwrap();
+    let code = match ran.status.code() {
+        Some(0) => String::new(),
+        code => format!("exit code {code:?}"),
+    };
+    format!("{}{code}", String::from_utf8(ran.stderr).unwrap())
+}
+
+#[test]
+fn every_example_of_the_help_does_what_it_says() {
+    for command in COMMANDS {
+        let help = lentic(&[command, "--help"], "").stdout;
+        let examples = examples(&help);
+        assert!(!examples.is_empty(), "{command} shows no example");
+        let folder = folder_of_examples();
+        if command == "new" {
+            // it keeps what is there
+            std::fs::remove_file(folder.path().join("shelf.toml")).unwrap();
+        }
+        for example in examples {
+            let line = example.replace("in a folder of $fpath", "");
+            assert_eq!(complaint(folder.path(), &line), "", "{example}");
+        }
+    }
+}
+
+#[test]
+fn short_help_stays_short_and_shows_the_examples() {
+    for command in COMMANDS {
+        let help = lentic(&[command, "-h"], "").stdout;
+        assert!(help.contains("    lentic "), "{command}: {help}");
+        assert!(help.lines().count() <= 65, "{command}: {help}");
+    }
 }
