@@ -33,6 +33,12 @@ const PACES: [(f64, f64); 8] = [
     (50.0, 0.5),
     (80.0, 1.0),
 ];
+/// The most that a keeper would do for weeks where no pace holds the limits (judgement).
+const MOST_WORTH_DOING: Pace = Pace {
+    share_pct: 50.0,
+    every_d: 1.0,
+    until_d: UNTIL_D[1],
+};
 /// Days that they go on for.
 const UNTIL_D: [f64; 2] = [14.0, AHEAD_D as f64];
 /// Days from now after which the limits are to hold.
@@ -103,7 +109,7 @@ impl Immediate {
             rounds => format!(" and {} more times, 12 hours apart", rounds - 1),
         };
         format!(
-            "change {:.0} % ({}) of the water now{again}, with tap water that was treated against chlorine and brought to the tank's temperature",
+            "change {:.0} % ({}) of the water now{again}, with tap water treated against chlorine and as warm as the tank",
             self.share_pct,
             case.design.draft().units.volume(litres)
         )
@@ -175,7 +181,8 @@ impl Held {
     }
 }
 
-/// Adds the changes that a treated tank still needs.
+/// Adds the changes that a treated tank still needs; where none would do, the most that
+/// is worth doing.
 pub(super) fn hold(
     case: &Case<'_>,
     estimate: &Estimate,
@@ -198,25 +205,28 @@ pub(super) fn hold(
                 until_d,
             })
         });
-    let mut last = None;
-    for pace in std::iter::once(None).chain(paces.map(Some)) {
+    let at = |pace: Option<Pace>| {
         let mut tank = changed.clone();
         if let Some(pace) = pace {
             pace.apply(&mut tank, estimate.now_d);
         }
-        let holds = is_held(estimate, &tank, &limits, SETTLED_D)?;
-        let held = Held {
+        Held {
             tank,
             immediate,
             pace,
-            holds,
-        };
-        if holds {
-            return Ok(held);
+            holds: false,
         }
-        last = Some(held);
+    };
+    for pace in std::iter::once(None).chain(paces.map(Some)) {
+        let held = at(pace);
+        if is_held(estimate, &held.tank, &limits, SETTLED_D)? {
+            return Ok(Held {
+                holds: true,
+                ..held
+            });
+        }
     }
-    last.ok_or(IntegrationError::NotFinite { time: 0.0 })
+    Ok(at(Some(MOST_WORTH_DOING)))
 }
 
 /// Whether a tank stays under its limits from some days after now.

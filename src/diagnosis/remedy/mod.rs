@@ -327,7 +327,7 @@ fn joined(case: &Case<'_>, main: &str, held: &Held) -> String {
     }
     if !held.holds {
         parts.push(
-            "even so the typical run does not stay under its limits: keep animals out and test twice a week".to_owned(),
+            "even so the typical run stays over its limits, and more water would not mend it: keep animals out and test twice a week".to_owned(),
         );
     }
     parts.join("; ")
