@@ -210,7 +210,7 @@ fn of_night(at_night: &[OutOfRange], mut known: Vec<&str>) -> Vec<Caution> {
 fn range(code: &'static str, out: &OutOfRange) -> Caution {
     Caution {
         code,
-        says: format!("Range: {out}; the results are a guess there."),
+        says: format!("Range: {out}: a guess there."),
         source: None,
     }
 }

@@ -50,6 +50,8 @@ pub enum Block {
     Items(Vec<String>),
     /// A part for a page alone: a terminal has little room for it.
     OnPage(Box<Block>),
+    /// A part for a terminal alone: a page says it at greater length.
+    InText(Box<Block>),
 }
 
 /// A labelled value.

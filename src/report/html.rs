@@ -115,7 +115,7 @@ impl<'a> Section<'a> {
     fn add(&mut self, block: &'a Block) {
         let part = match block {
             Block::OnPage(block) => return self.add(block),
-            Block::Verdict(..) | Block::Heading(_) => return,
+            Block::InText(_) | Block::Verdict(..) | Block::Heading(_) => return,
             Block::Text(text) => Part::Text(text),
             Block::Facts(facts) => Part::Facts(facts),
             Block::Table(table) => Part::Table(table),

@@ -39,39 +39,45 @@ pub fn render(document: &Document, layout: Layout) -> String {
         push_line(&mut out, &layout.paint(BOLD, &printable(&document.title)));
     }
     for block in &document.blocks {
-        match block {
-            Block::Verdict(status, text) => verdict(&mut out, *status, text, layout),
-            Block::Heading(text) => {
-                out.push('\n');
-                push_line(&mut out, &layout.paint(BOLD, &printable(text)));
+        add(&mut out, block, layout);
+    }
+    out
+}
+
+/// Writes one block.
+fn add(out: &mut String, block: &Block, layout: Layout) {
+    match block {
+        Block::Verdict(status, text) => verdict(out, *status, text, layout),
+        Block::Heading(text) => {
+            out.push('\n');
+            push_line(out, &layout.paint(BOLD, &printable(text)));
+        }
+        Block::Text(text) => push_wrapped(out, &printable(text), "", "", layout),
+        Block::Facts(facts) => fact_lines(out, facts, layout),
+        Block::Table(table) => table_lines(out, table, layout),
+        Block::Checklist(list) => checklist(out, list, layout),
+        Block::Drawing(sheet) => drawing(out, sheet, layout),
+        Block::Chart(chart) => {
+            push_lines(out, chart::lines(chart, layout.width, layout.glyphs));
+        }
+        Block::Bars(shares) => {
+            let unicode = layout.glyphs.are_unicode();
+            push_lines(out, bars::lines(shares, layout.width, unicode));
+        }
+        Block::Scatter(dots) => push_lines(out, scatter::lines(dots, layout.width)),
+        Block::Findings(findings) => {
+            for judged in findings {
+                finding_lines(out, judged, layout);
             }
-            Block::Text(text) => push_wrapped(&mut out, &printable(text), "", "", layout),
-            Block::Facts(facts) => fact_lines(&mut out, facts, layout),
-            Block::Table(table) => table_lines(&mut out, table, layout),
-            Block::Checklist(list) => checklist(&mut out, list, layout),
-            Block::Drawing(sheet) => drawing(&mut out, sheet, layout),
-            Block::Chart(chart) => {
-                push_lines(&mut out, chart::lines(chart, layout.width, layout.glyphs));
-            }
-            Block::Bars(shares) => {
-                let unicode = layout.glyphs.are_unicode();
-                push_lines(&mut out, bars::lines(shares, layout.width, unicode));
-            }
-            Block::Scatter(dots) => push_lines(&mut out, scatter::lines(dots, layout.width)),
-            Block::Findings(findings) => {
-                for judged in findings {
-                    finding_lines(&mut out, judged, layout);
-                }
-            }
-            Block::OnPage(_) => {}
-            Block::Items(items) => {
-                for item in items {
-                    push_wrapped(&mut out, &printable(item), "- ", "  ", layout);
-                }
+        }
+        Block::OnPage(_) => {}
+        Block::InText(block) => add(out, block, layout),
+        Block::Items(items) => {
+            for item in items {
+                push_wrapped(out, &printable(item), "- ", "  ", layout);
             }
         }
     }
-    out
 }
 
 const BOLD: Style = Style::new().bold();

@@ -81,21 +81,24 @@ fn more_plants(case: &Case<'_>) -> Remedy {
     let planting = &case.planting.section;
     let needed = &planting.needed;
     let added_g = needed.floating_g - planting.floating_g + needed.fast_g - planting.fast_g;
-    let short = if case.planting.reached.is_met() {
+    let reached = &case.planting.reached;
+    let short = if reached.is_met() {
         String::new()
     } else {
-        format!(
-            "; plants alone are not enough: {}",
-            words::either(&otherwise(case))
-        )
+        let still = if needed.index >= reached.limit {
+            "even so ammonia or nitrite goes over its limit"
+        } else {
+            "plants alone are not enough"
+        };
+        format!("; {still}: {}", words::either(&otherwise(case)))
     };
     Remedy {
         says: format!(
-            "add {} on day one: {} g fresh in all, index {} of {} wanted then{short}",
+            "add {} on day one: {} g fresh in all, index {} then, {} is wanted{short}",
             portions_in_words(&needed.portions),
             significant(added_g, 2),
             significant(needed.index, 2),
-            significant(case.planting.reached.limit, 2)
+            significant(reached.limit, 2)
         ),
         quantity: Some(added_g),
         unit: "g",

@@ -1,7 +1,7 @@
 //! Findings, cautions and assumptions as blocks.
 
 use crate::design::Assumption;
-use crate::finding::{Caution, Finding, Status};
+use crate::finding::{Caution, Code, Finding, Status};
 use crate::report::document::{Block, Fact, Judged};
 use crate::source;
 use crate::units::show::significant;
@@ -15,12 +15,11 @@ pub(super) fn findings(findings: &[Finding], units: UnitSystem) -> Vec<Block> {
         .collect();
     worth.sort_by_key(|finding| std::cmp::Reverse(finding.status));
     let mut blocks = vec![Block::Heading("Findings".to_owned())];
-    blocks.push(Block::Findings(
-        worth
-            .into_iter()
-            .map(|finding| judged(finding, units))
-            .collect(),
-    ));
+    let shown = worth.iter().map(|finding| Judged {
+        remedy: remedy_once(finding, &worth),
+        ..judged(finding, units)
+    });
+    blocks.push(Block::Findings(shown.collect()));
     let mut in_order: Vec<&str> = findings
         .iter()
         .filter(|finding| finding.status == Status::Ok)
@@ -37,6 +36,23 @@ pub(super) fn findings(findings: &[Finding], units: UnitSystem) -> Vec<Block> {
         }]));
     }
     blocks
+}
+
+/// A remedy in full where it is first told, and after that by the finding it was told at.
+fn remedy_once(finding: &Finding, all: &[&Finding]) -> String {
+    let Some(remedy) = &finding.remedy else {
+        return String::new();
+    };
+    let first = all.iter().find(|other| {
+        other
+            .remedy
+            .as_ref()
+            .is_some_and(|told| told.says == remedy.says)
+    });
+    match first {
+        Some(first) if first.code != finding.code => format!("as for {}", first.code.text()),
+        _ => remedy.says.clone(),
+    }
 }
 
 /// A finding as people read it.
@@ -60,7 +76,9 @@ pub(super) fn judged(finding: &Finding, units: UnitSystem) -> Judged {
 
 /// "ok from 25 mm; common practice, no source".
 pub(super) fn basis(finding: &Finding, units: UnitSystem) -> String {
+    let is_of_grains = matches!(finding.code, Code::CapCoarse | Code::CapFine);
     let shown = |value: f64| match finding.unit {
+        "mm" if is_of_grains => format!("{} mm", significant(value, 2)),
         "mm" => units.depth(Length::from_mm(value)),
         unit => format!("{} {unit}", significant(value, 3)),
     };
@@ -92,7 +110,8 @@ pub(super) fn cautions(cautions: &[Caution]) -> Vec<Block> {
     ]
 }
 
-/// The defaults that were taken.
+/// The defaults that were taken; in a terminal in one breath, for a beginner's file takes
+/// all of them.
 pub(super) fn assumed(assumed: &[Assumption]) -> Vec<Block> {
     if assumed.is_empty() {
         return Vec::new();
@@ -100,8 +119,17 @@ pub(super) fn assumed(assumed: &[Assumption]) -> Vec<Block> {
     let facts = assumed
         .iter()
         .map(|assumption| Fact::new(&assumption.key, &assumption.value, &assumption.why));
+    let taken: Vec<String> = assumed
+        .iter()
+        .map(|assumption| format!("{} {}", assumption.key, assumption.value))
+        .collect();
+    let in_short = format!(
+        "What the spec does not say was taken as: {}. --format html says why each.",
+        taken.join(", ")
+    );
     vec![
         Block::Heading("Assumed".to_owned()),
-        Block::Facts(facts.collect()),
+        Block::InText(Box::new(Block::Text(in_short))),
+        Block::OnPage(Box::new(Block::Facts(facts.collect()))),
     ]
 }

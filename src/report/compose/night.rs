@@ -6,7 +6,8 @@ use crate::design::Design;
 use crate::finding::{Caution, Finding, Status};
 use crate::night::verdict::{DAWN_ACT_MG_L, DAWN_WATCH_MG_L};
 use crate::plan::{
-    AnimalsSection, Estimate, FlowSection, HeatSection, HourRow, LightSection, Night, NightSection,
+    AnimalCount, AnimalsSection, Estimate, FlowSection, HeatSection, HourRow, LightSection, Night,
+    NightSection,
 };
 use crate::report::chart::{Across, Chart, Level, Mark, Series};
 use crate::report::document::{Block, Document, Fact};
@@ -210,7 +211,7 @@ fn animals_fact(animals: &AnimalsSection) -> Fact {
         .examples
         .iter()
         .filter(|example| example.count > 0)
-        .map(|example| format!("{} {}", example.count, example.label))
+        .map(counted)
         .collect();
     let alone = if examples.is_empty() {
         String::new()
@@ -228,10 +229,23 @@ fn animals_fact(animals: &AnimalsSection) -> Fact {
     )
 }
 
+/// "about 590 small shrimp": no more digits than the estimate bears.
+fn counted(example: &AnimalCount) -> String {
+    let count = f64::from(example.count);
+    let about = if count >= 100.0 { "about " } else { "" };
+    let snails = if example.count > 1 && example.label.ends_with("snail") {
+        "s"
+    } else {
+        ""
+    };
+    let shown = significant(count, 2);
+    format!("{about}{shown} {}{snails}", example.label)
+}
+
 fn heat_fact(units: UnitSystem, heat: &HeatSection) -> Fact {
-    let cost = heat
-        .cost_per_year
-        .map_or_else(String::new, |cost| format!(", {cost:.2} by the tariff"));
+    let cost = heat.cost_per_year.map_or_else(String::new, |cost| {
+        format!(", about {} by the tariff", significant(cost, 2))
+    });
     let fall = match units {
         UnitSystem::Metric => "4 C",
         UnitSystem::Us => "7 F",

@@ -121,7 +121,7 @@ fn ready(section: &StartupSection) -> Fact {
     match (section.ready_day, section.ready_day_advised) {
         (Some(day), Some(advised)) => Fact::new(
             "ready",
-            format!("day {}", ranged(day)),
+            format!("day {}", whole_days(day)),
             format!(
                 "animals from day {}, after two clean tests",
                 fixed(advised, 0)
@@ -140,6 +140,17 @@ fn ready(section: &StartupSection) -> Fact {
             "never",
             section.ready_day_reason.clone().unwrap_or_default(),
         ),
+    }
+}
+
+/// "43 (26-82)": a day has no parts that anyone could plan by.
+fn whole_days(day: Estimate) -> String {
+    let band = day.band();
+    let [low, typical, high] = [band.low, band.typical, band.high].map(|day| fixed(day, 0));
+    if low == high {
+        typical
+    } else {
+        format!("{typical} ({low}-{high})")
     }
 }
 
