@@ -129,3 +129,24 @@ fn central_numbers_alone_are_weighed_too() {
         .sum();
     assert!((sum - 1.0).abs() < 1e-6, "{sum}");
 }
+
+#[test]
+fn no_remedy_asks_for_more_water_than_a_keeper_would_change() {
+    let ran = lentic(
+        &["check", "demo-tanks/nine-stems.toml", "--format", "json"],
+        "",
+    );
+    let check: Value = serde_json::from_str(&ran.stdout).unwrap();
+    let causes = check["causes"].as_array().unwrap();
+    let remedies = causes
+        .iter()
+        .filter_map(|cause| cause["remedy"]["says"].as_str());
+    let remedies: Vec<&str> = remedies.collect();
+    assert!(remedies.len() > 1, "{remedies:?}");
+    for says in remedies {
+        assert!(!says.contains("80 % of the water"), "{says}");
+        if says.contains("even so") {
+            assert!(says.contains("50 % of the water every day"), "{says}");
+        }
+    }
+}

@@ -16,4 +16,5 @@ mod help;
 mod list;
 mod new;
 mod night;
+mod plan;
 mod study;
