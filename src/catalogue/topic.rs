@@ -1,17 +1,17 @@
-//! What stands behind each finding.
+//! What stands behind each finding and each figure.
 
 use std::sync::OnceLock;
 
-use serde::Deserialize;
+use serde::{Deserialize, Serialize, Serializer};
 
 use super::row;
 use crate::source::Basis;
 
-/// The rule behind a finding code.
-#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+/// The rule behind a finding code, or the formula behind figures that no finding judges.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Topic {
-    /// The finding's code.
+    /// The finding's code, or a name of the same form.
     pub code: String,
     /// The question it answers.
     pub asks: String,
@@ -23,7 +23,8 @@ pub struct Topic {
     pub symbols: Vec<String>,
     /// How far it holds.
     pub range: String,
-    /// What it rests on.
+    /// What it rests on; written in words.
+    #[serde(serialize_with = "in_words")]
     pub basis: Basis,
     /// Keys of the sources.
     pub source: Vec<String>,
@@ -35,7 +36,16 @@ pub fn topics() -> &'static [Topic] {
     TOPICS.get_or_init(|| row::read(include_str!("data/topics.toml")))
 }
 
-/// The topic of a finding code.
+/// The topic of a code.
 pub fn topic(code: &str) -> Option<&'static Topic> {
     topics().iter().find(|topic| topic.code == code)
+}
+
+/// The basis as explanations have it.
+#[expect(
+    clippy::trivially_copy_pass_by_ref,
+    reason = "the signature is that of the serialiser"
+)]
+fn in_words<S: Serializer>(basis: &Basis, serializer: S) -> Result<S::Ok, S::Error> {
+    serializer.serialize_str(basis.words())
 }

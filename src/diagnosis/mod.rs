@@ -30,7 +30,7 @@ mod working;
 pub use cause::Cause;
 pub use hypotheses::runs;
 pub use measurement::{Measurement, Reported, Subject};
-pub use working::working;
+pub use working::{worked, working};
 
 use serde::Serialize;
 

@@ -3,6 +3,17 @@
 use super::Diagnosis;
 use crate::finding::{Code, Step, Working};
 
+/// The steps behind a topic of a check.
+pub fn worked(diagnosis: &Diagnosis, code: &str) -> Working {
+    match (Code::find(code), code) {
+        (Some(code), _) => working(diagnosis, code),
+        (None, "check.fit") => Working {
+            steps: members(diagnosis),
+        },
+        _ => Working { steps: Vec::new() },
+    }
+}
+
 /// The steps behind a finding of a check.
 pub fn working(diagnosis: &Diagnosis, code: Code) -> Working {
     let steps = match code {
@@ -15,6 +26,20 @@ pub fn working(diagnosis: &Diagnosis, code: Code) -> Working {
 
 fn step(name: String, value: f64, unit: &'static str) -> Step {
     Step { name, value, unit }
+}
+
+fn members(diagnosis: &Diagnosis) -> Vec<Step> {
+    let for_each = f64::from(diagnosis.members.max(1));
+    let causes = diagnosis.causes.len() as f64;
+    vec![
+        step("members for each cause".to_owned(), for_each, ""),
+        step("causes".to_owned(), causes, ""),
+        step(
+            "effective members left by the readings".to_owned(),
+            diagnosis.effective_members,
+            "",
+        ),
+    ]
 }
 
 fn cause(diagnosis: &Diagnosis) -> Vec<Step> {

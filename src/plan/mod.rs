@@ -3,6 +3,7 @@
 mod bed;
 mod drawing;
 mod estimate;
+mod figure;
 mod flush;
 mod hazard;
 mod judge;
@@ -40,7 +41,7 @@ pub use section::{
     PortionCount, SoilSection, TankSection, WeightSection,
 };
 pub use standing::{Standing, sand_over, sand_to, standing};
-pub use working::working;
+pub use working::{worked, working};
 
 use crate::design::{Assumption, Design};
 use crate::finding::{Caution, Finding, Remedy, Status};

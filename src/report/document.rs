@@ -6,6 +6,7 @@
 use super::bars::Bars;
 use super::chart::Chart;
 use super::scatter::Scatter;
+use crate::catalogue::Topic;
 use crate::finding::Status;
 use crate::plan::Drawing;
 use crate::units::UnitSystem;
@@ -110,23 +111,11 @@ pub struct Checklist {
     pub total: Vec<String>,
 }
 
-/// The rule behind some figures: what it asks, how it is computed, what it rests on.
+/// The rule behind some figures.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Reason {
-    /// Its code.
-    pub code: &'static str,
-    /// The question it answers.
-    pub asks: &'static str,
-    /// The limits.
-    pub rule: &'static str,
-    /// The formula.
-    pub formula: &'static str,
-    /// What its symbols mean.
-    pub symbols: &'static [String],
-    /// How far it holds.
-    pub range: &'static str,
-    /// What it rests on.
-    pub basis: &'static str,
+    /// What it asks, how it is computed, what it rests on.
+    pub topic: &'static Topic,
     /// The works it is taken from.
     pub sources: Vec<String>,
     /// The formula followed through with this tank's numbers.

@@ -103,7 +103,7 @@ impl<'a> Page<'a> {
 
     /// Whether the page says what a rule rests on.
     fn explains(&self, code: &str) -> bool {
-        self.reasons.iter().any(|reason| reason.code == code)
+        self.reasons.iter().any(|reason| reason.topic.code == code)
     }
 
     fn reason_of(&self, fact: &Fact) -> Option<&'static str> {

@@ -71,6 +71,11 @@ pub(super) fn leak(design: &Design, plan: &Plan) -> Vec<Step> {
             "mm/d",
         ),
         step("time to cross the cap, tau", passage.rise_d, "d"),
+        step(
+            "turnover of the soil's ammonium through all three, store over g",
+            passage.store_m / passage.conductance_m_d,
+            "d",
+        ),
         step("peak release", plan.bed.release_peak_mg_n_m2_d, "mg N/m2/d"),
         step(
             "released in 21 days, stirred up included",

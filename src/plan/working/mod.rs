@@ -5,9 +5,20 @@ mod daily;
 mod flush;
 mod vessel;
 
-use super::Plan;
+use super::{Plan, figure};
 use crate::design::Design;
 use crate::finding::{Code, Step, Working};
+
+/// The steps behind a topic: those of its finding, or of the figures that rest on it. None
+/// where nothing stands between what goes in and what comes out.
+pub fn worked(design: &Design, plan: &Plan, code: &str) -> Working {
+    match Code::find(code) {
+        Some(code) => working(design, plan, code),
+        None => Working {
+            steps: figure::steps(design, plan, code),
+        },
+    }
+}
 
 /// The steps behind one finding of a plan.
 pub fn working(design: &Design, plan: &Plan, code: Code) -> Working {
@@ -48,7 +59,7 @@ pub fn working(design: &Design, plan: &Plan, code: Code) -> Working {
     Working { steps }
 }
 
-fn step(name: &str, value: f64, unit: &'static str) -> Step {
+pub(super) fn step(name: &str, value: f64, unit: &'static str) -> Step {
     Step {
         name: name.to_owned(),
         value,

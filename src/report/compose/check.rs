@@ -42,8 +42,8 @@ pub fn check(design: &Design, found: &Diagnosis) -> Document {
     blocks.extend(finding::cautions(&found.cautions));
     Document {
         title: found.name.clone(),
+        reasons: reason::of(&blocks, &found.findings),
         blocks,
-        reasons: reason::of_findings(&found.findings),
     }
 }
 
@@ -86,7 +86,7 @@ fn causes(found: &Diagnosis) -> Vec<Block> {
                     } else {
                         "against"
                     };
-                    Fact::new(way, format!("{factor} times"), &evidence.says)
+                    Fact::new(way, format!("{factor} times"), &evidence.says).by("check.cause")
                 })
                 .collect(),
         ));

@@ -41,8 +41,8 @@ pub fn night(
     blocks.extend(finding::cautions(cautions));
     Document {
         title: night.name.clone(),
+        reasons: reason::of(&blocks, findings),
         blocks,
-        reasons: reason::of_night(findings),
     }
 }
 
@@ -105,7 +105,7 @@ pub(super) fn night_facts(section: &NightSection) -> Vec<Fact> {
             ),
         )
         .by("air.dawn"),
-        air(section).by("air.dawn"),
+        air(section).by("air.needed"),
         Fact::new(
             "pH",
             format!("{} at dawn", significant(section.ph_dawn.typical(), 2)),
@@ -116,7 +116,7 @@ pub(super) fn night_facts(section: &NightSection) -> Vec<Fact> {
                 significant(section.co2_dusk_mg_l.typical(), 2)
             ),
         )
-        .by("air.dawn"),
+        .by("air.carbon"),
     ];
     let outage = match section.power_cut_h {
         Some(hours) => Fact::new(
@@ -130,7 +130,7 @@ pub(super) fn night_facts(section: &NightSection) -> Vec<Fact> {
         ),
         None => Fact::new("power cut", "3 days", "and more before oxygen is at 3 mg/L"),
     };
-    facts.push(outage.by("air.dawn"));
+    facts.push(outage.by("air.outage"));
     facts
 }
 
@@ -195,7 +195,7 @@ pub(super) fn conditions(
                 ranged(light.daily_mol_m2)
             ),
         )
-        .by("light.short"),
+        .by("light.lamp"),
         animals_fact(animals).by("animals.load"),
         heat_fact(units, heat).by("heat.balance"),
         evaporation(units, heat).by("heat.balance"),

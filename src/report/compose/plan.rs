@@ -34,8 +34,8 @@ pub fn plan(design: &Design, plan: &Plan) -> Document {
     blocks.extend(finding::assumed(&plan.assumed));
     Document {
         title: plan.name.clone(),
+        reasons: reason::of_plan(design, plan, &blocks),
         blocks,
-        reasons: reason::of_plan(design, plan),
     }
 }
 
@@ -115,8 +115,8 @@ fn planting(plan: &Plan) -> Vec<Fact> {
             format!("fresh, {:.0} % of the surface", planting.floating_cover_pct),
         )
         .by("plants.cover"),
-        Fact::new("fast growers", grams(planting.fast_g), "fresh").by("plants.mix"),
-        Fact::new("slow growers", grams(planting.slow_g), "fresh").by("plants.mix"),
+        Fact::new("fast growers", grams(planting.fast_g), "fresh").by("plants.mass"),
+        Fact::new("slow growers", grams(planting.slow_g), "fresh").by("plants.mass"),
         Fact::new(
             "index",
             show::significant(planting.index, 2),

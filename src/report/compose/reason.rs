@@ -2,109 +2,67 @@
 
 use crate::catalogue::{self, Topic};
 use crate::design::Design;
-use crate::finding::{Code, Finding};
+use crate::finding::{Finding, Working};
 use crate::plan::{self, Plan};
-use crate::report::document::{Fact, Reason};
+use crate::report::document::{Block, Fact, Reason};
 use crate::source;
 use crate::units::show::significant;
 
-/// Rules behind figures of a plan that no finding judges.
-const QUANTITIES: [&str; 4] = [
-    "tank.volume",
-    "soil.purchase",
-    "cap.purchase",
-    "heat.balance",
-];
-/// Rules behind the figures of a start-up run.
-const COURSE: [&str; 4] = [
-    "flush.ammonia",
-    "flush.nitrite",
-    "flush.nitrate",
-    "animals.early",
-];
+/// What the shopping list rests on, whose cells hold no links.
+const PURCHASES: [&str; 2] = ["soil.purchase", "cap.purchase"];
 
-/// Rules behind the figures of a night.
-const NIGHT: [&str; 5] = [
-    "air.dawn",
-    "flow.slack",
-    "light.short",
-    "animals.load",
-    "heat.balance",
-];
+/// The reasons behind the blocks of a plan, with their workings.
+pub(super) fn of_plan(design: &Design, plan: &Plan, blocks: &[Block]) -> Vec<Reason> {
+    let mut codes = codes(blocks, &plan.findings);
+    codes.extend(PURCHASES);
+    reasons(&codes, |topic| plan::worked(design, plan, &topic.code))
+}
 
-/// The reasons behind a plan, with their workings.
-pub(super) fn of_plan(design: &Design, plan: &Plan) -> Vec<Reason> {
-    let judged = |code: Code| plan.findings.iter().any(|finding| finding.code == code);
+/// The reasons behind the blocks of another result.
+pub(super) fn of(blocks: &[Block], findings: &[Finding]) -> Vec<Reason> {
+    let nothing = |_: &Topic| Working { steps: Vec::new() };
+    reasons(&codes(blocks, findings), nothing)
+}
+
+/// The codes that facts name and that findings bear.
+fn codes(blocks: &[Block], findings: &[Finding]) -> Vec<&'static str> {
+    let mut codes: Vec<&'static str> = findings.iter().map(|finding| finding.code.text()).collect();
+    for block in blocks {
+        let block = match block {
+            Block::OnPage(block) => block,
+            block => block,
+        };
+        if let Block::Facts(facts) = block {
+            codes.extend(facts.iter().filter_map(|fact| fact.reason));
+        }
+    }
+    codes
+}
+
+fn reasons(codes: &[&str], working: impl Fn(&Topic) -> Working) -> Vec<Reason> {
     let topics = catalogue::topics().iter();
     topics
-        .filter_map(|topic| match Code::find(&topic.code) {
-            Some(code) if judged(code) => Some(reason(topic, worked(design, plan, code))),
-            _ if is_figure(topic) => Some(reason(topic, Vec::new())),
-            _ => None,
+        .filter(|topic| codes.contains(&topic.code.as_str()))
+        .map(|topic| Reason {
+            topic,
+            sources: sources(topic),
+            working: steps(&working(topic)),
         })
         .collect()
 }
 
-/// The reasons behind a start-up run.
-pub(super) fn of_startup(findings: &[Finding]) -> Vec<Reason> {
-    of_those(findings, &COURSE)
-}
-
-/// The reasons behind a night.
-pub(super) fn of_night(findings: &[Finding]) -> Vec<Reason> {
-    of_those(findings, &NIGHT)
-}
-
-/// The reasons behind some findings.
-pub(super) fn of_findings(findings: &[Finding]) -> Vec<Reason> {
-    of_those(findings, &[])
-}
-
-fn of_those(findings: &[Finding], others: &[&str]) -> Vec<Reason> {
-    let judged = |topic: &Topic| {
-        let codes = findings.iter().map(|finding| finding.code.text());
-        codes.into_iter().any(|code| code == topic.code)
-    };
-    let topics = catalogue::topics().iter();
-    topics
-        .filter(|topic| judged(topic) || is_one_of(topic, others))
-        .map(|topic| reason(topic, Vec::new()))
+fn sources(topic: &Topic) -> Vec<String> {
+    let sources = topic.source.iter().filter_map(|key| source::find(key));
+    sources
+        .map(|source| format!("{source} ({})", source.seen.words()))
         .collect()
 }
 
-/// Whether a plan shows a figure that rests on it.
-fn is_figure(topic: &Topic) -> bool {
-    [QUANTITIES.as_slice(), &COURSE, &NIGHT]
-        .iter()
-        .any(|codes| is_one_of(topic, codes))
-}
-
-fn is_one_of(topic: &Topic, codes: &[&str]) -> bool {
-    codes.contains(&topic.code.as_str())
-}
-
-fn worked(design: &Design, plan: &Plan, code: Code) -> Vec<Fact> {
-    let working = plan::working(design, plan, code);
+/// The steps of a working as facts.
+pub(super) fn steps(working: &Working) -> Vec<Fact> {
     let steps = working.steps.iter().map(|step| {
         let value = format!("{} {}", significant(step.value, 4), step.unit);
         Fact::new(&step.name, value.trim_end(), "")
     });
     steps.collect()
-}
-
-fn reason(topic: &'static Topic, working: Vec<Fact>) -> Reason {
-    let sources = topic.source.iter().filter_map(|key| source::find(key));
-    Reason {
-        code: &topic.code,
-        asks: &topic.asks,
-        rule: &topic.rule,
-        formula: &topic.formula,
-        symbols: &topic.symbols,
-        range: &topic.range,
-        basis: topic.basis.words(),
-        sources: sources
-            .map(|source| format!("{source} ({})", source.seen.words()))
-            .collect(),
-        working,
-    }
 }

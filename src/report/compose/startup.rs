@@ -30,8 +30,8 @@ pub fn startup(design: &Design, startup: &Startup, findings: &[Finding]) -> Docu
     blocks.extend(finding::findings(findings, design.draft().units));
     Document {
         title: startup.name.clone(),
+        reasons: reason::of(&blocks, findings),
         blocks,
-        reasons: reason::of_startup(findings),
     }
 }
 
@@ -96,7 +96,8 @@ pub(super) fn facts(section: &StartupSection) -> Vec<Fact> {
             "algae window",
             format!("{} days", ranged(section.algae_window_days)),
             "with light and nutrients left over for algae",
-        ),
+        )
+        .by("light.long"),
     ];
     facts.extend(section.probability_with_changes.map(with_changes));
     if section.members_lost > 0 {
@@ -115,6 +116,7 @@ fn with_changes(probability: f64) -> Fact {
         format!("{:.0} %", probability * 100.0),
         "of the starts stay under the limits for ammonia and nitrite with the water changes of the calendar",
     )
+    .by("flush.changes")
 }
 
 fn ready(section: &StartupSection) -> Fact {
@@ -230,6 +232,7 @@ fn drivers(startup: &Startup) -> Vec<Block> {
             words.join(", "),
             "",
         )
+        .by("flush.drivers")
     });
     vec![
         Block::Heading("What drives the spread (rank correlation)".to_owned()),

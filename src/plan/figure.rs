@@ -1,0 +1,250 @@
+//! The working behind figures that no finding judges.
+
+use super::Plan;
+use super::working::step;
+use crate::design::Design;
+use crate::finding::Step;
+use crate::source::Band;
+use crate::startup::Parameters;
+
+/// The steps behind the figures that rest on a topic; none where it has none to show.
+pub(super) fn steps(design: &Design, plan: &Plan, topic: &str) -> Vec<Step> {
+    match topic {
+        "tank.volume" => volume(design, plan),
+        "soil.purchase" => soil(design, plan),
+        "cap.purchase" => cap(design, plan),
+        "cap.grains" => grains(plan),
+        "plants.mass" => planting(design),
+        "heat.balance" => heat(design, plan),
+        "heat.cooling" => cooling(design, plan),
+        "light.lamp" => light(design, plan),
+        "air.needed" | "air.pump" => air(design, plan),
+        "air.carbon" => carbon(design, plan),
+        "air.outage" => outage(plan),
+        "flush.chance" => chance(plan),
+        "flush.changes" => changes(plan),
+        "flush.phosphate" => phosphate(design),
+        _ => Vec::new(),
+    }
+}
+
+fn volume(design: &Design, plan: &Plan) -> Vec<Step> {
+    let below = design.vessel().volume_below(design.water_level());
+    vec![
+        step("to the rim", plan.tank.brimful_l, "L"),
+        step("under the water level", below.litres(), "L"),
+        step("bed", design.bed().volume().litres(), "L"),
+        step("stones", plan.tank.hardscape_l, "L"),
+        step("water left", plan.tank.water_l, "L"),
+    ]
+}
+
+fn soil(design: &Design, plan: &Plan) -> Vec<Step> {
+    let settled = design.draft().soil.material.settled_share;
+    vec![
+        step("soil in place", plan.soil.volume_l, "L"),
+        step("settled share, typical", settled.typical, ""),
+        step("to buy", plan.soil.buy_l, "L"),
+        step("settled share, most", settled.high, ""),
+        step("to buy then", plan.soil.buy_low_l, "L"),
+        step("settled share, least", settled.low, ""),
+        step("to buy then", plan.soil.buy_high_l, "L"),
+    ]
+}
+
+fn cap(design: &Design, plan: &Plan) -> Vec<Step> {
+    let cap = &design.draft().cap;
+    vec![
+        step("cap in place", plan.cap.volume_l, "L"),
+        step("dry bulk density", cap.dry_bulk_kg_m3().typical, "kg/m3"),
+        step("to buy, dry", plan.cap.buy_kg, "kg"),
+        step("pore share", cap.porosity().typical, ""),
+        step("with its pores full of water", plan.cap.wet_mass_kg, "kg"),
+    ]
+}
+
+fn grains(plan: &Plan) -> Vec<Step> {
+    let cap = &plan.cap;
+    let sizes = [
+        ("D10", cap.d10_mm),
+        ("D15", cap.d15_mm),
+        ("D50", cap.d50_mm),
+        ("D85", cap.d85_mm),
+    ];
+    let sizes = sizes.into_iter();
+    sizes.map(|(name, mm)| step(name, mm, "mm")).collect()
+}
+
+fn planting(design: &Design) -> Vec<Step> {
+    let areas = design.areas();
+    let mut steps = vec![
+        step("water surface", areas.surface.cm2(), "cm2"),
+        step("floor of the bed", areas.floor.cm2(), "cm2"),
+    ];
+    steps.extend(design.draft().plants.iter().filter_map(|planting| {
+        let fresh = planting.biomass(areas)?.fresh;
+        Some(step(
+            &format!("{}, fresh", planting.plant.label),
+            fresh.g(),
+            "g",
+        ))
+    }));
+    steps
+}
+
+fn heat(design: &Design, plan: &Plan) -> Vec<Step> {
+    let draft = design.draft();
+    vec![
+        step("water", draft.water.temperature.celsius(), "C"),
+        step("room", draft.room.temperature.celsius(), "C"),
+        step("humidity of the room", draft.room.humidity.percent(), "%"),
+        step("water surface", plan.tank.surface_cm2, "cm2"),
+        step("evaporates", plan.heat.evaporation_l_per_week, "L/week"),
+        step("heater", plan.heat.heater_w, "W"),
+        step("electricity", plan.heat.kwh_per_year, "kWh/year"),
+    ]
+}
+
+fn cooling(design: &Design, plan: &Plan) -> Vec<Step> {
+    let draft = design.draft();
+    let mut steps = vec![
+        step("water", plan.tank.water_l, "L"),
+        step("at", draft.water.temperature.celsius(), "C"),
+        step("room", draft.room.temperature.celsius(), "C"),
+    ];
+    let hours = plan.heat.cools_4_k_h;
+    steps.extend(hours.map(|hours| step("4 K colder in", hours, "h")));
+    steps
+}
+
+fn light(design: &Design, plan: &Plan) -> Vec<Step> {
+    let light = &plan.light;
+    vec![
+        step(
+            "surface under floaters",
+            plan.planting.floating_cover_pct,
+            "%",
+        ),
+        step("depth of the water", plan.tank.water_depth_cm, "cm"),
+        step(
+            "half way down, lamp on",
+            light.par_mid_umol.typical(),
+            "umol/m2/s",
+        ),
+        step("lamp on", design.draft().light.hours, "h"),
+        step(
+            "half way down, in a day",
+            light.daily_mol_m2.typical(),
+            "mol/m2",
+        ),
+    ]
+}
+
+fn air(design: &Design, plan: &Plan) -> Vec<Step> {
+    let night = &plan.night;
+    let mut steps = vec![
+        step("depth of the stone", design.draft().air.depth.cm(), "cm"),
+        step(
+            "dawn oxygen as it is, one in ten below",
+            night.dawn_oxygen_mg_l.band().low,
+            "mg/L",
+        ),
+    ];
+    let found = [
+        ("least air, day and night", night.air_needed_l_min, "L/min"),
+        ("least air, lamp off", night.air_needed_night_l_min, "L/min"),
+        (
+            "pressure to exceed, typical",
+            night.pump_pressure_kpa.map(super::Estimate::typical),
+            "kPa",
+        ),
+    ];
+    steps.extend(
+        found
+            .into_iter()
+            .filter_map(|(name, value, unit)| Some(step(name, value?, unit))),
+    );
+    steps
+}
+
+fn carbon(design: &Design, plan: &Plan) -> Vec<Step> {
+    let night = &plan.night;
+    vec![
+        step(
+            "alkalinity of the tap water",
+            design.draft().water.alkalinity.meq_l(),
+            "meq/L",
+        ),
+        step(
+            "carbon dioxide at dusk",
+            night.co2_dusk_mg_l.typical(),
+            "mg/L",
+        ),
+        step(
+            "carbon dioxide at dawn",
+            night.co2_dawn_mg_l.typical(),
+            "mg/L",
+        ),
+        step("pH at dusk", night.ph_dusk.typical(), ""),
+        step("pH at dawn", night.ph_dawn.typical(), ""),
+    ]
+}
+
+fn outage(plan: &Plan) -> Vec<Step> {
+    let night = &plan.night;
+    let mut steps = vec![step("members", f64::from(night.members), "")];
+    let hours = night.power_cut_h;
+    steps.extend(hours.map(|hours| step("oxygen at 3 mg/L, one tank in ten sooner", hours, "h")));
+    steps
+}
+
+fn chance(plan: &Plan) -> Vec<Step> {
+    let startup = &plan.startup;
+    vec![
+        step("members", f64::from(startup.members), ""),
+        step(
+            "over the limit for ammonia",
+            startup.share_over_limit.ammonia,
+            "",
+        ),
+        step(
+            "over the limit for nitrite",
+            startup.share_over_limit.nitrite,
+            "",
+        ),
+        step("under both", plan.planting.probability_under_limits, ""),
+    ]
+}
+
+fn changes(plan: &Plan) -> Vec<Step> {
+    let startup = &plan.startup;
+    let without = plan.planting.probability_under_limits;
+    let mut steps = vec![step("under the limits without them", without, "")];
+    for change in &startup.water_change_plan {
+        steps.extend([
+            step("first day", change.from, "d"),
+            step("last day", change.until, "d"),
+            step("every", change.every_d, "d"),
+            step("share of the water", change.share_pct, "%"),
+        ]);
+    }
+    let with = startup.probability_with_changes;
+    steps.extend(with.map(|share| step("under the limits with them", share, "")));
+    steps
+}
+
+fn phosphate(design: &Design) -> Vec<Step> {
+    let numbers = Parameters::<Band>::of(design).central();
+    vec![
+        step(
+            "phosphorus with each gram of nitrogen from the bed",
+            numbers.soil.phosphorus_per_nitrogen,
+            "g",
+        ),
+        step(
+            "half growth of floaters",
+            numbers.floating.phosphorus_half,
+            "mg P/L",
+        ),
+    ]
+}
