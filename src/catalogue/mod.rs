@@ -2,18 +2,23 @@
 //!
 //! Every row says what its numbers rest on; numbers that vary are a
 //! [`Band`](crate::source::Band). A row is found by its name, its label or a
-//! trade word, however it is cased and spaced: [`find`].
+//! trade word, however it is cased and spaced: [`find`]. Beside them stand the topics and
+//! the dictionary of results, which say what is computed and why.
 
 mod animal;
 mod cap;
+mod citing;
 mod device;
 mod listing;
+mod path;
 mod plant;
+mod result;
 mod row;
 mod sign;
 mod size;
 mod soil;
 mod stone;
+mod subject;
 mod topic;
 
 #[cfg(test)]
@@ -21,12 +26,16 @@ mod tests;
 
 pub use animal::{Animal, animals};
 pub use cap::{Cap, CapCaution, Grains, caps};
+pub use citing::{CitingRow, citing_rows};
 pub use device::{Device, FlowKind, devices};
 pub use listing::{LISTS_AS_OF, Listing, RestrictedList};
+pub use path::{nearest_path, within_lists};
 pub use plant::{Form, Group, Plant, Portion, plants};
+pub use result::{Giver, Listed, Origin, ResultRow, Spread, result, results};
 pub use row::{Row, Unknown, find};
 pub use sign::{Sign, signs};
 pub use size::{Printed, TankSize, sizes};
 pub use soil::{Soil, SoilKind, soils};
 pub use stone::{Stone, stones};
+pub use subject::{Named, Subject};
 pub use topic::{Topic, topic, topics};

@@ -108,6 +108,10 @@ pub(super) enum Listing {
     Signs,
     /// Where the numbers come from.
     Sources,
+    /// Rules and formulas by their codes.
+    Rules,
+    /// Every result by its path in JSON: unit, what it is, what it rests on.
+    Results,
 }
 
 /// A shell that completes commands.

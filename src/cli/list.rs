@@ -8,7 +8,7 @@ use super::args::ListOptions;
 use super::choice::{Format, Listing};
 use super::failure::Failure;
 use super::output;
-use crate::catalogue;
+use crate::catalogue::{self, Listed, ResultRow};
 use crate::report::document::Document;
 use crate::report::{csv, html, json, listing, text};
 use crate::source;
@@ -39,6 +39,8 @@ fn document(what: Listing) -> Document {
         Listing::Sizes => listing::sizes(),
         Listing::Signs => listing::signs(),
         Listing::Sources => listing::sources(),
+        Listing::Rules => listing::rules(),
+        Listing::Results => listing::results(),
     }
 }
 
@@ -53,7 +55,13 @@ fn rows(what: Listing) -> Map<String, Value> {
         Listing::Sizes => object(catalogue::sizes()),
         Listing::Signs => object(catalogue::signs()),
         Listing::Sources => object(source::all()),
+        Listing::Rules => object(catalogue::topics()),
+        Listing::Results => object(&listed()),
     }
+}
+
+fn listed() -> Vec<Listed> {
+    catalogue::results().iter().map(ResultRow::listed).collect()
 }
 
 /// Rows under the key `rows`.

@@ -1,7 +1,7 @@
 //! The catalogue's tables as documents.
 
-use super::document::{Align, Block, Column, Document, Table};
-use crate::catalogue::{self, Plant, Portion, Row};
+use super::document::{Align, Block, Column, Document, Fact, Table};
+use crate::catalogue::{self, Giver, Plant, Portion, ResultRow, Row};
 use crate::source::{self, Band};
 use crate::units::{UnitSystem, show};
 
@@ -132,6 +132,50 @@ pub fn sources() -> Document {
         blocks: vec![Block::Items(items.collect())],
         ..Document::default()
     }
+}
+
+/// The rules and formulas.
+pub fn rules() -> Document {
+    let facts = catalogue::topics()
+        .iter()
+        .map(|topic| Fact::new(&topic.code, &topic.asks, ""));
+    Document {
+        title: "Rules".to_owned(),
+        blocks: vec![Block::Facts(facts.collect())],
+        ..Document::default()
+    }
+}
+
+/// The dictionary of results.
+pub fn results() -> Document {
+    let items = catalogue::results().iter().map(|row| {
+        let topic = row.topic.as_deref();
+        let rests = topic.map_or_else(String::new, |topic| format!(" [{topic}]"));
+        format!("{}{rests}", result_line(row))
+    });
+    Document {
+        title: "Results".to_owned(),
+        blocks: vec![
+            Block::Items(items.collect()),
+            Block::Text(
+                "Named by their path in plan --format json; what another command alone gives is marked by it. In brackets the rule or formula behind it. A band has .low, .typical and .high.".to_owned(),
+            ),
+        ],
+        ..Document::default()
+    }
+}
+
+/// `weight.total_kg, kg: what it all weighs`, or `hours[].ph, in night: pH at the hour`.
+pub(super) fn result_line(row: &ResultRow) -> String {
+    let unit = match row.unit() {
+        "" => String::new(),
+        unit => format!(", {unit}"),
+    };
+    let giver = match row.giver {
+        Giver::Plan => String::new(),
+        other => format!(", in {}", other.word()),
+    };
+    format!("{}{unit}{giver}: {}", row.name(), row.says)
 }
 
 /// A table of rows that start with the row's name.

@@ -4,13 +4,13 @@ use std::sync::OnceLock;
 
 use thiserror::Error;
 
+use crate::catalogue::nearest_path;
 use crate::finding::Code;
 use crate::plan::{PATHS, Part};
+use crate::units::BAND_ENDS;
 
 /// What stands before the code of a finding whose status is a result.
 pub(super) const FINDINGS: &str = "findings.";
-/// The ends of the path of a value with a band.
-const BAND: [&str; 3] = [".low", ".typical", ".high"];
 
 /// A result that a row shows.
 #[derive(Debug, Clone, PartialEq, Eq, Hash)]
@@ -53,7 +53,7 @@ impl Column {
         }
         Err(UnknownResult {
             name: name.to_owned(),
-            suggestion: nearest(name),
+            suggestion: nearest_path(name, known().iter().map(String::as_str)).map(str::to_owned),
         })
     }
 
@@ -119,7 +119,7 @@ impl Column {
 
     /// The paths at which its value may stand: with members, and without.
     pub(super) fn places(&self) -> [String; 2] {
-        let end = BAND.iter().find(|end| self.name.ends_with(*end));
+        let end = BAND_ENDS.iter().find(|end| self.name.ends_with(*end));
         match end {
             Some(end) => [
                 self.name.clone(),
@@ -151,20 +151,4 @@ fn scalar(line: &str) -> Option<String> {
     let (path, kind) = line.split_once(' ')?;
     let is_scalar = path.contains('.') && !path.contains("[]") && kind != "list";
     is_scalar.then(|| path.to_owned())
-}
-
-fn nearest(name: &str) -> Option<String> {
-    let leaf = |path: &str| path.rsplit('.').next().map(str::to_owned);
-    let distance = |path: &String| {
-        let whole = strsim::damerau_levenshtein(name, path);
-        // "total_kg" alone is meant for "weight.total_kg".
-        let last = leaf(path).map_or(whole, |leaf| strsim::damerau_levenshtein(name, &leaf));
-        whole.min(last)
-    };
-    known()
-        .iter()
-        .map(|path| (distance(path), path))
-        .min_by_key(|(distance, _)| *distance)
-        .filter(|(distance, _)| *distance <= 1 + name.chars().count() / 4)
-        .map(|(_, path)| path.clone())
 }

@@ -15,6 +15,7 @@ pub mod show;
 pub mod size;
 
 mod chemistry;
+mod ending;
 mod heat;
 mod light;
 mod matter;
@@ -29,6 +30,7 @@ mod tests;
 
 pub use analyte::Analyte;
 pub use chemistry::{Alkalinity, Concentration, Hardness};
+pub use ending::{BAND_ENDS, MONEY, unit_of_result, without_band_end};
 pub use error::QuantityError;
 pub use heat::{Power, Pressure, Temperature};
 pub use light::{LuminousFlux, PhotonFlux};

@@ -4,8 +4,9 @@ use serde_json::Value;
 
 use crate::command::lentic;
 
-const LISTS: [&str; 9] = [
+const LISTS: [&str; 11] = [
     "soils", "caps", "stones", "plants", "animals", "devices", "sizes", "signs", "sources",
+    "rules", "results",
 ];
 
 #[test]

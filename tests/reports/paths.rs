@@ -23,6 +23,8 @@ fn gather(path: &str, value: &Value, found: &mut BTreeMap<String, BTreeSet<&'sta
                 gather(&format!("{path}[]"), item, found);
             }
         }
+        // What is varied is named by the keys of the spec.
+        Value::Object(_) if path.ends_with("[].vary") => note("object"),
         Value::Object(fields) => {
             for (key, field) in fields {
                 let below = if path.is_empty() {
@@ -37,7 +39,7 @@ fn gather(path: &str, value: &Value, found: &mut BTreeMap<String, BTreeSet<&'sta
 }
 
 /// The paths and types of a command's JSON over all demo tanks.
-fn found(command_name: &str) -> Vec<String> {
+fn found_in_demos(command_name: &str) -> Vec<String> {
     let mut found = BTreeMap::new();
     for tank in demo::tanks() {
         let ran = command::lentic(
@@ -48,6 +50,10 @@ fn found(command_name: &str) -> Vec<String> {
         let value: Value = serde_json::from_str(&ran.stdout).expect("JSON");
         gather("", &value, &mut found);
     }
+    lines(found)
+}
+
+fn lines(found: BTreeMap<String, BTreeSet<&'static str>>) -> Vec<String> {
     found
         .into_iter()
         .map(|(path, kinds)| {
@@ -71,7 +77,11 @@ fn typed(text: &str) -> Vec<String> {
 
 /// Fails with the paths that are missing and those that are not typed in.
 fn compare(command_name: &str, text: &str) {
-    let (found, typed) = (found(command_name), typed(text));
+    hold(command_name, &found_in_demos(command_name), text);
+}
+
+fn hold(command_name: &str, found: &[String], text: &str) {
+    let typed = typed(text);
     let missing: Vec<_> = typed.iter().filter(|line| !found.contains(line)).collect();
     let untyped: Vec<_> = found.iter().filter(|line| !typed.contains(line)).collect();
     assert!(
@@ -98,4 +108,48 @@ fn a_night_has_the_paths_typed_in() {
 #[test]
 fn a_check_has_the_paths_typed_in() {
     compare("check", include_str!("check_paths.txt"));
+}
+
+/// The paths and types of what some runs print.
+fn found_in(runs: &[&[&str]]) -> Vec<String> {
+    let mut found = BTreeMap::new();
+    for arguments in runs {
+        let ran = command::lentic(
+            &[*arguments, &["--format", "json", "--members", "0"]].concat(),
+            "",
+        );
+        let value: Value = serde_json::from_str(&ran.stdout).expect("JSON");
+        gather("", &value, &mut found);
+    }
+    lines(found)
+}
+
+const TANK: &str = "demo-tanks/reading-room-cube.toml";
+
+#[test]
+fn a_comparison_has_the_paths_typed_in() {
+    let vary = ["--vary", "cap.depth=20mm,30mm,40mm,280mm"];
+    let shown = ["--columns", "status", "--sensitivity", "weight.total_kg"];
+    let found = found_in(&[&[&["compare", TANK][..], &vary, &shown].concat()]);
+    hold("compare", &found, include_str!("compare_paths.txt"));
+}
+
+#[test]
+fn an_answer_has_the_paths_typed_in() {
+    let solve = [
+        "solve",
+        "cap.depth",
+        TANK,
+        "--from",
+        "20mm",
+        "--to",
+        "60mm",
+        "--until",
+    ];
+    let until = |condition| [&solve[..], &[condition]].concat();
+    let found = found_in(&[
+        &until("weight.total_kg>=33"),
+        &until("weight.total_kg>=900"),
+    ]);
+    hold("solve", &found, include_str!("solve_paths.txt"));
 }

@@ -4,7 +4,7 @@ use crate::finding::Status;
 use crate::report::document::{Block, Column as Head, Document, Table};
 use crate::report::scatter::{Dot, Scatter};
 use crate::study::{Axis, Cell, Column, Influence, Row, Shown};
-use crate::units::{Length, Mass, UnitSystem, Volume, show};
+use crate::units::{Length, MONEY, Mass, UnitSystem, Volume, show, unit_of_result};
 
 /// What is shown where nobody says what, with its head.
 const STANDARD: [(&str, &str); 7] = [
@@ -200,23 +200,10 @@ fn shown(units: UnitSystem, name: &str, cell: Option<&Cell>) -> String {
         Some(Cell::Whole(whole)) => return whole.to_string(),
         Some(Cell::Number(number)) => *number,
     };
-    if name.split('.').any(|part| part == "cost") {
-        return format!("{number:.2}");
-    }
-    let path = name
-        .trim_end_matches(".low")
-        .trim_end_matches(".typical")
-        .trim_end_matches(".high");
-    match path.rsplit_once('_').map_or("", |(_, unit)| unit) {
-        // "mg_l" is a concentration.
-        "l" if !path.ends_with("_mg_l") => {
-            let volume = Volume::from_litres(number);
-            if path.starts_with("soil.") {
-                units.bulk_volume(volume)
-            } else {
-                units.volume(volume)
-            }
-        }
+    match unit_of_result(name) {
+        MONEY => format!("{number:.2}"),
+        "L" if name.starts_with("soil.") => units.bulk_volume(Volume::from_litres(number)),
+        "L" => units.volume(Volume::from_litres(number)),
         "kg" => units.mass(Mass::from_kg(number)),
         "cm" => units.dimension(Length::from_cm(number)),
         _ if name == "planting.index" => show::significant(number, 2),

@@ -1,0 +1,280 @@
+//! The dictionary of results: what each is, by its path in the JSON of a command.
+
+use std::collections::BTreeMap;
+use std::sync::OnceLock;
+
+use serde::{Deserialize, Serialize};
+
+use crate::units::{unit_of_result, without_band_end};
+
+/// A command whose JSON holds results.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Giver {
+    /// `plan`, which holds nearly all.
+    Plan,
+    /// `startup`.
+    Startup,
+    /// `night`.
+    Night,
+    /// `check`.
+    Check,
+    /// `compare`.
+    Compare,
+    /// `solve`.
+    Solve,
+}
+
+impl Giver {
+    /// All of them.
+    pub const ALL: [Self; 6] = [
+        Self::Plan,
+        Self::Startup,
+        Self::Night,
+        Self::Check,
+        Self::Compare,
+        Self::Solve,
+    ];
+
+    /// The command.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Plan => "plan",
+            Self::Startup => "startup",
+            Self::Night => "night",
+            Self::Check => "check",
+            Self::Compare => "compare",
+            Self::Solve => "solve",
+        }
+    }
+}
+
+/// What a result comes from that rests on no rule and no formula.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Origin {
+    /// The spec, with the rows of the catalogue that it names.
+    Spec,
+    /// What was typed behind the command, or what stands for it.
+    Option,
+    /// Counting.
+    Count,
+    /// The program itself.
+    Program,
+    /// The rule of the finding that it belongs to.
+    Finding,
+    /// The source that stands beside the caution.
+    Caution,
+}
+
+impl Origin {
+    /// The same in words for people.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Spec => "your spec, and the catalogue's rows that it names; no formula",
+            Self::Option => "the options of the command, or their defaults; no formula",
+            Self::Count => "counting; no formula",
+            Self::Program => "this program's own words; no formula",
+            Self::Finding => "the rule of the finding's code: lentic explain CODE",
+            Self::Caution => "the source that stands beside the caution: lentic explain SOURCE",
+        }
+    }
+}
+
+/// What the low, typical and high of a result are.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Spread {
+    /// Read off an ensemble.
+    Members,
+    /// By the low, typical and high of the numbers that go in.
+    Numbers,
+}
+
+impl Spread {
+    /// The same in words for people.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Members => {
+                "a tenth of the members lie under low, half under typical, a tenth over high; with --members 0 one number stands in their place"
+            }
+            Self::Numbers => {
+                "low and high follow from the low and high ends of the numbers that go in, not from an ensemble; with --members 0 the typical number stands alone"
+            }
+        }
+    }
+}
+
+/// What one result is.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ResultRow {
+    /// The command whose JSON holds it; of several, `plan`.
+    pub giver: Giver,
+    /// Its path there; `[]` stands for any item of a list, a band has one for its three.
+    pub path: String,
+    /// What it is.
+    pub says: String,
+    /// The code of the topic that it rests on, where it rests on one.
+    pub topic: Option<String>,
+    /// What it comes from otherwise.
+    pub from: Option<Origin>,
+    /// What its low, typical and high are, where it has them.
+    pub band: Option<Spread>,
+}
+
+impl ResultRow {
+    /// The name that no other result has: its path, with the command in front where
+    /// another command has a different result there.
+    pub fn name(&self) -> String {
+        let command = self.giver.word();
+        if self.giver != Giver::Plan && results().iter().any(|row| self.is_taken_for(row)) {
+            format!("{command}.{}", self.path)
+        } else {
+            self.path.clone()
+        }
+    }
+
+    /// Whether another result stands at the same path in the JSON of another command.
+    fn is_taken_for(&self, other: &Self) -> bool {
+        let shown_by = [Giver::Startup, Giver::Night].into_iter();
+        let mut shown_by = shown_by.filter(|giver| *giver != self.giver);
+        self.giver != other.giver
+            && (self.path == other.path
+                || (other.giver == Giver::Plan
+                    && shown_by
+                        .any(|giver| other.path == format!("{}.{}", giver.word(), self.path))))
+    }
+
+    /// Its unit; empty for words, counts, lists and pure numbers.
+    pub fn unit(&self) -> &'static str {
+        if self.is_list() {
+            ""
+        } else {
+            unit_of_result(&self.path)
+        }
+    }
+
+    /// Whether a command other than `plan` alone gives it.
+    pub(super) fn is_given_by(&self, command: &str) -> bool {
+        self.giver != Giver::Plan && self.giver.word() == command
+    }
+
+    /// The code of the topic that it rests on, or in words what it comes from.
+    pub fn rests_on(&self) -> &str {
+        let words = self.from.map_or("", Origin::words);
+        self.topic.as_deref().unwrap_or(words)
+    }
+
+    /// As lists and explanations have it.
+    pub fn listed(&self) -> Listed {
+        Listed {
+            name: self.name(),
+            command: self.giver,
+            path: self.path.clone(),
+            unit: self.unit(),
+            says: self.says.clone(),
+            band: self.band.map_or("", Spread::words),
+            rests_on: self.rests_on().to_owned(),
+        }
+    }
+
+    /// Whether it is a list of things that have rows of their own.
+    pub fn is_list(&self) -> bool {
+        let item = format!("{}[]", self.path);
+        results()
+            .iter()
+            .any(|row| row.giver == self.giver && row.path.starts_with(&item))
+    }
+}
+
+/// A row of the dictionary as lists and explanations have it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Listed {
+    /// The name that no other result has.
+    pub name: String,
+    /// The command whose JSON holds it.
+    pub command: Giver,
+    /// Its path there.
+    pub path: String,
+    /// Its unit.
+    pub unit: &'static str,
+    /// What it is.
+    pub says: String,
+    /// What its low, typical and high are; empty where it has none.
+    pub band: &'static str,
+    /// The code of the topic that it rests on, or in words what it comes from.
+    pub rests_on: String,
+}
+
+/// Every result, command by command.
+pub fn results() -> &'static [ResultRow] {
+    static RESULTS: OnceLock<Vec<ResultRow>> = OnceLock::new();
+    RESULTS.get_or_init(read)
+}
+
+/// The row of a path in the JSON of a command: of several that would do, the command's own.
+///
+/// # Example
+/// ```
+/// use lentic::catalogue::{Giver, result};
+/// let dawn = result(Giver::Night, "dawn_oxygen_mg_l.low").ok_or("no such result")?;
+/// assert_eq!(dawn.path, "night.dawn_oxygen_mg_l");
+/// # Ok::<(), &str>(())
+/// ```
+pub fn result(giver: Giver, path: &str) -> Option<&'static ResultRow> {
+    let in_a_row = format!("rows[].{path}");
+    let in_a_plan = format!("{}.{path}", giver.word());
+    let own = || at(giver, path);
+    match giver {
+        Giver::Compare => {
+            let result = path.strip_prefix("rows[].").unwrap_or(path);
+            own()
+                .or_else(|| at(giver, &in_a_row))
+                .or_else(|| at(Giver::Plan, result))
+        }
+        _ => own()
+            .or_else(|| at(Giver::Plan, &in_a_plan))
+            .or_else(|| at(Giver::Plan, path)),
+    }
+}
+
+/// The row with this path, or with that of its band.
+fn at(giver: Giver, path: &str) -> Option<&'static ResultRow> {
+    let of_giver = || results().iter().filter(|row| row.giver == giver);
+    let band = without_band_end(path);
+    of_giver()
+        .find(|row| row.path == path)
+        .or_else(|| of_giver().find(|row| row.band.is_some() && row.path == band))
+}
+
+/// Reads the embedded table.
+#[expect(
+    clippy::expect_used,
+    reason = "the table is embedded and a test parses it"
+)]
+fn read() -> Vec<ResultRow> {
+    #[derive(Deserialize)]
+    #[serde(deny_unknown_fields)]
+    struct Line {
+        path: String,
+        says: String,
+        topic: Option<String>,
+        from: Option<Origin>,
+        band: Option<Spread>,
+    }
+    let table: BTreeMap<Giver, Vec<Line>> = toml::from_str(include_str!("data/results.toml"))
+        .expect("the embedded dictionary is well formed");
+    let lines = table
+        .into_iter()
+        .flat_map(|(giver, lines)| lines.into_iter().map(move |line| (giver, line)));
+    lines
+        .map(|(giver, line)| ResultRow {
+            giver,
+            path: line.path,
+            says: line.says,
+            topic: line.topic,
+            from: line.from,
+            band: line.band,
+        })
+        .collect()
+}
