@@ -37,9 +37,10 @@ pub(super) enum Command {
     Compare(CompareOptions),
     /// Find the value of one key that just meets a condition.
     Solve(SolveOptions),
-    /// List the soils, caps, stones, plants, animals, devices, sizes, signs or sources known here.
+    /// List the soils, caps, stones, plants, animals, devices, sizes, signs, sources, rules or
+    /// results known here.
     List(ListOptions),
-    /// Explain a finding: rule, formula, source; with a spec, the working.
+    /// Explain a finding, a result or a source: rule, formula, source; with a spec, the working.
     Explain(ExplainOptions),
     /// Print the JSON Schema of a spec, by which editors check and complete one.
     Schema(SchemaOptions),
@@ -319,8 +320,9 @@ pub(super) struct ListOptions {
 #[derive(Debug, Args)]
 #[command(after_help = example::EXPLAIN)]
 pub(super) struct ExplainOptions {
-    /// A finding code such as cap.thin, or a source key.
-    pub(super) code: String,
+    /// A rule by the code of its finding (cap.thin), a result by its path in JSON
+    /// (`weight.total_kg`) or a source by its key; a section (night) shows what is in it.
+    pub(super) what: Option<String>,
     /// A spec whose numbers are worked through.
     pub(super) spec: Option<PathBuf>,
     /// How to write it.

@@ -13,7 +13,7 @@ use crate::report::compose;
 use crate::spec::log;
 
 /// The schema of a check.
-const SCHEMA: &str = "lentic/check/1";
+pub(super) const SCHEMA: &str = "lentic/check/1";
 /// Rows of a log whose faults are told one by one.
 const FAULTS_TOLD: usize = 20;
 

@@ -6,135 +6,218 @@ use serde::Serialize;
 
 use super::args::ExplainOptions;
 use super::failure::Failure;
-use super::{Outcome, input, result};
-use crate::catalogue::{self, Topic};
-use crate::design::Design;
-use crate::diagnosis::{self, diagnose};
-use crate::finding::{Code, Finding, Status, Working};
-use crate::plan;
-use crate::report::compose;
-use crate::source::{self, Source};
-use crate::units::UnitSystem;
+use super::worked::{self, Judged};
+use super::{Outcome, output, result};
+use crate::catalogue::{self, Listed, Named, ResultRow, Subject, Topic};
+use crate::finding::{Finding, Status, Working};
+use crate::report::at::ValueAt;
+use crate::report::compose::{self, Resting, Worked};
+use crate::report::document::Document;
+use crate::source::Source;
 
 /// The schema of an explanation.
 const SCHEMA: &str = "lentic/explain/1";
 
-/// An explanation as a result.
-#[derive(Serialize)]
+/// An explanation as a result; what it does not hold is left out.
+#[derive(Serialize, Default)]
 struct Explanation<'a> {
-    code: &'a str,
-    asks: &'a str,
-    rule: &'a str,
-    formula: &'a str,
-    symbols: &'a [String],
-    range: &'a str,
-    basis: &'static str,
-    source: &'a [String],
+    #[serde(flatten)]
+    result: Option<Listed>,
+    #[serde(flatten)]
+    topic: Option<&'a Topic>,
+    #[serde(flatten)]
+    source: Option<&'a Source>,
     #[serde(skip_serializing_if = "Option::is_none")]
-    working: Option<&'a Working>,
+    rests: Option<Resting>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    section: Option<&'a str>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    results: Vec<Listed>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    topics: Vec<&'a Topic>,
+    #[serde(flatten)]
+    tank: Option<InTank<'a>>,
+}
+
+/// What an explanation says of one tank.
+#[derive(Serialize)]
+struct InTank<'a> {
+    tank: &'a str,
+    #[serde(skip_serializing_if = "<[_]>::is_empty")]
+    values: &'a [ValueAt],
+    working: &'a Working,
     #[serde(skip_serializing_if = "Option::is_none")]
     finding: Option<&'a Finding>,
+    findings: &'a [Finding],
+}
+
+impl<'a> InTank<'a> {
+    fn of(worked: &'a Worked) -> Self {
+        Self {
+            tank: &worked.name,
+            values: &worked.values,
+            working: &worked.working,
+            finding: worked.findings.first(),
+            findings: &worked.findings,
+        }
+    }
 }
 
 pub(super) fn run(options: &ExplainOptions) -> Result<Outcome, Failure> {
-    match (catalogue::topic(&options.code), source::find(&options.code)) {
-        (Some(topic), _) => finding(topic, options),
-        (None, Some(source)) => cited(source, options),
-        (None, None) => Err(unknown(&options.code)),
+    let Some(what) = &options.what else {
+        output::write(TEACHING, options.common.out.as_deref())?;
+        return Ok(Outcome::Done);
+    };
+    if options.spec.is_none() && options.common.fail_on.is_some() {
+        return Err(no_spec(what));
+    }
+    match Subject::find(what) {
+        Ok(Subject::Topic(topic)) => explain_topic(topic, options),
+        Ok(Subject::Result(named)) => explain_result(&named, options),
+        Ok(Subject::Source(source)) => explain_source(source, options),
+        Ok(Subject::Section {
+            name,
+            results,
+            topics,
+        }) => explain_section(&name, &results, &topics, options),
+        Err(nearest) => Err(unknown(what, nearest)),
     }
 }
 
-fn finding(topic: &Topic, options: &ExplainOptions) -> Result<Outcome, Failure> {
-    let worked = match &options.spec {
-        Some(path) => worked(topic, path, options)?,
-        None => None,
-    };
-    let pair = worked
-        .as_ref()
-        .map(|(finding, working, units)| (finding, working, *units));
+fn explain_topic(topic: &Topic, options: &ExplainOptions) -> Result<Outcome, Failure> {
+    let judged = judged(options, |spec| worked::topic(topic, spec, options))?;
+    let tank = judged.as_ref().map(|judged| &judged.worked);
     let explanation = Explanation {
-        code: &topic.code,
-        asks: &topic.asks,
-        rule: &topic.rule,
-        formula: &topic.formula,
-        symbols: &topic.symbols,
-        range: &topic.range,
-        basis: topic.basis.words(),
-        source: &topic.source,
-        working: pair.map(|(_, working, _)| working),
-        finding: pair.map(|(finding, _, _)| finding),
+        topic: Some(topic),
+        tank: tank.map(InTank::of),
+        ..Explanation::default()
     };
-    result::write(
-        &options.common,
-        options.format,
-        SCHEMA,
-        &explanation,
-        || compose::explain_finding(topic, pair),
-    )?;
-    let fail_on = options.common.fail_on.map(Status::from);
-    Ok(pair.map_or(Outcome::Done, |(finding, _, _)| {
-        Outcome::of(finding.status, fail_on)
-    }))
+    write(options, &explanation, || {
+        compose::explain_topic(topic, tank)
+    })?;
+    Ok(outcome(options, judged.as_ref()))
 }
 
-/// The finding and its working for a spec; none where the plan has no such finding.
-fn worked(
-    topic: &Topic,
-    path: &Path,
+fn explain_result(named: &Named, options: &ExplainOptions) -> Result<Outcome, Failure> {
+    let judged = judged(options, |spec| worked::result(named, spec, options))?;
+    let tank = judged.as_ref().map(|judged| &judged.worked);
+    let topic = named.row.topic.as_deref().and_then(catalogue::topic);
+    let explanation = Explanation {
+        result: Some(named.row.listed()),
+        topic,
+        tank: tank.map(InTank::of),
+        ..Explanation::default()
+    };
+    write(options, &explanation, || {
+        compose::explain_result(named, topic, tank)
+    })?;
+    Ok(outcome(options, judged.as_ref()))
+}
+
+fn explain_source(source: &Source, options: &ExplainOptions) -> Result<Outcome, Failure> {
+    let judged = judged(options, |spec| worked::source(source, spec, options))?;
+    let tank = judged.as_ref().map(|judged| &judged.worked);
+    let explanation = Explanation {
+        source: Some(source),
+        rests: Some(Resting::on(&source.key)),
+        tank: tank.map(InTank::of),
+        ..Explanation::default()
+    };
+    write(options, &explanation, || {
+        compose::explain_source(source, tank)
+    })?;
+    Ok(outcome(options, judged.as_ref()))
+}
+
+/// A section says what is in it; a spec has nothing to add to that.
+fn explain_section(
+    name: &str,
+    results: &[&ResultRow],
+    topics: &[&Topic],
     options: &ExplainOptions,
-) -> Result<Option<(Finding, Working, UnitSystem)>, Failure> {
-    let design = input::design(path, &options.common)?;
-    if topic.code.starts_with("check.") {
-        return worked_check(topic, &design, options);
+) -> Result<Outcome, Failure> {
+    if options.spec.is_some() {
+        return Err(many(name, results, topics));
     }
-    let plan = plan::plan(&design, options.ensemble.for_one()).map_err(Failure::Run)?;
-    let found = Code::find(&topic.code)
-        .and_then(|code| plan.findings.iter().find(|finding| finding.code == code));
-    Ok(found.map(|finding| {
-        let working = plan::working(&design, &plan, finding.code);
-        (finding.clone(), working, design.draft().units)
-    }))
-}
-
-/// The same for what a check finds.
-fn worked_check(
-    topic: &Topic,
-    design: &Design,
-    options: &ExplainOptions,
-) -> Result<Option<(Finding, Working, UnitSystem)>, Failure> {
-    let asked = options.ensemble.options(diagnosis::MEMBERS);
-    let diagnosis = diagnose(design, &[], asked).map_err(Failure::Run)?;
-    let findings = diagnosis.findings.iter();
-    let found = findings
-        .filter(|finding| finding.code.text() == topic.code)
-        .max_by_key(|finding| finding.status);
-    Ok(found.map(|finding| {
-        let working = diagnosis::working(&diagnosis, finding.code);
-        (finding.clone(), working, design.draft().units)
-    }))
-}
-
-fn cited(source: &Source, options: &ExplainOptions) -> Result<Outcome, Failure> {
-    result::write(&options.common, options.format, SCHEMA, source, || {
-        compose::explain_source(source)
+    let explanation = Explanation {
+        section: Some(name),
+        results: results.iter().map(|row| row.listed()).collect(),
+        topics: topics.to_vec(),
+        ..Explanation::default()
+    };
+    write(options, &explanation, || {
+        compose::explain_section(name, results, topics)
     })?;
     Ok(Outcome::Done)
 }
 
-/// Names what comes closest among the codes and the sources.
-fn unknown(code: &str) -> Failure {
-    let known = catalogue::topics()
-        .iter()
-        .map(|topic| topic.code.as_str())
-        .chain(source::all().iter().map(|source| source.key.as_str()));
-    let closest = known
-        .map(|name| (strsim::jaro_winkler(code, name), name))
-        .max_by(|a, b| a.0.total_cmp(&b.0));
-    let suggestion = match closest {
-        Some((likeness, name)) if likeness > 0.8 => format!("did you mean {name}?"),
-        _ => "finding codes stand in every plan; lentic list sources shows the sources".to_owned(),
-    };
+/// What a spec adds, where one is given.
+fn judged(
+    options: &ExplainOptions,
+    of: impl FnOnce(&Path) -> Result<Judged, Failure>,
+) -> Result<Option<Judged>, Failure> {
+    options.spec.as_deref().map(of).transpose()
+}
+
+fn write(
+    options: &ExplainOptions,
+    explanation: &Explanation<'_>,
+    document: impl FnOnce() -> Document,
+) -> Result<(), Failure> {
+    result::write(
+        &options.common,
+        options.format,
+        SCHEMA,
+        explanation,
+        document,
+    )
+}
+
+fn outcome(options: &ExplainOptions, judged: Option<&Judged>) -> Outcome {
+    let fail_on = options.common.fail_on.map(Status::from);
+    judged.map_or(Outcome::Done, |judged| Outcome::of(judged.worst, fail_on))
+}
+
+/// What `lentic explain` alone says.
+const TEACHING: &str = "\
+lentic explain says where a number comes from: the rule or formula, how far it
+holds, and its sources; with a spec, that tank's own numbers.
+
+It takes a rule, a result or a source:
+  lentic explain cap.coarse                   a rule, by the code of its finding
+  lentic explain night.dawn_oxygen_mg_l       a result, by its path in JSON
+  lentic explain larson_2007                  a source, and what rests on it
+
+A spec behind them adds its values, the working and the findings:
+  lentic explain weight.total_kg my-tank.toml
+
+A section alone, such as night or weight, shows what is in it. All names:
+  lentic list rules      lentic list results      lentic list sources
+";
+
+fn no_spec(what: &str) -> Failure {
     Failure::BadInput(format!(
-        "error: {code:?} is neither a finding code nor a source\nhelp: {suggestion}"
+        "error: --fail-on has no finding to judge by without a spec\nhelp: for example lentic explain {} my-tank.toml --fail-on act",
+        what.escape_debug()
+    ))
+}
+
+/// A spec was given with the name of several things.
+fn many(name: &str, results: &[&ResultRow], topics: &[&Topic]) -> Failure {
+    let results = results.iter().map(|row| row.name());
+    let topics = topics.iter().map(|topic| topic.code.clone());
+    let names: Vec<String> = results.chain(topics).collect();
+    Failure::BadInput(format!(
+        "error: {name:?} is the name of {} things, and a spec is worked through for one\nhelp: say which: {}",
+        names.len(),
+        names.join(", ")
+    ))
+}
+
+/// Names what comes closest among codes, results and sources.
+fn unknown(what: &str, nearest: Option<String>) -> Failure {
+    let suggestion = nearest.map_or_else(String::new, |name| format!("did you mean {name}? "));
+    Failure::BadInput(format!(
+        "error: {what:?} is no rule, no result and no source\nhelp: {suggestion}all names: lentic list rules, lentic list results, lentic list sources"
     ))
 }

@@ -26,6 +26,7 @@ mod schema;
 mod solve;
 mod startup;
 mod wish;
+mod worked;
 
 use std::ffi::OsString;
 use std::process::ExitCode;

@@ -9,7 +9,7 @@ use crate::plan::{self, Night};
 use crate::report::{compose, csv, json};
 
 /// The schema of a night.
-const SCHEMA: &str = "lentic/night/1";
+pub(super) const SCHEMA: &str = "lentic/night/1";
 
 pub(super) fn run(options: &NightOptions) -> Result<Outcome, Failure> {
     let common = &options.common;

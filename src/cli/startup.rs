@@ -10,7 +10,7 @@ use crate::plan::{self, Startup};
 use crate::report::{compose, csv, json};
 
 /// The schema of a start-up run.
-const SCHEMA: &str = "lentic/startup/1";
+pub(super) const SCHEMA: &str = "lentic/startup/1";
 
 pub(super) fn run(options: &StartupOptions) -> Result<Outcome, Failure> {
     let common = &options.common;

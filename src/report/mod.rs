@@ -1,5 +1,6 @@
 //! Results to text, pages, JSON and CSV.
 
+pub mod at;
 pub mod bars;
 pub mod chart;
 pub mod compose;

@@ -76,6 +76,12 @@ fn the_leak_is_worked_through_with_its_resistances_and_the_parts_of_a_cap() {
     let effective_m2_d = 0.4 * 1.71e-4 / 2.8326;
     near(value("of the cap"), 0.040 / effective_m2_d);
     near(value("still film"), 0.001 / 1.71e-4);
+    // Ls (phi + rho Kd) with the loam's 0.57, 1.1 kg/L and 3 L/kg of the table of soils.
+    let store_m = 0.025 * (0.57 + 1.1 * 3.0);
+    near(
+        value("store over g") * value("all three, g") * 1e-3,
+        store_m,
+    );
     let isolating_mm = 1e3 * effective_m2_d * value("Cs") * 1e3 / value("K / 21");
     near(value("Ti"), isolating_mm);
     near(value("To + Tb + Ti"), 5.0 + isolating_mm);
@@ -104,4 +110,196 @@ fn a_source_is_explained_and_an_unknown_word_gets_a_suggestion() {
         "{}",
         wrong.stderr
     );
+}
+
+const TANK: &str = "demo-tanks/living-room-180.toml";
+
+/// What a command prints as JSON, with few members.
+fn json(arguments: &[&str]) -> Value {
+    let ran = lentic(
+        &[arguments, &["--format", "json", "--members", "8"]].concat(),
+        "",
+    );
+    assert_eq!(ran.code, 0, "{arguments:?}: {}", ran.stderr);
+    serde_json::from_str(&ran.stdout).unwrap()
+}
+
+#[test]
+fn a_result_is_explained_with_its_unit_its_topic_and_its_value() {
+    let bare = json(&["explain", "night.dawn_oxygen_mg_l"]);
+    assert_eq!(bare["unit"], "mg/L");
+    assert_eq!(bare["code"], "air.dawn");
+    assert!(bare.get("values").is_none(), "{bare:#}");
+    let plan = json(&["plan", TANK]);
+    let told = json(&["explain", "night.dawn_oxygen_mg_l", TANK]);
+    assert_eq!(
+        told["values"][0]["value"],
+        plan["night"]["dawn_oxygen_mg_l"]
+    );
+    assert_eq!(told["finding"]["code"], "air.dawn");
+    assert!(!told["working"]["steps"].as_array().unwrap().is_empty());
+    let text = lentic(&["explain", "weight.total_kg", TANK, "--members", "0"], "");
+    let total = plan["weight"]["total_kg"].as_f64().unwrap();
+    let shown = format!("{total:.1} kg");
+    assert!(text.stdout.contains(&shown), "{shown}: {}", text.stdout);
+}
+
+#[test]
+fn what_only_startup_night_or_check_give_is_taken_from_them() {
+    for (path, command, pointer) in [
+        (
+            "days[30].ammonia_mg_l.high",
+            "startup",
+            "/days/30/ammonia_mg_l/high",
+        ),
+        ("hours.3.ph.typical", "night", "/hours/3/ph/typical"),
+        ("causes[0].probability", "check", "/causes/0/probability"),
+        ("check.day", "check", "/day"),
+        ("findings[2].status", "plan", "/findings/2/status"),
+    ] {
+        let tank = "demo-tanks/third-week-nitrite.toml";
+        let told = json(&["explain", path, tank]);
+        let whole = json(&[command, tank]);
+        let expected = whole.pointer(pointer).expect("a value");
+        assert_eq!(&told["values"][0]["value"], expected, "{path}");
+    }
+}
+
+#[test]
+fn a_list_gives_the_values_of_all_its_items() {
+    let plan = json(&["plan", TANK]);
+    let told = json(&["explain", "findings[].status", TANK]);
+    let findings = plan["findings"].as_array().unwrap();
+    let values = told["values"].as_array().unwrap();
+    assert_eq!(values.len(), findings.len());
+    for (value, finding) in values.iter().zip(findings) {
+        assert_eq!(value["value"], finding["status"]);
+    }
+}
+
+#[test]
+fn a_column_of_rows_is_understood() {
+    let finding = json(&["explain", "findings.cap.deep", TANK]);
+    assert_eq!(finding["finding"]["code"], "cap.deep");
+    let worst = json(&["explain", "status", "demo-tanks/cap-too-deep.toml"]);
+    assert_eq!(worst["values"][0]["value"], "act");
+}
+
+#[test]
+fn a_result_is_written_as_a_row_and_as_a_page_too() {
+    let explain = |format| {
+        let path = "bed.release_peak_mg_n_m2_d";
+        let ran = lentic(
+            &["explain", path, TANK, "--members", "0", "--format", format],
+            "",
+        );
+        assert_eq!(ran.code, 0, "{}", ran.stderr);
+        ran.stdout
+    };
+    let row = explain("csv");
+    let mut reader = csv::Reader::from_reader(row.as_bytes());
+    let heads = reader.headers().unwrap().clone();
+    assert_eq!(reader.records().count(), 1);
+    for head in ["unit", "says", "code", "values.0.value"] {
+        assert!(heads.iter().any(|other| other == head), "{head}: {heads:?}");
+    }
+    let page = explain("html");
+    assert!(
+        page.contains("Living room") && page.contains("Working"),
+        "{page}"
+    );
+}
+
+#[test]
+fn a_section_shows_what_is_in_it() {
+    let night = lentic(&["explain", "night"], "");
+    assert_eq!(night.code, 0, "{}", night.stderr);
+    for within in ["night.dawn_oxygen_mg_l", "hours[].ph"] {
+        assert!(night.stdout.contains(within), "{within}: {}", night.stdout);
+    }
+    for line in night.stdout.lines() {
+        assert!(line.chars().count() <= 80, "{line}");
+    }
+    let cap = json(&["explain", "cap"]);
+    let codes = cap["topics"].as_array().unwrap().iter();
+    assert!(codes.clone().any(|topic| topic["code"] == "cap.coarse"));
+    let many = lentic(&["explain", "day", TANK], "");
+    assert_eq!(many.code, 2);
+    assert!(
+        many.stderr.contains("night.day") && many.stderr.contains("check.day"),
+        "{}",
+        many.stderr
+    );
+}
+
+#[test]
+fn explain_alone_teaches_with_commands_that_work() {
+    let alone = lentic(&["explain"], "");
+    assert_eq!((alone.code, alone.stderr.as_str()), (0, ""));
+    let mut tried = 0;
+    for line in alone.stdout.lines() {
+        assert!(line.chars().count() <= 80, "{line}");
+        let commands = line.trim_start().split("   ").map(str::trim);
+        for command in commands.filter_map(|part| part.strip_prefix("lentic ")) {
+            let typed = command.replace("my-tank.toml", TANK);
+            if line.starts_with("  ") {
+                let ran = lentic(&typed.split(' ').collect::<Vec<_>>(), "");
+                assert_eq!(ran.code, 0, "{command}: {}", ran.stderr);
+                tried += 1;
+            }
+        }
+    }
+    assert_eq!(tried, 7, "{}", alone.stdout);
+}
+
+#[test]
+fn the_nearest_of_rules_results_and_sources_is_suggested() {
+    for (typed, meant) in [
+        ("cap.thn", "cap.thin"),
+        ("weight.totl_kg", "weight.total_kg"),
+        ("dawn_oxigen_mg_l", "night.dawn_oxygen_mg_l"),
+        ("causes[].probabilty", "causes[].probability"),
+        ("larson_207", "larson_2007"),
+    ] {
+        let wrong = lentic(&["explain", typed], "");
+        assert_eq!(wrong.code, 2, "{typed}");
+        let asks = format!("did you mean {meant}?");
+        assert!(wrong.stderr.contains(&asks), "{typed}: {}", wrong.stderr);
+    }
+    let lost = lentic(&["explain", "something else entirely"], "");
+    assert!(!lost.stderr.contains("did you mean"), "{}", lost.stderr);
+    assert!(
+        lost.stderr.contains("lentic list results"),
+        "{}",
+        lost.stderr
+    );
+}
+
+#[test]
+fn what_a_result_or_a_source_rests_on_counts_for_the_exit_code() {
+    let explain = |what: &str| {
+        let tank = "demo-tanks/cap-too-deep.toml";
+        let members = ["--members", "0", "--fail-on", "act"];
+        lentic(&[&["explain", what, tank][..], &members[..]].concat(), "").code
+    };
+    assert_eq!(explain("cap.depth_cm"), 1);
+    assert_eq!(explain("findings[].status"), 1);
+    assert_eq!(explain("status"), 1);
+    assert_eq!(explain("cap.verdict"), 1);
+    assert_eq!(explain("kim_2007"), 1);
+    assert_eq!(explain("cap.thinnest_cm"), 0);
+    assert_eq!(explain("tank.water_l"), 0);
+    assert_eq!(explain("larson_2007"), 0);
+    let nothing = lentic(&["explain", "cap.deep", "--fail-on", "act"], "");
+    assert_eq!(nothing.code, 2);
+    assert!(nothing.stderr.contains("spec"), "{}", nothing.stderr);
+}
+
+#[test]
+fn a_source_shows_what_rests_on_it() {
+    let source = json(&["explain", "larson_2007"]);
+    assert_eq!(source["key"], "larson_2007");
+    let names = |key: &str| source["rests"][key].as_array().unwrap().clone();
+    assert!(names("topics").contains(&"plants.cover".into()));
+    assert!(names("results").contains(&"planting.floating_cover_pct".into()));
 }

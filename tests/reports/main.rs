@@ -9,6 +9,7 @@ mod demo;
 #[path = "../support/designed.rs"]
 mod designed;
 
+mod dictionary;
 mod drawing;
 mod formats;
 mod page;

@@ -15,7 +15,9 @@ mod startup;
 
 pub use check::check;
 pub use compare::{Compared, compare, standard_columns};
-pub use explain::{explain_finding, explain_source};
+pub use explain::{
+    Resting, Worked, explain_result, explain_section, explain_source, explain_topic,
+};
 pub use night::night;
 pub use plan::plan;
 pub use solve::{Solved, solve};

@@ -1,0 +1,379 @@
+//! The dictionary of results against the lists of paths, both ways; everything explained.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use lentic::catalogue::{self, Giver, Named, ResultRow, Subject};
+use lentic::finding::{Code, Step, Working};
+use lentic::plan::{self, PATHS};
+use lentic::report::at::{self, ValueAt};
+use lentic::report::compose::{self, Worked};
+use lentic::report::document::Document;
+use lentic::report::text::{self, Layout};
+use lentic::report::{chart::Glyphs, csv, json};
+use lentic::units::{UnitSystem, unit_of_result};
+use lentic::{source, study};
+
+use crate::designed::{demo as demo_tank, planned};
+
+/// The lists of paths by their command.
+const LISTS: [(Giver, &str); 6] = [
+    (Giver::Plan, PATHS),
+    (Giver::Startup, include_str!("startup_paths.txt")),
+    (Giver::Night, include_str!("night_paths.txt")),
+    (Giver::Check, include_str!("check_paths.txt")),
+    (Giver::Compare, include_str!("compare_paths.txt")),
+    (Giver::Solve, include_str!("solve_paths.txt")),
+];
+/// What ends the path of a value of a band.
+const ENDS: [&str; 3] = [".low", ".typical", ".high"];
+
+/// Every path of every list, with its command.
+fn paths() -> Vec<(Giver, &'static str)> {
+    LISTS
+        .iter()
+        .flat_map(|(giver, list)| {
+            let lines = list.lines().filter(|line| !line.starts_with('#'));
+            lines
+                .filter_map(|line| line.split_once(' '))
+                .map(|(path, _)| (*giver, path))
+        })
+        .collect()
+}
+
+/// The rows that could be meant by a path of a command's list: its own before a plan's.
+fn meant(giver: Giver, path: &str) -> Vec<&'static ResultRow> {
+    let is = |row: &ResultRow, wanted: &str| {
+        row.path == wanted || (row.band.is_some() && Some(row.path.as_str()) == end_of(wanted))
+    };
+    let rows = catalogue::results().iter();
+    let own: Vec<_> = rows
+        .clone()
+        .filter(|row| row.giver == giver && is(row, path))
+        .collect();
+    if !own.is_empty() {
+        return own;
+    }
+    let in_a_plan = format!("{}.{path}", giver.word());
+    rows.filter(|row| row.giver == Giver::Plan)
+        .filter(|row| is(row, path) || is(row, &in_a_plan))
+        .collect()
+}
+
+fn end_of(path: &str) -> Option<&str> {
+    ENDS.iter().find_map(|end| path.strip_suffix(end))
+}
+
+#[test]
+fn every_path_of_every_list_has_exactly_one_row() {
+    let paths = paths();
+    assert!(paths.len() > 480, "{}", paths.len());
+    for (giver, path) in paths {
+        let rows = meant(giver, path);
+        assert_eq!(rows.len(), 1, "{} {path}: {rows:#?}", giver.word());
+        assert_eq!(catalogue::result(giver, path), Some(rows[0]));
+    }
+}
+
+#[test]
+fn every_row_occurs_in_a_list_and_stands_once() {
+    let listed: Vec<&ResultRow> = paths()
+        .into_iter()
+        .flat_map(|(giver, path)| meant(giver, path))
+        .collect();
+    let mut names = BTreeSet::new();
+    for row in catalogue::results() {
+        assert!(listed.contains(&row), "{} is in no list", row.name());
+        assert!(names.insert(row.name()), "{} stands twice", row.name());
+    }
+}
+
+#[test]
+fn rows_have_a_band_where_their_paths_do() {
+    let mut ends: BTreeMap<String, BTreeSet<&str>> = BTreeMap::new();
+    for (giver, path) in paths() {
+        let row = meant(giver, path)[0];
+        let is_end = row.path != path && !path.ends_with(&row.path);
+        let end = ENDS.iter().find(|end| is_end && path.ends_with(**end));
+        let of_row = ends.entry(row.name()).or_default();
+        of_row.extend(end);
+    }
+    for row in catalogue::results() {
+        let has = ends[&row.name()].len();
+        let wanted = if row.band.is_some() { 3 } else { 0 };
+        assert_eq!(has, wanted, "{}", row.name());
+    }
+}
+
+#[test]
+fn every_row_says_in_one_line_what_it_is_and_what_it_rests_on() {
+    for row in catalogue::results() {
+        let name = row.name();
+        assert!(row.topic.is_some() != row.from.is_some(), "{name}");
+        if let Some(topic) = &row.topic {
+            assert!(catalogue::topic(topic).is_some(), "{name}: no {topic}");
+        }
+        assert!((3..=140).contains(&row.says.len()), "{name}: {}", row.says);
+        assert!(!row.says.ends_with('.'), "{name}: {}", row.says);
+    }
+}
+
+#[test]
+fn every_topic_is_that_of_a_finding_or_of_a_result() {
+    for topic in catalogue::topics() {
+        let code = topic.code.as_str();
+        let results = catalogue::results().iter();
+        let is_named = results
+            .filter_map(|row| row.topic.as_deref())
+            .any(|named| named == code);
+        assert!(is_named || Code::find(code).is_some(), "{code}");
+        let meant = catalogue::results().iter().any(|row| row.name() == code);
+        assert!(!meant, "{code} is a result too");
+    }
+}
+
+/// Units as the names spell them, typed in.
+#[test]
+fn the_unit_follows_from_the_name() {
+    for (path, unit) in [
+        ("weight.total_kg", "kg"),
+        ("weight.footprint_pressure_kpa", "kPa"),
+        ("panes.long_pane_stress_mpa", "MPa"),
+        ("tank.water_l", "L"),
+        ("tank.footprint_cm2", "cm2"),
+        ("tank.water_depth_cm", "cm"),
+        ("bed.release_peak_mg_n_m2_d", "mg N/m2/d"),
+        ("bed.release_21_d_g_n_m2", "g N/m2"),
+        ("bed.oxic_front_mm", "mm"),
+        ("bed.gas_ratio", ""),
+        ("planting.needed.portions[].count", ""),
+        ("planting.shortfall_pct", "%"),
+        ("planting.needed.cost", "money"),
+        ("soil.bags[].price", "money"),
+        ("heat.cost_per_year", "money"),
+        ("startup.ammonia_peak_mg_l.high", "mg/L"),
+        ("startup.ammonia_peak_day.low", "d"),
+        ("startup.ready_day_advised", "d"),
+        ("startup.ready_day_reason", ""),
+        ("startup.algae_window_days", "d"),
+        ("startup.water_change_plan[].until", "d"),
+        ("startup.water_change_plan[].every_d", "d"),
+        ("days[].phosphate_p_mg_l", "mg P/L"),
+        ("days[].slow_g", "g"),
+        ("night.hours_under_5_mg_l.typical", "h"),
+        ("night.dawn_hour", "h"),
+        ("night.power_cut_h", "h"),
+        ("night.ph_dawn", ""),
+        ("night.air_needed_night_l_min", "L/min"),
+        ("flow.turnover_per_h", "1/h"),
+        ("flow.velocity_cm_s", "cm/s"),
+        ("light.par_mid_umol", "umol/m2/s"),
+        ("light.daily_mol_m2", "mol/m2"),
+        ("light.break_even_hours", "h"),
+        ("heat.heater_w", "W"),
+        ("heat.kwh_per_year", "kWh/year"),
+        ("heat.evaporation_l_per_week", "L/week"),
+        ("heat.cools_4_k_h", "h"),
+        ("hours[].hour", "h"),
+        ("measure_next.bits", "bits"),
+        ("causes[].probability", ""),
+    ] {
+        assert_eq!(unit_of_result(path), unit, "{path}");
+    }
+}
+
+fn rendered(document: &Document) -> String {
+    let layout = Layout {
+        width: 2000,
+        color: false,
+        glyphs: Glyphs::ASCII,
+    };
+    text::render(document, layout)
+}
+
+/// The text of an explanation without a spec.
+fn explained(subject: &Subject) -> String {
+    rendered(&match subject {
+        Subject::Topic(topic) => compose::explain_topic(topic, None),
+        Subject::Source(source) => compose::explain_source(source, None),
+        Subject::Result(named) => compose::explain_result(named, topic_of(named), None),
+        Subject::Section {
+            name,
+            results,
+            topics,
+        } => compose::explain_section(name, results, topics),
+    })
+}
+
+fn topic_of(named: &Named) -> Option<&'static catalogue::Topic> {
+    named.row.topic.as_deref().and_then(catalogue::topic)
+}
+
+#[test]
+fn every_code_result_and_source_is_explained() {
+    for topic in catalogue::topics() {
+        let text = explained(&Subject::find(&topic.code).unwrap());
+        assert!(text.contains(&topic.formula), "{}", topic.code);
+    }
+    for row in catalogue::results() {
+        let subject = Subject::find(&row.name()).unwrap();
+        let Subject::Result(named) = &subject else {
+            panic!("{}: {subject:?}", row.name());
+        };
+        assert_eq!(named.row, row);
+        let text = explained(&subject);
+        assert!(text.contains(&row.says), "{}: {text}", row.name());
+        let grounds = match topic_of(named) {
+            Some(topic) => topic.rule.as_str(),
+            None => row.rests_on(),
+        };
+        assert!(text.contains(grounds), "{}: {text}", row.name());
+    }
+    for source in source::all() {
+        let text = explained(&Subject::find(&source.key).unwrap());
+        assert!(text.contains(&source.title), "{}", source.key);
+        assert!(text.contains("What rests on it"), "{}", source.key);
+    }
+}
+
+#[test]
+fn every_path_of_every_list_and_every_column_is_understood() {
+    for (giver, path) in paths() {
+        let row = meant(giver, path)[0];
+        match Subject::find(path) {
+            Ok(Subject::Result(named)) => assert_eq!(named.row, row, "{path}"),
+            Ok(Subject::Section { results, .. }) => {
+                assert!(results.contains(&row), "{path}: {results:#?}");
+            }
+            other => panic!("{path}: {other:?}"),
+        }
+    }
+    for column in study::Column::every() {
+        let name = column.name();
+        let is_code = name.strip_prefix("findings.").is_some();
+        match Subject::find(name) {
+            Ok(Subject::Result(_)) => assert!(!is_code, "{name}"),
+            Ok(Subject::Topic(topic)) => assert_eq!(format!("findings.{}", topic.code), name),
+            other => panic!("{name}: {other:?}"),
+        }
+    }
+}
+
+/// A path as CSV has it, `soil.bags.0.size`, with its number in brackets.
+fn bracketed(path: &str) -> String {
+    let parts = path.split('.').map(|part| match part.parse::<usize>() {
+        Ok(place) => format!("[{place}]"),
+        Err(_) => format!(".{part}"),
+    });
+    parts.collect::<String>()[1..].to_owned()
+}
+
+#[test]
+fn every_value_of_a_plan_is_printed_at_its_path() {
+    let plan = planned(&demo_tank("demo-tanks/charged-mix.toml"));
+    let object = json::object("lentic/plan/1", &plan);
+    let cells = csv::flattened(&object, csv::Lists::Numbered);
+    assert!(cells.len() > 200, "{}", cells.len());
+    for (path, value) in cells {
+        let Ok(Subject::Result(named)) = Subject::find(&path) else {
+            panic!("{path} is no result");
+        };
+        let path = bracketed(&path);
+        let values = at::values(&object, &named.path);
+        let expected = ValueAt {
+            path: path.clone(),
+            value,
+        };
+        assert_eq!(values, vec![expected]);
+        let worked = Worked {
+            name: plan.name.clone(),
+            units: UnitSystem::Metric,
+            values,
+            working: Working { steps: Vec::new() },
+            findings: Vec::new(),
+        };
+        let text = rendered(&compose::explain_result(&named, None, Some(&worked)));
+        assert!(text.contains(&path), "{path}: {text}");
+    }
+}
+
+#[test]
+fn what_rests_on_a_source_is_what_cites_it() {
+    for source in source::all() {
+        let resting = compose::Resting::on(&source.key);
+        for topic in catalogue::topics() {
+            let cites = topic.source.contains(&source.key);
+            assert_eq!(
+                resting.topics.contains(&topic.code),
+                cites,
+                "{}",
+                topic.code
+            );
+        }
+        for plant in catalogue::plants() {
+            let row = format!("plant {}", plant.name);
+            let cites = plant.source.contains(&source.key);
+            assert_eq!(resting.rows.contains(&row), cites, "{row}");
+        }
+    }
+}
+
+/// The numbers of the results that rest on a topic, those of a plan alone.
+fn figures_of(topic: &str, object: &serde_json::Map<String, serde_json::Value>) -> Vec<f64> {
+    let rows = catalogue::results().iter();
+    rows.filter(|row| row.giver == Giver::Plan && row.topic.as_deref() == Some(topic))
+        .flat_map(|row| {
+            let end = if row.band.is_some() { ".typical" } else { "" };
+            at::values(object, &format!("{}{end}", row.path))
+        })
+        .filter_map(|at| at.value.as_f64())
+        .collect()
+}
+
+#[test]
+fn a_working_comes_out_at_a_figure_that_rests_on_it() {
+    let design = demo_tank("demo-tanks/gasping-before-the-lamp.toml");
+    let plan = planned(&design);
+    let object = json::object("lentic/plan/1", &plan);
+    let mut worked = 0;
+    for topic in catalogue::topics() {
+        if Code::find(&topic.code).is_some() {
+            continue;
+        }
+        let steps = plan::worked(&design, &plan, &topic.code).steps;
+        let figures = figures_of(&topic.code, &object);
+        if steps.is_empty() || figures.is_empty() {
+            continue;
+        }
+        worked += 1;
+        let near = |a: f64, b: f64| (a - b).abs() <= 1e-6 * b.abs().max(1e-9);
+        let shows = |step: &Step| figures.iter().any(|figure| near(step.value, *figure));
+        assert!(
+            steps.iter().any(shows),
+            "{}: {figures:?} in {steps:#?}",
+            topic.code
+        );
+    }
+    assert!(worked >= 9, "{worked}");
+}
+
+#[test]
+fn water_and_purchases_follow_from_the_steps_before_them() {
+    let design = demo_tank("demo-tanks/hillside-60.toml");
+    let plan = planned(&design);
+    let values = |code| -> Vec<f64> {
+        let steps = plan::worked(&design, &plan, code).steps;
+        steps.iter().map(|step| step.value).collect()
+    };
+    let [_, below, bed, stones, water] = values("tank.volume")[..] else {
+        panic!("five steps");
+    };
+    assert!((below - bed - stones - water).abs() < 1e-9);
+    let soil = values("soil.purchase");
+    for pair in soil[1..].chunks(2) {
+        assert!((pair[0] * pair[1] / soil[0] - 1.0).abs() < 1e-9, "{soil:?}");
+    }
+    let [place_l, bulk_kg_m3, buy_kg, ..] = values("cap.purchase")[..] else {
+        panic!("five steps");
+    };
+    assert!((place_l * 1e-3 * bulk_kg_m3 / buy_kg - 1.0).abs() < 1e-9);
+}
