@@ -1,12 +1,12 @@
-//! The rows of the catalogue that rest on a source.
+//! The rows of the catalogue that rest on a source, and the plants that it restricts.
 
 use super::row::Row;
-use super::{Animal, Cap, Device, Plant, Sign, Soil, Stone, TankSize};
+use super::{Animal, Cap, Device, Plant, Sign, Soil, Stone, TankSize, plants};
 
-/// A row that cites a source.
+/// A row that cites a source, or a plant on a list.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct CitingRow {
-    /// What it is a row of: "plant".
+    /// What it is a row of: "plant"; "restricted plant" where a list of these names it.
     pub kind: &'static str,
     /// Its name.
     pub name: &'static str,
@@ -19,6 +19,7 @@ pub fn citing_rows(key: &str) -> Vec<CitingRow> {
     found.extend(of::<Cap>(key));
     found.extend(of::<Stone>(key));
     found.extend(of::<Plant>(key));
+    found.extend(listed(key));
     found.extend(of::<Animal>(key));
     found.extend(of::<Device>(key));
     found.extend(of::<TankSize>(key));
@@ -31,5 +32,14 @@ fn of<R: Row>(key: &str) -> impl Iterator<Item = CitingRow> {
     R::all().iter().filter(cites).map(|row| CitingRow {
         kind: R::KIND,
         name: row.name(),
+    })
+}
+
+/// The plants that the source restricts.
+fn listed(key: &str) -> impl Iterator<Item = CitingRow> {
+    let restricts = move |plant: &&Plant| plant.listed.iter().any(|list| list.source == key);
+    plants().iter().filter(restricts).map(|plant| CitingRow {
+        kind: "restricted plant",
+        name: &plant.name,
     })
 }

@@ -313,6 +313,9 @@ fn what_rests_on_a_source_is_what_cites_it() {
             let row = format!("plant {}", plant.name);
             let cites = plant.source.contains(&source.key);
             assert_eq!(resting.rows.contains(&row), cites, "{row}");
+            let restricts = plant.listed.iter().any(|list| list.source == source.key);
+            let row = format!("restricted {row}");
+            assert_eq!(resting.rows.contains(&row), restricts, "{row}");
         }
     }
 }
