@@ -94,10 +94,14 @@ Examples:
 
 pub(super) const EXPLAIN: &str = "\
 Examples:
-  The rule and where it comes from
+  A rule and where it comes from
     lentic explain cap.coarse
-  With the numbers of a tank
-    lentic explain cap.coarse cube.toml";
+  A result of a tank, worked through
+    lentic explain night.dawn_oxygen_mg_l cube.toml
+  What rests on a source
+    lentic explain boudreau_1996
+
+All names: lentic list rules, lentic list results, lentic list sources.";
 
 pub(super) const SCHEMA: &str = "\
 Example:

@@ -3,7 +3,6 @@
 mod bed;
 mod drawing;
 mod estimate;
-mod figure;
 mod flush;
 mod hazard;
 mod judge;

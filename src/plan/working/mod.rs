@@ -2,10 +2,11 @@
 
 mod bed;
 mod daily;
+mod figure;
 mod flush;
 mod vessel;
 
-use super::{Plan, figure};
+use super::Plan;
 use crate::design::Design;
 use crate::finding::{Code, Step, Working};
 
@@ -59,7 +60,7 @@ pub fn working(design: &Design, plan: &Plan, code: Code) -> Working {
     Working { steps }
 }
 
-pub(super) fn step(name: &str, value: f64, unit: &'static str) -> Step {
+fn step(name: &str, value: f64, unit: &'static str) -> Step {
     Step {
         name: name.to_owned(),
         value,

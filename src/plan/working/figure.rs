@@ -1,9 +1,9 @@
 //! The working behind figures that no finding judges.
 
-use super::Plan;
-use super::working::step;
+use super::{Plan, step};
 use crate::design::Design;
 use crate::finding::Step;
+use crate::plan::Estimate;
 use crate::source::Band;
 use crate::startup::Parameters;
 
@@ -155,7 +155,7 @@ fn air(design: &Design, plan: &Plan) -> Vec<Step> {
         ("least air, lamp off", night.air_needed_night_l_min, "L/min"),
         (
             "pressure to exceed, typical",
-            night.pump_pressure_kpa.map(super::Estimate::typical),
+            night.pump_pressure_kpa.map(Estimate::typical),
             "kPa",
         ),
     ];
