@@ -1,6 +1,6 @@
 //! The rules that tie several keys of a draft together.
 
-use super::measured::{hardscape, water_level};
+use super::measured::{hardscape, surface, water_level};
 use super::planted::{Areas, Planted};
 use super::{Amount, Design, Device, Draft, EventKind, Planting, Violation};
 use crate::catalogue::{Group, Portion};
@@ -23,7 +23,7 @@ pub(super) fn check(draft: Draft) -> Result<Design, Vec<Violation>> {
     match measured {
         Some((vessel, bed)) if violations.is_empty() => {
             let areas = Areas {
-                surface: vessel.surface(water_level(&draft, &vessel)),
+                surface: surface(&draft, &vessel, &bed),
                 floor: bed.area(),
             };
             let planted = Planted::of(&draft.plants, areas);

@@ -84,19 +84,27 @@ impl Design {
         water_level(&self.draft, &self.vessel)
     }
 
-    /// Free water: above the bed, between the stones.
+    /// Free water: above the bed, between the stones. What of the bed stands above the
+    /// water takes no room from it: water, stones, the bed below the level and the tank
+    /// above it add up to the brimful.
     pub fn water(&self) -> Volume {
         self.bed.water_below(self.water_level()) - self.hardscape()
     }
 
-    /// From the water surface down to the mean top of the bed.
+    /// From the water surface down to the mean top of the bed; where the bed rises out of
+    /// the water, the mean over the part that lies under it.
     pub fn water_depth(&self) -> Length {
-        (self.water_level() - self.bed.top.mean).max(Length::ZERO)
+        let level = self.water_level();
+        if self.bed.rises_above(level) {
+            self.bed.water_below(level) / self.surface()
+        } else {
+            level - self.bed.top.mean
+        }
     }
 
-    /// The water surface.
+    /// The water surface, without what of the bed stands above it.
     pub fn surface(&self) -> Area {
-        self.vessel.surface(self.water_level())
+        surface(&self.draft, &self.vessel, &self.bed)
     }
 
     /// The areas that shares of cover are shares of.
@@ -121,6 +129,12 @@ impl Design {
 /// From the inner floor to the water surface; below zero where the freeboard is too large.
 pub(super) fn water_level(draft: &Draft, vessel: &Vessel) -> Length {
     vessel.height() - draft.tank.freeboard
+}
+
+/// The water surface, without what of the bed stands above it.
+pub(super) fn surface(draft: &Draft, vessel: &Vessel, bed: &Bed) -> Area {
+    let level = water_level(draft, vessel);
+    vessel.surface(level) - bed.area_above(level)
 }
 
 /// What stones displace, all of them under water.

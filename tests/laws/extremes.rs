@@ -1,8 +1,8 @@
 //! Plans at the ends of what a spec may say: every number is there and finite.
 
 use lentic::plan::{Options, plan, startup};
-use serde::Serialize;
-use toml::Value;
+
+use crate::odd::odd_in;
 
 /// One tank at some corner of the allowed values.
 #[derive(Debug, Clone, Copy)]
@@ -59,39 +59,6 @@ fn corners() -> Vec<Corner> {
         }
     }
     corners
-}
-
-/// Paths of every number that is none or endless, and of words that say so.
-fn odd(value: &Value, path: &str, found: &mut Vec<String>) {
-    match value {
-        Value::Float(number) if !number.is_finite() => found.push(format!("{path}: {number}")),
-        Value::String(text) => {
-            let mut words = text.split(|c: char| !c.is_alphanumeric());
-            if words.any(|word| word == "NaN" || word == "inf") {
-                found.push(format!("{path}: {text}"));
-            }
-        }
-        Value::Array(items) => {
-            for (place, item) in items.iter().enumerate() {
-                odd(item, &format!("{path}[{place}]"), found);
-            }
-        }
-        Value::Table(fields) => {
-            for (name, field) in fields {
-                odd(field, &format!("{path}.{name}"), found);
-            }
-        }
-        _ => {}
-    }
-}
-
-/// Written as TOML: JSON has one word for a number that is not finite and for a value
-/// that is rightly missing.
-pub(crate) fn odd_in(result: &impl Serialize) -> Vec<String> {
-    let mut found = Vec::new();
-    let value = Value::try_from(result).expect("TOML");
-    odd(&value, "", &mut found);
-    found
 }
 
 /// What is odd in everything that a tank's start gives.

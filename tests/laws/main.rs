@@ -7,6 +7,8 @@
 mod command;
 #[path = "../support/demo.rs"]
 mod demo;
+#[path = "../support/odd.rs"]
+mod odd;
 #[path = "../support/random_spec.rs"]
 mod random_spec;
 
@@ -18,6 +20,8 @@ mod night;
 mod nitrogen;
 mod plan;
 mod random;
+mod rewritten;
 mod startup;
 mod study;
+mod turned;
 mod units;

@@ -79,6 +79,34 @@ proptest! {
     }
 }
 
+/// By hand: the bed's top falls from 24 cm at the back to 4 cm at the front over 25 cm, so
+/// that 5 cm of it, over 40 cm, stand above water 20 cm high; from there the water deepens
+/// to 16 cm.
+#[test]
+fn a_bed_that_rises_out_of_the_water_takes_from_its_surface_and_not_from_its_depth() {
+    let text = r#"
+[tank]
+shape = "box"
+size = "40 x 25 x 25 cm"
+freeboard = "5 cm"
+[soil]
+material = "loam_topsoil"
+depth = "2 cm"
+[cap]
+material = "filter_sand"
+depth = { back = "22 cm", front = "2 cm" }
+"#;
+    let design = lentic::spec::parse(text).expect("a design");
+    assert!((design.surface().cm2() - 800.0).abs() < 1e-6);
+    assert!((design.water_depth().cm() - 8.0).abs() < 1e-9);
+    assert!((design.water().litres() - 6.4).abs() < 1e-9);
+    // The prism above the water: 4 cm at the back, none 5 cm before it, 40 cm long.
+    let emerged = design.bed().volume() - design.bed().volume_below(design.water_level());
+    assert!((emerged.litres() - 0.4).abs() < 1e-9);
+    let tank = planned(design.draft()).tank;
+    assert!((tank.surface_cm2 - 800.0).abs() < 1e-6 && (tank.water_depth_cm - 8.0).abs() < 1e-9);
+}
+
 #[test]
 fn the_planting_advised_meets_the_load_once_it_is_planted() {
     use lentic::catalogue::{self, Plant, Portion};
