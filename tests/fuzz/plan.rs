@@ -1,13 +1,16 @@
-//! Any design is planned, without the ensemble, and written as JSON and as text.
+//! Any design is planned, without the ensemble, and written as JSON, as text and as a page.
 
 #![no_main]
 
 use lentic::plan::{Options, plan};
-use lentic::report::{compose, json};
+use lentic::report::{compose, html, json};
 use lentic::spec;
 use libfuzzer_sys::fuzz_target;
 
+#[path = "../support/odd.rs"]
+mod odd;
 #[path = "../support/random_spec.rs"]
+#[expect(dead_code, reason = "sections are put in another order by the laws alone")]
 mod random_spec;
 
 /// Few days: the rules see them all, and the run is most of the time.
@@ -18,12 +21,13 @@ const OPTIONS: Options = Options {
 };
 
 fuzz_target!(|bytes: &[u8]| {
-    let text = random_spec::spec(bytes);
-    let Ok(design) = spec::parse(&text) else {
+    let Ok(design) = spec::parse(&random_spec::spec(bytes)) else {
         return;
     };
     let plan = plan(&design, OPTIONS).expect("finite numbers");
+    assert_eq!(odd::odd_in(&plan), Vec::<String>::new());
     let written = json::pretty(&json::object("lentic/plan/1", &plan));
     assert!(written.starts_with('{') && written.ends_with("}\n"));
-    assert!(!compose::plan(&design, &plan).blocks.is_empty());
+    let page = html::render(&compose::plan(&design, &plan));
+    assert!(page.trim_end().ends_with("</html>"));
 });

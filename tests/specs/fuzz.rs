@@ -65,18 +65,29 @@ fn read_and_draw(text: &str) -> Result<(), TestCaseError> {
 
 /// A good spec with pieces put over parts of it.
 fn spoilt() -> impl Strategy<Value = String> {
-    const NAMES: &[&str] = &["full.toml", "sloped.toml", "bowl.toml"];
+    let names = ["full.toml", "sloped.toml", "bowl.toml"];
+    spoilt_text(names.map(base::good).to_vec())
+}
+
+/// A log, or what is varied, with pieces put over parts of it.
+fn spoilt_line() -> impl Strategy<Value = String> {
+    let texts = base::files("logs").into_iter().map(|file| file.text);
+    spoilt_text(texts.collect())
+}
+
+/// One of some texts with pieces put over parts of it.
+fn spoilt_text(texts: Vec<String>) -> impl Strategy<Value = String> {
     let edit = (
         any::<prop::sample::Index>(),
         0_usize..12,
         prop::sample::select(PIECES),
     );
     (
-        prop::sample::select(NAMES),
+        prop::sample::select(texts),
         prop::collection::vec(edit, 1..5),
     )
-        .prop_map(|(name, edits)| {
-            let mut letters: Vec<char> = base::good(name).chars().collect();
+        .prop_map(|(text, edits)| {
+            let mut letters: Vec<char> = text.chars().collect();
             for (place, length, piece) in edits {
                 let start = place.index(letters.len() + 1);
                 let end = (start + length).min(letters.len());
@@ -92,6 +103,25 @@ proptest! {
     #[test]
     fn a_spoilt_spec_is_read_or_refused(text in spoilt()) {
         read_and_draw(&text)?;
+    }
+
+    #[test]
+    fn a_spoilt_log_is_read_and_its_faults_are_named(text in spoilt_line()) {
+        let log = spec::log::parse(&text, None);
+        for measured in &log.measurements {
+            prop_assert!(measured.day.is_finite() && measured.value.number().is_finite());
+        }
+        for fault in &log.faults {
+            prop_assert!(fault.line > 0 && !fault.says.is_empty(), "{fault:?}");
+        }
+    }
+
+    #[test]
+    fn what_is_varied_is_read_or_refused_with_a_way_out(text in spoilt_line()) {
+        match spec::axis(text.lines().next().unwrap_or_default()) {
+            Ok(axis) => prop_assert_ne!(axis.count(), Some(0)),
+            Err(violation) => prop_assert!(!violation.help.is_empty() && !violation.rule.is_empty()),
+        }
     }
 
     #[test]
