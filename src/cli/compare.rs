@@ -21,6 +21,8 @@ use crate::study::{Aim, Base, Cell, Condition, Front, Influence, Row, Sensitivit
 
 /// Files read at a time.
 const FILES: usize = 256;
+/// Rows that are held until the others are done, sorted or to be laid out in a table.
+const HELD: usize = 1_000_000;
 /// Rows that are no tank and are named one by one; of more, the number is told.
 const NAMED: usize = 100;
 
@@ -199,6 +201,9 @@ impl<'a> Run<'a> {
                 rows.write(&row, &input::file_name(&self.files[file]))
             }
             _ => {
+                if self.kept.len() == HELD {
+                    return Err(too_many_to_hold());
+                }
                 self.kept.push((row, file));
                 Ok(ControlFlow::Continue(()))
             }
@@ -299,6 +304,13 @@ impl<'a> Run<'a> {
             ));
         }
     }
+}
+
+fn too_many_to_hold() -> Failure {
+    Failure::BadInput(format!(
+        "error: more than {HELD} rows would have to be held to be sorted or laid out\n\
+         help: write them as they come with --format csv or jsonl without --sort, or keep fewer with --subject-to"
+    ))
 }
 
 fn number(cells: &[Option<Cell>], place: usize) -> Option<f64> {

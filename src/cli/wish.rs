@@ -163,7 +163,7 @@ fn space(options: &CompareOptions) -> Result<Space, Failure> {
                 "say how many points, for example cap.depth=20..60mm/5, or draw samples with --sample N"
             }
             SpaceError::Twice { .. } => "give all its values in one --vary",
-            SpaceError::TooMany => "vary less, or draw samples with --sample N",
+            SpaceError::TooMany => "vary less, take fewer values of each, or draw fewer samples with --sample N",
         };
         Failure::BadInput(format!("error: {error}\nhelp: {help}"))
     })

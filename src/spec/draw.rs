@@ -12,6 +12,8 @@ use crate::units::{is_printable, printable};
 const MOST_DRAWN: usize = 50;
 /// Columns a drawn line may take.
 const WIDTH: usize = 100;
+/// Characters of a sentence before it is cut: no key and no value that is meant is so long.
+const LONGEST: usize = 600;
 
 /// Draws faults beneath their lines: key and finding, file with line and
 /// column, the line with the rule under a caret, both places where two
@@ -63,19 +65,28 @@ fn group<'a>(fault: &'a Fault, text: &'a str, file: &'a str) -> Group<'a> {
         .annotation(
             AnnotationKind::Primary
                 .span(shifted(span))
-                .label(printable(&fault.rule)),
+                .label(sentence(&fault.rule)),
         );
     if let Some((span, says)) = other {
         snippet = snippet.annotation(
             AnnotationKind::Context
                 .span(shifted(span))
-                .label(printable(says)),
+                .label(sentence(says)),
         );
     }
     Level::ERROR
-        .primary_title(printable(&fault.heading()))
+        .primary_title(sentence(&fault.heading()))
         .element(snippet)
-        .element(Level::HELP.message(printable(&fault.help)))
+        .element(Level::HELP.message(sentence(&fault.help)))
+}
+
+/// What is said of a fault, cut where the keeper's own text makes it long.
+fn sentence(text: &str) -> String {
+    let mut shown: String = printable(text).chars().take(LONGEST).collect();
+    if text.chars().nth(LONGEST).is_some() {
+        shown.push_str("...");
+    }
+    shown
 }
 
 /// Lines of which nothing drives the terminal; blanks keep every byte in its place.

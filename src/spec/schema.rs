@@ -9,6 +9,7 @@ use serde_json::{Map, Value, json};
 use super::default;
 use super::key::{self, Key, Kind};
 use super::tank::FORMS;
+use super::value::MOST_CHARACTERS;
 use crate::catalogue::{self, Portion, Row};
 use crate::units::size::Size;
 use crate::units::{
@@ -166,7 +167,7 @@ fn description(key: &Key) -> String {
 
 fn kind(key: &Key) -> Map<String, Value> {
     let kind = match key.kind {
-        Kind::Text => json!({ "type": "string", "pattern": "\\S" }),
+        Kind::Text => json!({ "type": "string", "pattern": "\\S", "maxLength": MOST_CHARACTERS }),
         Kind::Date => json!({ "type": "string", "format": "date" }),
         Kind::Flag => json!({ "type": "boolean" }),
         Kind::Number => bounded("number", key),

@@ -9,6 +9,9 @@ use super::misfit::{Misfit, listed, nearest};
 use crate::units::error::{QuantityError, QuantityProblem};
 use crate::units::{Analyte, Concentration, Quantity};
 
+/// The most characters that a text of a spec has: a name, a quantity, a word.
+pub(super) const MOST_CHARACTERS: usize = 200;
+
 /// What stands at a key.
 #[derive(Clone, Copy)]
 pub(super) struct Entry<'d> {
@@ -21,7 +24,22 @@ pub(super) struct Entry<'d> {
 impl Entry<'_> {
     /// The text of the value, or why it is none.
     pub(super) fn text(&self) -> Result<&str, Misfit> {
-        self.value.as_str().ok_or_else(|| self.wrong_type())
+        let text = self.value.as_str().ok_or_else(|| self.wrong_type())?;
+        match text.chars().count() {
+            length if length > MOST_CHARACTERS => Err(self.too_long(length)),
+            _ => Ok(text),
+        }
+    }
+
+    fn too_long(&self, length: usize) -> Misfit {
+        Misfit::new(
+            format!("a text of {length} characters is too long"),
+            format!(
+                "{} is at most {MOST_CHARACTERS} characters long",
+                self.key.leaf()
+            ),
+            self.example(),
+        )
     }
 
     /// That the value is of another type than its key takes.
@@ -41,7 +59,12 @@ impl Entry<'_> {
 
     /// The rule that the key's limits make.
     fn limit_rule(&self) -> String {
-        format!("{} is {}", self.key.leaf(), self.key.limits.words())
+        let units = match self.key.kind {
+            Kind::BagSize => " litres or kilograms",
+            Kind::Amount => " grams or portions",
+            _ => "",
+        };
+        format!("{} is {}{units}", self.key.leaf(), self.key.limits.words())
     }
 
     /// Holds a value against the key's limits, which `bound` reads.

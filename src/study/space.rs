@@ -6,6 +6,9 @@ use super::axis::{Axis, Level};
 use crate::design::Violation;
 use crate::numerics::sobol::Sobol;
 
+/// The most points that are looked at: of quantities alone, most of a day on one core.
+const MOST_POINTS: u64 = 1_000_000_000;
+
 /// Points of several axes.
 #[derive(Debug, Clone)]
 pub struct Space {
@@ -29,8 +32,8 @@ pub enum SpaceError {
         /// What is varied.
         key: String,
     },
-    /// More points than can be counted.
-    #[error("the grid has more points than can be counted")]
+    /// More points than anyone would wait for.
+    #[error("more than {MOST_POINTS} points are asked for")]
     TooMany,
 }
 
@@ -56,6 +59,7 @@ impl Space {
             let count = axis.count().ok_or(SpaceError::NoCount { key })?;
             points = points.checked_mul(count).ok_or(SpaceError::TooMany)?;
         }
+        few_enough(points)?;
         Ok(Self {
             axes,
             points,
@@ -69,6 +73,7 @@ impl Space {
     /// See [`SpaceError`].
     pub fn samples(axes: Vec<Axis>, points: u32, seed: u64) -> Result<Self, SpaceError> {
         distinct(&axes)?;
+        few_enough(u64::from(points))?;
         Ok(Self {
             axes,
             points: u64::from(points),
@@ -112,6 +117,13 @@ impl Space {
         levels.reverse();
         Ok(levels)
     }
+}
+
+fn few_enough(points: u64) -> Result<(), SpaceError> {
+    if points > MOST_POINTS {
+        return Err(SpaceError::TooMany);
+    }
+    Ok(())
 }
 
 fn distinct(axes: &[Axis]) -> Result<(), SpaceError> {

@@ -272,3 +272,27 @@ fn what_solve_finds_just_meets_the_condition() {
     });
     assert!(never.found.is_none());
 }
+
+#[test]
+fn a_grid_has_at_most_a_thousand_million_points_and_so_have_samples() {
+    use lentic::study::SpaceError;
+    let axes = |counts: [u32; 2]| {
+        let [cap, soil] = counts;
+        let texts = [
+            format!("cap.depth=20..60mm/{cap}"),
+            format!("soil.depth=20..60mm/{soil}"),
+        ];
+        texts.map(|text| lentic::spec::axis(&text).expect("an axis"))
+    };
+    let full = Space::grid(axes([1_000_000, 1_000]).to_vec()).expect("a grid");
+    assert_eq!(full.points(), 1_000_000_000);
+    for counts in [[1_000_000, 1_001], [u32::MAX, u32::MAX]] {
+        let error = Space::grid(axes(counts).to_vec()).expect_err("too many points");
+        assert_eq!(error, SpaceError::TooMany);
+    }
+    let error = Space::samples(axes([2, 2]).to_vec(), u32::MAX, 1).expect_err("too many");
+    assert_eq!(
+        error.to_string(),
+        "more than 1000000000 points are asked for"
+    );
+}

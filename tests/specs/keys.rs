@@ -77,7 +77,13 @@ fn the_limits_of_single_keys_are_those_documented() {
         ("tank.sides", "from 3 to 64"),
         ("tank.height", "from 1 mm to 100 m"),
         ("events[].day", "from 0 to 3650"),
-        ("soil.bags[].price", "at least 0"),
+        ("soil.bags[].price", "from 0 to 10000000"),
+        ("soil.bags[].size", "above 0, up to 1000"),
+        ("plants[].amount", "above 0, up to 100000"),
+        ("plants[].price", "from 0 to 10000000"),
+        ("room.tariff", "from 0 to 1000000"),
+        ("tank.stand", "at most 10000 kg"),
+        ("hardscape[].mass", "above 0 kg, up to 10000 kg"),
         ("cap.grading.d10", "above 0 mm, up to 100 mm"),
     ] {
         let key = KEYS.iter().find(|key| key.path == path).expect("a key");

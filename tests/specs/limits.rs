@@ -97,3 +97,95 @@ fn a_deep_nest_is_refused_with_the_depth() {
         assert!(deep.is_some(), "{:?}", faults.first());
     }
 }
+
+#[test]
+fn a_text_is_at_most_two_hundred_characters_long_whatever_it_says() {
+    let most = "\u{fc}".repeat(200);
+    let named = format!("name = \"{most}\"\n{}", base::good("minimal.toml"));
+    assert_eq!(base::faults(&named).0, []);
+    let files = base::files("good");
+    let mut texts = 0;
+    for key in KEYS.iter().filter(|key| key.kind.is_quoted()) {
+        let (file, line) = base::with_key(&files, key).expect("a good spec");
+        let is_heading = file
+            .text
+            .lines()
+            .nth(line)
+            .is_some_and(|line| line.starts_with('['));
+        if is_heading || matches!(key.kind, Kind::Depth) {
+            continue;
+        }
+        texts += 1;
+        let long = format!("{} = \"{most}x\"", key.leaf());
+        let faults = base::faults(&base::replaced(&file.text, line, &[long])).0;
+        let found = faults
+            .iter()
+            .find(|fault| base::table_path(&fault.key) == key.path);
+        let rule = &found.unwrap_or_else(|| panic!("{}", key.path)).rule;
+        assert!(
+            rule.ends_with("at most 200 characters long"),
+            "{}: {rule}",
+            key.path
+        );
+    }
+    assert!(texts > 50, "{texts}");
+}
+
+/// The largest figures of every key at once, price and mass and number.
+#[test]
+fn a_tank_at_the_upper_limits_is_planned_in_finite_numbers() {
+    let bags = |unit: &str| {
+        format!(
+            "bags = [{{ size = \"1000 {unit}\", price = 10000000 }}, {{ size = \"0.001 {unit}\", price = 10000000 }}]"
+        )
+    };
+    let text = format!(
+        "[tank]\nshape = \"box\"\nsize = \"100 x 100 x 100 m\"\nstand = \"10000 kg\"\n\
+         [soil]\nmaterial = \"loam_topsoil\"\ndepth = \"1 m\"\n{}\n\
+         [cap]\nmaterial = \"filter_sand\"\ndepth = \"1 m\"\n{}\n\
+         [[hardscape]]\nmaterial = \"granite\"\nmass = \"10000 kg\"\n\
+         [[plants]]\nname = \"ludwigia_repens\"\namount = \"100000 stems\"\nprice = 10000000\n\
+         [[plants]]\nname = \"lemna_minor\"\namount = \"100000 g\"\nprice = 10000000\n\
+         [[animals]]\nname = \"small_shrimp\"\ncount = 100000\n\
+         [feed]\nmass_per_day = \"10 kg\"\n[room]\ntariff = 1000000\ntemperature = \"-20 C\"\n",
+        bags("L"),
+        bags("kg"),
+    );
+    let design = spec::parse(&text).unwrap_or_else(|faults| panic!("{faults}"));
+    let options = lentic::plan::Options {
+        members: 0,
+        ..Default::default()
+    };
+    let plan = lentic::plan::plan(&design, options).expect("a plan");
+    let cost = plan.cost.expect("prices are given").total;
+    assert!(cost.is_finite() && cost > 0.0, "{cost}");
+    assert!(plan.heat.kwh_per_year.is_finite() && plan.weight.total_kg.is_finite());
+}
+
+#[test]
+fn a_log_has_a_limit_of_bytes_rows_and_characters() {
+    let heads = "day,ammonia\n";
+    let full = heads.to_owned() + &"1,0.25\n2,0.5\n".repeat(5_000);
+    let first = |text: &str| {
+        let log = spec::log::parse(text, None);
+        let of_limits = |fault: &&spec::log::LogFault| fault.says.contains("at most");
+        let found = log.faults.iter().find(of_limits);
+        (log.measurements.len(), found.map(ToString::to_string))
+    };
+    assert_eq!(first(&full), (2, None));
+    let (kept, fault) = first(&(full + "3,1\n"));
+    let fault = fault.expect("a limit");
+    assert!(
+        kept == 2 && fault.starts_with("10002: a log has at most 10000 rows"),
+        "{fault}"
+    );
+    let (kept, fault) = first(&format!("{heads}{}1\n", "#".repeat(1 << 20)));
+    let fault = fault.expect("a limit");
+    assert!(kept == 0 && fault.contains("1048576 bytes"), "{fault}");
+    let (kept, fault) = first(&format!("{heads}1,{}1\n2,1\n", "0".repeat(60)));
+    let fault = fault.expect("a limit");
+    assert!(
+        kept == 1 && fault.contains("a cell of 61 characters"),
+        "{fault}"
+    );
+}

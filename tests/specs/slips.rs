@@ -70,6 +70,7 @@ fn too_low(key: &Key) -> Option<String> {
 fn too_high(key: &Key) -> Option<String> {
     match key.kind {
         Kind::Amount => Some("\"101 %\"".to_owned()),
+        Kind::BagSize => Some("\"1001 L\"".to_owned()),
         Kind::Size => Some("\"60 x 30 x 3600 m\"".to_owned()),
         _ => key.limits.high.map(|high| moved(key, high, 1.0)),
     }

@@ -13,7 +13,13 @@ use csv::{ReaderBuilder, StringRecord};
 use jiff::civil::Date;
 
 use self::column::Column;
+use super::MAX_BYTES;
 use crate::diagnosis::Measurement;
+
+/// The most rows that a log may have: three for each day that it may reach.
+const MOST_ROWS: usize = 10_000;
+/// The most characters of a cell, and of a column's head where it is named.
+const MOST_CHARACTERS: usize = 60;
 
 /// A log as read: what can be used, and what is wrong with the rest.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -60,6 +66,15 @@ impl fmt::Display for LogFault {
 /// assert!(log.faults[0].to_string().starts_with("3: NO3-N: "));
 /// ```
 pub fn parse(text: &str, start: Option<Date>) -> Log {
+    if text.len() as u64 > MAX_BYTES {
+        let mut log = Log::default();
+        log.fault(
+            1,
+            None,
+            format!("a log is at most {MAX_BYTES} bytes (1 MiB) long"),
+        );
+        return log;
+    }
     let text = text.trim_start_matches('\u{feff}');
     let mut reader = ReaderBuilder::new()
         .delimiter(delimiter(text))
@@ -76,7 +91,12 @@ pub fn parse(text: &str, start: Option<Date>) -> Log {
     }
     head_faults(&heads, &columns, &mut log);
     let mut seen: HashSet<Vec<String>> = HashSet::new();
-    for record in reader.records() {
+    for (place, record) in reader.records().enumerate() {
+        if place == MOST_ROWS {
+            let says = format!("a log has at most {MOST_ROWS} rows; the rest was not read");
+            log.fault(place as u64 + 2, None, says);
+            break;
+        }
         match record {
             Ok(record) => row(&record, &heads, &columns, start, &mut seen, &mut log),
             Err(error) => {
@@ -96,7 +116,7 @@ impl Log {
     fn fault(&mut self, line: u64, column: Option<&str>, says: String) {
         self.faults.push(LogFault {
             line,
-            column: column.map(|head| head.trim().to_owned()),
+            column: column.map(|head| head.trim().chars().take(MOST_CHARACTERS).collect()),
             says,
         });
     }
@@ -146,7 +166,7 @@ fn row(
     if cells.iter().all(String::is_empty) {
         return;
     }
-    let day = match day::of(&cells, columns, start) {
+    let day = match within_length(&cells, columns).and_then(|()| day::of(&cells, columns, start)) {
         Ok(day) => day,
         Err(says) => {
             log.fault(line, None, format!("{says}; the row was skipped"));
@@ -174,5 +194,20 @@ fn row(
             Ok(None) => {}
             Err(says) => log.fault(line, Some(head), format!("{says}; the cell was left out")),
         }
+    }
+}
+
+/// Refuses a row with a cell that no reading is as long as; notes may be.
+fn within_length(cells: &[String], columns: &[Option<Column>]) -> Result<(), String> {
+    let used = cells
+        .iter()
+        .zip(columns)
+        .filter(|(_, column)| column.is_some());
+    let lengths = used.map(|(cell, _)| cell.chars().count());
+    match lengths.max() {
+        Some(length) if length > MOST_CHARACTERS => Err(format!(
+            "a cell of {length} characters, where a day or a reading has at most {MOST_CHARACTERS}"
+        )),
+        _ => Ok(()),
     }
 }
