@@ -10,9 +10,12 @@ use crate::numerics::rodas::IntegrationError;
 /// A command that ended early.
 #[derive(Debug, Error)]
 pub(super) enum Failure {
-    /// A spec, a name or an option that cannot be used; the text is complete.
+    /// A name or an option that cannot be used; the text is complete.
     #[error("{0}")]
     BadInput(String),
+    /// A spec that cannot be used; its faults are drawn, where asked for in colour.
+    #[error("{0}")]
+    BadSpec(String),
     /// A file that cannot be read.
     #[error(
         "error: cannot read {name}: {reason}\nhelp: give the path of a spec file, or - for standard input"
@@ -49,6 +52,7 @@ impl Failure {
     pub(super) const fn exit_code(&self) -> u8 {
         match self {
             Self::BadInput(_)
+            | Self::BadSpec(_)
             | Self::Unreadable { .. }
             | Self::Kept(_)
             | Self::Unwritable { .. } => 2,

@@ -20,7 +20,7 @@ pub(super) fn design(path: &Path, options: &SpecOptions) -> Result<Design, Failu
     let text = text(path)?;
     spec::parse_named(&text, &tank_name(path), options.units.map(Into::into)).map_err(|faults| {
         let color = output::colors_errors(options.color);
-        Failure::BadInput(spec::draw(&faults, &text, &file_name(path), color))
+        Failure::BadSpec(spec::draw(&faults, &text, &file_name(path), color))
     })
 }
 

@@ -11,6 +11,7 @@ mod condition;
 mod examples;
 mod explain;
 mod failure;
+mod file;
 mod first;
 mod input;
 mod list;
@@ -37,6 +38,7 @@ use args::{Arguments, Command};
 use failure::Failure;
 
 use crate::finding::Status;
+use crate::units::is_printable;
 
 /// What a command ends with when it did its work.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -63,9 +65,10 @@ impl Outcome {
 /// Runs the command line and returns the exit code: 0 done, 1 a finding at or
 /// above `--fail-on`, 2 bad input, 3 a fault of the program.
 pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
-    let arguments = match Arguments::try_parse_from(arguments) {
+    let typed: Vec<OsString> = arguments.into_iter().collect();
+    let arguments = match Arguments::try_parse_from(&typed) {
         Ok(arguments) => arguments,
-        Err(error) => return usage(&error),
+        Err(error) => return usage(&error, &typed),
     };
     let outcome = match &arguments.command {
         None => first::run(),
@@ -76,7 +79,10 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
         Ok(Outcome::Found) => ExitCode::from(1),
         Ok(Outcome::PartlyBad) => ExitCode::from(2),
         Err(failure) => {
-            output::complain(&failure.to_string());
+            match &failure {
+                Failure::BadSpec(drawn) => output::complain_drawn(drawn),
+                failure => output::complain(&failure.to_string()),
+            }
             ExitCode::from(failure.exit_code())
         }
     }
@@ -99,10 +105,16 @@ fn carry_out(command: &Command) -> Result<Outcome, Failure> {
     }
 }
 
-/// Prints help, the version or what is wrong with the arguments.
-fn usage(error: &clap::Error) -> ExitCode {
-    // Nothing is left to be done when the terminal is gone.
-    let _ = error.print();
+/// Prints help, the version or what is wrong with the arguments, which it quotes: without
+/// colour where one of them could drive the terminal.
+fn usage(error: &clap::Error, typed: &[OsString]) -> ExitCode {
+    let is_tame = |argument: &OsString| argument.to_string_lossy().chars().all(is_printable);
+    if typed.iter().all(is_tame) {
+        // Nothing is left to be done when the terminal is gone.
+        let _ = error.print();
+    } else {
+        output::complain(&error.render().to_string());
+    }
     if error.use_stderr() {
         ExitCode::from(2)
     } else {

@@ -1,9 +1,8 @@
 //! `lentic new`.
 
-use super::Outcome;
 use super::args::NewOptions;
 use super::failure::Failure;
-use super::output;
+use super::{Outcome, file, output};
 use crate::spec::starter;
 
 pub(super) fn run(options: &NewOptions) -> Result<Outcome, Failure> {
@@ -13,7 +12,7 @@ pub(super) fn run(options: &NewOptions) -> Result<Outcome, Failure> {
         None => starter::text(units),
     };
     match options.out.as_deref() {
-        Some(path) => output::create(&text, path)?,
+        Some(path) => file::create(&text, path)?,
         None => output::write(&text, None)?,
     }
     Ok(Outcome::Done)

@@ -1,6 +1,6 @@
-//! Where results go: standard output, or a file written whole or not at all.
+//! Where results and problems go, and how they are laid out there.
 
-use std::fs::{File, Permissions};
+use std::fs::File;
 use std::io::{self, BufWriter, ErrorKind, Write};
 use std::ops::ControlFlow;
 use std::path::{Path, PathBuf};
@@ -10,6 +10,7 @@ use tempfile::NamedTempFile;
 
 use super::choice::ColorWhen;
 use super::failure::Failure;
+use super::file::{self, Target, unwritable};
 use crate::report::chart::Glyphs;
 use crate::report::text::Layout;
 use crate::units::printable;
@@ -25,9 +26,10 @@ const MIN_WIDTH: usize = 40;
 /// When the file or standard output cannot be written. A reader that has closed
 /// its end of a pipe is no error.
 pub(super) fn write(text: &str, file: Option<&Path>) -> Result<(), Failure> {
-    match file {
-        Some(path) => write_file(text, path).map_err(|error| unwritable(path, &error)),
-        None => write_stdout(text).map_err(Failure::Output),
+    let mut stream = Stream::open(file)?;
+    match stream.write(text)? {
+        ControlFlow::Continue(()) => stream.finish(),
+        ControlFlow::Break(()) => Ok(()),
     }
 }
 
@@ -47,10 +49,11 @@ impl Stream {
         let Some(path) = file else {
             return Ok(Self::Stdout);
         };
-        let opened = match target(path) {
-            Ok(Target::Device(path)) => device(&path).map(|file| Self::Device(path, file)),
-            Ok(Target::File(path)) => scratch("", &path, permissions(&path))
-                .map(|scratch| Self::File(path, BufWriter::new(scratch))),
+        let opened = match file::target(path) {
+            Ok(Target::Device(path)) => file::device(&path).map(|file| Self::Device(path, file)),
+            Ok(Target::File(path)) => {
+                file::scratch(&path).map(|scratch| Self::File(path, BufWriter::new(scratch)))
+            }
             Err(error) => Err(error),
         };
         opened.map_err(|error| unwritable(path, &error))
@@ -62,24 +65,12 @@ impl Stream {
     /// When it cannot be written.
     pub(super) fn write(&mut self, text: &str) -> Result<ControlFlow<()>, Failure> {
         let bytes = text.as_bytes();
-        match self {
-            Self::Stdout => match io::stdout().lock().write_all(bytes) {
-                Err(error) if error.kind() == ErrorKind::BrokenPipe => {
-                    return Ok(ControlFlow::Break(()));
-                }
-                other => other.map_err(Failure::Output)?,
-            },
-            Self::Device(path, file) => {
-                file.write_all(bytes)
-                    .map_err(|error| unwritable(path, &error))?;
-            }
-            Self::File(path, scratch) => {
-                scratch
-                    .write_all(bytes)
-                    .map_err(|error| unwritable(path, &error))?;
-            }
-        }
-        Ok(ControlFlow::Continue(()))
+        let written = match self {
+            Self::Stdout => io::stdout().lock().write_all(bytes),
+            Self::Device(_, file) => file.write_all(bytes),
+            Self::File(_, scratch) => scratch.write_all(bytes),
+        };
+        self.while_read(written)
     }
 
     /// Puts the file in its place.
@@ -88,140 +79,46 @@ impl Stream {
     /// When it cannot be.
     pub(super) fn finish(self) -> Result<(), Failure> {
         match self {
-            Self::Stdout => match io::stdout().lock().flush() {
-                Err(error) if error.kind() == ErrorKind::BrokenPipe => Ok(()),
-                other => other.map_err(Failure::Output),
-            },
+            Self::Stdout => {
+                let flushed = io::stdout().lock().flush();
+                self.while_read(flushed).map(|_| ())
+            }
             Self::Device(..) => Ok(()),
             Self::File(path, scratch) => {
-                let placed = scratch
-                    .into_inner()
-                    .map_err(io::IntoInnerError::into_error)
-                    .and_then(|scratch| {
-                        scratch.as_file().sync_all()?;
-                        scratch.persist(&path).map_err(|error| error.error)
-                    });
-                placed.map(drop).map_err(|error| unwritable(&path, &error))
+                let scratch = scratch.into_inner().map_err(io::IntoInnerError::into_error);
+                scratch
+                    .and_then(|scratch| file::put(scratch, &path))
+                    .map_err(|error| unwritable(&path, &error))
+            }
+        }
+    }
+
+    /// How writing went; a closed pipe is no error.
+    fn while_read(&self, written: io::Result<()>) -> Result<ControlFlow<()>, Failure> {
+        match (written, self) {
+            (Ok(()), _) => Ok(ControlFlow::Continue(())),
+            (Err(error), _) if error.kind() == ErrorKind::BrokenPipe => Ok(ControlFlow::Break(())),
+            (Err(error), Self::Stdout) => Err(Failure::Output(error)),
+            (Err(error), Self::Device(path, _) | Self::File(path, _)) => {
+                Err(unwritable(path, &error))
             }
         }
     }
 }
-
-/// Writes a finished text to a file that is not there yet.
-///
-/// # Errors
-/// When something is there already, which is kept, or the file cannot be written.
-pub(super) fn create(text: &str, path: &Path) -> Result<(), Failure> {
-    let created = scratch(text, path, None)
-        .and_then(|scratch| scratch.persist_noclobber(path).map_err(|error| error.error));
-    match created {
-        Ok(_) => Ok(()),
-        Err(error) if error.kind() == ErrorKind::AlreadyExists => {
-            Err(Failure::Kept(path.to_owned()))
-        }
-        Err(error) => Err(unwritable(path, &error)),
-    }
-}
-
-fn unwritable(path: &Path, error: &io::Error) -> Failure {
-    Failure::Unwritable {
-        path: path.to_owned(),
-        reason: error.to_string(),
-    }
-}
-
-fn write_stdout(text: &str) -> io::Result<()> {
-    let mut stdout = io::stdout().lock();
-    let written = stdout
-        .write_all(text.as_bytes())
-        .and_then(|()| stdout.flush());
-    match written {
-        Err(error) if error.kind() == ErrorKind::BrokenPipe => Ok(()),
-        other => other,
-    }
-}
-
-/// What stands, or will stand, at a path.
-enum Target {
-    /// A pipe or a device takes the text as it is.
-    Device(PathBuf),
-    File(PathBuf),
-}
-
-/// Where a path leads: a link stays a link, and its target is written.
-fn target(path: &Path) -> io::Result<Target> {
-    if path.is_dir() {
-        return Err(io::Error::new(ErrorKind::IsADirectory, "it is a directory"));
-    }
-    let path = path.canonicalize().unwrap_or_else(|_| path.to_owned());
-    Ok(if path.exists() && !path.is_file() {
-        Target::Device(path)
-    } else {
-        Target::File(path)
-    })
-}
-
-fn device(path: &Path) -> io::Result<File> {
-    File::options().write(true).open(path)
-}
-
-/// Those of a file that is there already.
-fn permissions(path: &Path) -> Option<Permissions> {
-    std::fs::metadata(path)
-        .map(|metadata| metadata.permissions())
-        .ok()
-}
-
-/// Writes beside the target and renames, so that no half file is ever seen.
-fn write_file(text: &str, path: &Path) -> io::Result<()> {
-    match target(path)? {
-        Target::Device(path) => device(&path)?.write_all(text.as_bytes()),
-        Target::File(path) => {
-            scratch(text, &path, permissions(&path))?.persist(path)?;
-            Ok(())
-        }
-    }
-}
-
-/// The text whole in a file beside its target, which has some permissions if it exists.
-fn scratch(
-    text: &str,
-    target: &Path,
-    permissions: Option<Permissions>,
-) -> io::Result<NamedTempFile> {
-    let folder = match target.parent() {
-        Some(parent) if !parent.as_os_str().is_empty() => parent.to_owned(),
-        _ => PathBuf::from("."),
-    };
-    let mut builder = tempfile::Builder::new();
-    if let Some(permissions) = permissions {
-        builder.permissions(permissions);
-    } else {
-        new_file_permissions(&mut builder);
-    }
-    let mut scratch = builder.tempfile_in(folder)?;
-    scratch.write_all(text.as_bytes())?;
-    scratch.as_file().sync_all()?;
-    Ok(scratch)
-}
-
-/// Lets the user's umask decide, as for any new file.
-#[cfg(unix)]
-fn new_file_permissions(builder: &mut tempfile::Builder<'_, '_>) {
-    use std::os::unix::fs::PermissionsExt;
-    builder.permissions(Permissions::from_mode(0o666));
-}
-
-#[cfg(not(unix))]
-fn new_file_permissions(_builder: &mut tempfile::Builder<'_, '_>) {}
 
 /// A path as it is shown.
 pub(super) fn shown(path: &Path) -> String {
     printable(&path.display().to_string())
 }
 
-/// Prints a problem to standard error.
+/// Prints a problem to standard error; whatever it quotes, nothing of it drives the terminal.
 pub(super) fn complain(message: &str) {
+    let lines: Vec<String> = message.lines().map(printable).collect();
+    complain_drawn(&lines.join("\n"));
+}
+
+/// Prints a problem that was drawn for the terminal.
+pub(super) fn complain_drawn(message: &str) {
     // A closed standard error leaves nobody to tell.
     let _ = writeln!(io::stderr().lock(), "{}", message.trim_end());
 }

@@ -70,14 +70,14 @@ pub fn line(cells: impl Iterator<Item = String>) -> String {
     written(&[cells.collect()])
 }
 
-/// A scalar as a cell. A text that a spreadsheet would take for a formula is
-/// marked as text by a leading apostrophe; a number below zero stays one.
+/// A scalar as a cell. A text that a spreadsheet would take for a formula, also behind
+/// blanks, is marked as text by a leading apostrophe; a number below zero stays one.
 pub fn cell(value: &Value) -> String {
     match value {
         Value::Null => String::new(),
         Value::String(text) => {
             let text = printable(text);
-            if text.starts_with(['=', '+', '-', '@']) {
+            if text.trim_start().starts_with(['=', '+', '-', '@']) {
                 format!("'{text}")
             } else {
                 text

@@ -1,11 +1,11 @@
-//! Reading specs and writing results.
+//! Reading specs.
 
 use std::fs;
 
 use crate::command::{lentic, lentic_in, root};
 use crate::demo;
 
-const MINIMAL: &str = "[tank]\nshape = \"box\"\nsize = \"40 x 25 x 25 cm\"\n[soil]\nmaterial = \"loam_topsoil\"\ndepth = \"25 mm\"\n[cap]\nmaterial = \"filter_sand\"\ndepth = \"40 mm\"\n";
+pub(crate) const MINIMAL: &str = "[tank]\nshape = \"box\"\nsize = \"40 x 25 x 25 cm\"\n[soil]\nmaterial = \"loam_topsoil\"\ndepth = \"25 mm\"\n[cap]\nmaterial = \"filter_sand\"\ndepth = \"40 mm\"\n";
 
 #[test]
 fn a_spec_is_read_from_standard_input() {
@@ -34,39 +34,6 @@ fn a_bad_spec_ends_with_2_and_writes_nothing() {
     assert!(ran.stdout.is_empty());
     assert!(ran.stderr.contains("cap.depth"), "{}", ran.stderr);
     assert!(!out.exists());
-}
-
-#[test]
-fn out_is_written_whole_and_keeps_permissions() {
-    use std::os::unix::fs::PermissionsExt;
-    let folder = tempfile::tempdir().unwrap();
-    let out = folder.path().join("plan.txt");
-    fs::write(&out, "old").unwrap();
-    fs::set_permissions(&out, fs::Permissions::from_mode(0o640)).unwrap();
-    let ran = lentic(&["plan", "-", "--out", out.to_str().unwrap()], MINIMAL);
-    assert_eq!((ran.code, ran.stdout.as_str()), (0, ""));
-    assert_eq!(
-        fs::read_to_string(&out).unwrap(),
-        lentic(&["plan", "-"], MINIMAL).stdout
-    );
-    assert_eq!(
-        fs::metadata(&out).unwrap().permissions().mode() & 0o777,
-        0o640
-    );
-    assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1);
-}
-
-#[test]
-fn out_refuses_a_directory_and_a_missing_folder() {
-    let folder = tempfile::tempdir().unwrap();
-    for out in [
-        folder.path().to_owned(),
-        folder.path().join("missing/plan.txt"),
-    ] {
-        let ran = lentic(&["plan", "-", "--out", out.to_str().unwrap()], MINIMAL);
-        assert_eq!(ran.code, 2, "{}", out.display());
-        assert!(ran.stderr.contains("nothing was written"), "{}", ran.stderr);
-    }
 }
 
 #[test]
@@ -121,89 +88,6 @@ fn colour_is_used_only_where_asked_for() {
     assert!(colored.stdout.contains("\u{1b}["));
     let never = lentic(&["plan", "-", "--color", "never"], MINIMAL);
     assert_eq!(never.stdout, plain.stdout);
-}
-
-#[test]
-fn a_name_cannot_drive_the_terminal() {
-    let hostile = format!("name = \"x\\u001b[31mred\\u0007\"\n{MINIMAL}");
-    let ran = lentic(&["plan", "-"], &hostile);
-    assert!(!ran.stdout.contains(['\u{1b}', '\u{7}']), "{}", ran.stdout);
-    let misspelt = MINIMAL.replace("loam_topsoil", "loam\\u001b[31m");
-    let ran = lentic(&["plan", "-"], &misspelt);
-    assert_eq!(ran.code, 2);
-    assert!(!ran.stderr.contains('\u{1b}'), "{}", ran.stderr);
-}
-
-/// Turns the line, clears the screen, rings, breaks the line.
-const HOSTILE: &str = "a\u{202e}b\u{1b}[2Jc\u{7}d\u{9b}31me\u{2066}f\u{2028}g\u{200f}h";
-
-fn is_tame(text: &str) -> bool {
-    text.chars()
-        .all(|c| c == '\n' || lentic::units::is_printable(c))
-}
-
-#[test]
-fn no_format_shows_a_hostile_name_raw_and_json_keeps_it() {
-    let toml = toml::Value::from(HOSTILE).to_string();
-    let spec = format!("name = {toml}\n{MINIMAL}");
-    let folder = tempfile::tempdir().unwrap();
-    let path = folder.path().join(format!("{HOSTILE}.toml"));
-    fs::write(&path, spec).unwrap();
-    let path = path.to_str().unwrap();
-    for command in ["plan", "check", "compare", "startup"] {
-        for format in ["text", "json", "csv"] {
-            let ran = lentic(&[command, path, "--format", format, "--members", "0"], "");
-            assert_eq!(ran.code, 0, "{}", ran.stderr);
-            assert!(is_tame(&ran.stdout), "{command} {format}: {:?}", ran.stdout);
-        }
-    }
-    let json = lentic(&["plan", path, "--format", "json", "--members", "0"], "");
-    let plan: serde_json::Value = serde_json::from_str(&json.stdout).unwrap();
-    assert_eq!(plan["name"], HOSTILE);
-}
-
-#[test]
-fn no_message_shows_a_hostile_text_raw() {
-    let folder = tempfile::tempdir().unwrap();
-    let bad = folder.path().join(format!("{HOSTILE}.toml"));
-    let toml = toml::Value::from(HOSTILE).to_string();
-    let name = toml.trim_matches('"');
-    for text in [
-        MINIMAL.replace("loam_topsoil", name),
-        MINIMAL.replace("25 mm", name),
-        MINIMAL.replace("\"box\"", &toml),
-        MINIMAL.replace("depth", &toml),
-        MINIMAL.replace("[cap]", &format!("[cap.{toml}]")),
-        MINIMAL.replace("25 mm", HOSTILE),
-        format!("# {HOSTILE}\nname = 3\n{MINIMAL}"),
-        HOSTILE.to_owned(),
-    ] {
-        fs::write(&bad, text).unwrap();
-        for command in ["plan", "compare"] {
-            let ran = lentic(&[command, bad.to_str().unwrap()], "");
-            assert_eq!(ran.code, 2, "{}", ran.stdout);
-            assert!(is_tame(&ran.stdout), "{:?}", ran.stdout);
-            assert!(is_tame(&ran.stderr), "{:?}", ran.stderr);
-        }
-    }
-    let missing = folder.path().join(format!("{HOSTILE}/missing.toml"));
-    let ran = lentic(&["plan", missing.to_str().unwrap()], "");
-    assert!(is_tame(&ran.stderr), "{:?}", ran.stderr);
-    let ran = lentic(&["plan", "-", "--out", missing.to_str().unwrap()], MINIMAL);
-    assert!(ran.code == 2 && is_tame(&ran.stderr), "{:?}", ran.stderr);
-    let ran = lentic(&["new", "--out", bad.to_str().unwrap()], "");
-    assert!(ran.code == 2 && is_tame(&ran.stderr), "{:?}", ran.stderr);
-}
-
-#[test]
-fn a_closed_pipe_ends_quietly() {
-    let program = env!("CARGO_BIN_EXE_lentic");
-    let script = format!("'{program}' list sources --format json | head -n 1");
-    let output = std::process::Command::new("sh")
-        .args(["-c", &script])
-        .output()
-        .unwrap();
-    assert_eq!(String::from_utf8_lossy(&output.stderr), "");
 }
 
 #[test]

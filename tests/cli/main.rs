@@ -16,5 +16,7 @@ mod help;
 mod list;
 mod new;
 mod night;
+mod out;
 mod plan;
 mod study;
+mod tame;
