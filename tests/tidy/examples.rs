@@ -5,14 +5,19 @@ use std::process::Command;
 
 use crate::tree;
 
-/// Where cargo puts the examples beside this test binary.
-fn built(name: &str) -> PathBuf {
+/// Builds every example beside this test binary, where it is not built yet, and says where.
+fn built() -> PathBuf {
     let own = std::env::current_exe().expect("the path of this test");
-    let folder = own
-        .parent()
-        .and_then(|deps| deps.parent())
-        .expect("a build folder");
-    folder.join("examples").join(name)
+    let folder = own.parent().and_then(|deps| deps.parent());
+    let folder = folder.expect("a build folder").to_owned();
+    let mut build = Command::new(env!("CARGO"));
+    build.args(["build", "--examples", "--offline", "--locked", "--quiet"]);
+    if folder.ends_with("release") {
+        build.arg("--release");
+    }
+    let status = build.current_dir(tree::root()).status().expect("cargo");
+    assert!(status.success(), "the examples cannot be built");
+    folder.join("examples")
 }
 
 #[test]
@@ -20,12 +25,13 @@ fn every_example_runs_and_says_something() {
     let peers = tree::files("benches/peer", "rs");
     let examples = tree::files("examples", "rs");
     assert!(!examples.is_empty() && !peers.is_empty());
+    let built = built();
     for path in examples.into_iter().chain(peers) {
         let name = path
             .file_stem()
             .and_then(|stem| stem.to_str())
             .expect("a name");
-        let output = Command::new(built(name))
+        let output = Command::new(built.join(name))
             .current_dir(tree::root())
             .output()
             .unwrap_or_else(|error| panic!("{name}: {error}"));

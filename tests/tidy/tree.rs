@@ -13,10 +13,20 @@ pub(crate) fn text(path: &Path) -> String {
     fs::read_to_string(path).unwrap_or_else(|error| panic!("{}: {error}", path.display()))
 }
 
-/// Every file below `folder` with this extension, in order of path.
+/// Whether this is the unpacked package, which leaves out what is a package of its own.
+pub(crate) fn is_packed() -> bool {
+    root().join("Cargo.toml.orig").exists()
+}
+
+/// Every file below a folder of the project with this extension, in order of path.
 pub(crate) fn files(folder: &str, extension: &str) -> Vec<PathBuf> {
+    below(&root().join(folder), extension)
+}
+
+/// Every file below any folder with this extension, in order of path.
+pub(crate) fn below(folder: &Path, extension: &str) -> Vec<PathBuf> {
     let mut found = Vec::new();
-    collect(&root().join(folder), extension, &mut found);
+    collect(folder, extension, &mut found);
     found.sort();
     found
 }
