@@ -199,7 +199,8 @@ proptest! {
         prop_assert!(never_less(few, many, ROUNDING), "{few} {many}");
     }
 
-    /// Stirring takes what it finds to the water at once, so that less follows by itself.
+    /// In all, with what filling stirs up: that goes to the water at once, and against it
+    /// less follows by itself.
     #[test]
     fn one_more_soaking_never_raises_what_an_undisturbed_bed_gives_off(drawn in drawn()) {
         let draft = bare(&drawn.draft());
@@ -210,10 +211,6 @@ proptest! {
         };
         let [dry, soaked] = plans.map(|plan| plan.bed.expect("a bed"));
         prop_assert!(never_less(soaked.release_21_d_g_n_m2, dry.release_21_d_g_n_m2, INTEGRATION));
-        prop_assert!(
-            never_less(soaked.release_peak_mg_n_m2_d, dry.release_peak_mg_n_m2_d, INTEGRATION),
-            "{} {}", dry.release_peak_mg_n_m2_d, soaked.release_peak_mg_n_m2_d
-        );
     }
 }
 
@@ -267,9 +264,11 @@ proptest! {
         prop_assert!(never_less(little, much, INTEGRATION), "{little} {much}");
     }
 
+    /// In the light they may raise it: plants grow on what they give off.
     #[test]
-    fn more_animals_never_raise_dawn_oxygen(drawn in drawn(), count in 1_u32..200) {
-        let draft = drawn.draft();
+    fn more_animals_never_raise_dawn_oxygen_where_no_light_falls(drawn in drawn(), count in 1_u32..200) {
+        let mut draft = drawn.draft();
+        draft.light.hours = 0.0;
         let animal = lentic::catalogue::animals().first().expect("an animal");
         let mut turned = draft.clone();
         turned.animals.push(Stock { animal, count, from_day: 0.0 });

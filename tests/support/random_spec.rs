@@ -5,9 +5,9 @@ use lentic::UnitSystem;
 use lentic::catalogue::{self, Group, Row};
 
 /// A spec section by section; it is the same tank in any order of them.
-pub(crate) struct RandomSpec {
+pub(crate) struct RandomSpec<'b> {
     sections: Vec<String>,
-    bytes: std::vec::IntoIter<u8>,
+    bytes: std::slice::Iter<'b, u8>,
     units: UnitSystem,
 }
 
@@ -38,12 +38,12 @@ const SHAPES: &[(&str, &[Dimension])] = &[
     ("regular_polygon", &[("side", 12.0, 40.0), ("height", 15.0, 70.0)]),
 ];
 
-impl RandomSpec {
+impl<'b> RandomSpec<'b> {
     /// The spec of some bytes, its quantities written in one system of units.
-    pub(crate) fn new(bytes: &[u8], units: UnitSystem) -> Self {
+    pub(crate) fn new(bytes: &'b [u8], units: UnitSystem) -> Self {
         let mut spec = Self {
             sections: Vec::new(),
-            bytes: bytes.to_vec().into_iter(),
+            bytes: bytes.iter(),
             units,
         };
         spec.tank();
@@ -71,7 +71,7 @@ impl RandomSpec {
 
     /// The next byte; zeros once there are none left.
     fn byte(&mut self) -> u8 {
-        self.bytes.next().unwrap_or(0)
+        self.bytes.next().copied().unwrap_or(0)
     }
 
     /// Whether something is there: once in three.
@@ -138,7 +138,7 @@ impl RandomSpec {
     /// Adds a key to the section begun last.
     fn key(&mut self, key: &str, value: impl std::fmt::Display) {
         let section = self.sections.last_mut().expect("a section is begun");
-        *section += &format!("{key} = {value}\n");
+        section.extend([key, " = ", &value.to_string(), "\n"]);
     }
 
     fn tank(&mut self) {
@@ -170,11 +170,11 @@ impl RandomSpec {
         let material = *self.one_of(&["glass", "acrylic"]);
         let rim = *self.one_of(&["free", "braced"]);
         let outside = self.yes();
-        let tank = &mut self.sections[0];
-        *tank += &format!(
+        let walls = format!(
             "wall = {wall}\nbottom = {bottom}\nstand = {stand}\nmaterial = \"{material}\"\n\
              rim = \"{rim}\"\noutside = {outside}\n"
         );
+        self.sections[0].push_str(&walls);
     }
 
     fn bed(&mut self) {
