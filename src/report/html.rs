@@ -6,7 +6,6 @@ use super::document::{Align, Block, Checklist, Column, Document, Fact, Judged, R
 use super::svg::{self, Scale};
 use crate::finding::Status;
 use crate::geometry::Seen;
-use crate::units::is_printable;
 
 /// The page as its template sees it.
 #[derive(Template)]
@@ -57,11 +56,10 @@ pub fn render(document: &Document) -> String {
     text.chars().map(shown).collect()
 }
 
-/// Characters that neither a page nor XML may hold, and those that turn the line, are
-/// shown as the mark for them.
+/// Characters that neither a page nor XML may hold are shown as the mark for them.
 fn shown(c: char) -> char {
-    let is_mark = c == '\n' || is_printable(c);
-    if !is_mark || matches!(c, '\u{FFFE}' | '\u{FFFF}') {
+    let is_control = c.is_control() && c != '\n';
+    if is_control || matches!(c, '\u{FFFE}' | '\u{FFFF}') {
         char::REPLACEMENT_CHARACTER
     } else {
         c

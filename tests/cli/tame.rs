@@ -279,14 +279,17 @@ fn a_formula_is_text_in_csv_and_a_number_below_zero_is_a_number() {
     );
 }
 
+/// Marks that turn the line stay in a page, which keeps each text to itself.
 #[test]
 fn a_name_is_no_markup_in_a_page() {
-    let name = "</title><script>alert(1)</script>&\"'";
-    let spec = format!("name = {}\n{MINIMAL}", toml::Value::from(name));
+    let name = format!("{HOSTILE}</title><script>alert(1)</script>&\"'");
+    let spec = format!("name = {}\n{MINIMAL}", toml::Value::from(name.as_str()));
     for command in ["plan", "compare", "night", "startup", "check"] {
         let ran = lentic(&[command, "-", "--members", "0", "--format", "html"], &spec);
         assert_eq!(ran.code, 0, "{}", ran.stderr);
         assert!(!ran.stdout.contains("<script"), "{command}");
+        let is_control = |c: char| c.is_control() && c != '\n';
+        assert!(!ran.stdout.contains(is_control), "{command}");
         assert!(ran.stdout.contains("alert(1)"), "{command}");
     }
 }

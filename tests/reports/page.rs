@@ -199,7 +199,7 @@ fn a_hostile_name_changes_nothing_but_its_own_text() {
     };
     let page_of = |name: &str| page(&design(&spec(name)));
     let plain = without_name(&page_of("Plain tank"), "Plain tank");
-    let long = "long name ".repeat(1000);
+    let long = "long name ".repeat(20);
     for name in [
         "<script>alert(1)</script>",
         "</title></style></svg><img src=x onerror=alert(1)>",
