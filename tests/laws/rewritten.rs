@@ -7,7 +7,7 @@ use lentic::plan::{Part, partial};
 use proptest::prelude::*;
 use serde_json::{Map, Value};
 
-use crate::random::{OPTIONS, bytes};
+use crate::random::{OPTIONS, bytes, config};
 use crate::random_spec::RandomSpec;
 
 /// What converting a unit there and back may change, of the value.
@@ -91,7 +91,7 @@ fn assert_same(one: &str, other: &str) -> Result<(), TestCaseError> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 100, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(config(100))]
 
     #[test]
     fn a_tank_in_us_units_is_the_same_tank(bytes in bytes()) {

@@ -11,7 +11,7 @@ use lentic::units::{Concentration, Flow, Length, Mass, PhotonFlux, Pressure, Sha
 use lentic::water::{atmosphere, oxygen};
 use proptest::prelude::*;
 
-use crate::random::{OPTIONS, drawn, parts};
+use crate::random::{OPTIONS, config, drawn, parts};
 
 /// What rounding may add, of the value.
 const ROUNDING: f64 = 1e-9;
@@ -113,7 +113,7 @@ fn coarser(draft: &Draft, times: f64) -> Draft {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 300, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(config(300))]
 
     /// Of a bed that nothing stirs: what is stirred up at once does not follow by itself.
     /// And under water that brings no ammonium, of which a bed takes some.
@@ -215,7 +215,7 @@ proptest! {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 48, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(config(48))]
 
     /// Where nothing takes it: bacteria that found less to grow on are slower to take what
     /// comes later.
@@ -307,7 +307,7 @@ proptest! {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 1000, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(config(1000))]
 
     #[test]
     fn warmer_water_or_thinner_air_holds_no_more_oxygen(
