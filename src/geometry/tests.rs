@@ -4,6 +4,7 @@ use super::edge::Point;
 use super::pane::Facing;
 use super::plane::Plane;
 use super::region::Region;
+use super::zone::SphereZone;
 use super::{Bed, Dimension, GeometryError, LayerDepth, Measured, Place, Shape, Vessel, Wall};
 use crate::units::{Length, size::Size};
 use approx::assert_relative_eq;
@@ -419,4 +420,80 @@ fn beds_that_lie_on_no_plane_are_refused() {
         (Dimension::SoilDepth, Some(Dimension::Mouth))
     );
     assert!(Bed::new(&bowl, back_to_front(4.0, 4.0), level).is_ok());
+}
+
+#[test]
+fn what_lies_below_a_level_is_cut_there() {
+    let vessel = inside(cuboid(40.0, 30.0, 30.0));
+    // 2 cm of soil under 4 cm of sand at the back and none at the front
+    let bed = Bed::new(
+        &vessel,
+        LayerDepth::Uniform(cm(2.0)),
+        back_to_front(4.0, 0.0),
+    )
+    .unwrap();
+    let below = |level: f64| {
+        [
+            bed.soil_below(cm(level)),
+            bed.cap_below(cm(level)),
+            bed.volume_below(cm(level)),
+            bed.water_below(cm(level)),
+        ]
+        .map(|volume| volume.litres())
+    };
+    let expected = [
+        (-1.0, [0.0; 4]),
+        (1.0, [1.2, 0.0, 1.2, 0.0]),
+        // half of the slope's wedge lies below 4 cm up, all but a quarter of the sand
+        (4.0, [2.4, 1.8, 4.2, 0.6]),
+        (10.0, [2.4, 2.4, 4.8, 7.2]),
+    ];
+    for (level, litres) in expected {
+        for (found, litres) in below(level).into_iter().zip(litres) {
+            assert_relative_eq!(found, litres, epsilon = 1e-12, max_relative = 1e-12);
+        }
+    }
+    assert_relative_eq!(bed.area_above(cm(4.0)).cm2(), 600.0, max_relative = 1e-12);
+    assert_relative_eq!(bed.cap_beyond(cm(2.0)).litres(), 0.6, max_relative = 1e-12);
+    assert_relative_eq!(
+        bed.cap_short_of(cm(2.0)).litres(),
+        0.6,
+        max_relative = 1e-12
+    );
+}
+
+#[test]
+fn a_bowl_is_as_wide_as_its_sphere_there() {
+    // the triangle of 5, 12 and 13
+    let zone = SphereZone {
+        radius_m: 0.13,
+        floor_m: -0.05,
+        rim_m: 0.05,
+    };
+    for level_m in [0.0, 0.10] {
+        assert_relative_eq!(zone.reach_m(level_m), 0.12, max_relative = 1e-12);
+    }
+    assert_relative_eq!(zone.reach_m(0.05), 0.13, max_relative = 1e-12);
+    assert_relative_eq!(zone.widest_m(), 0.26, max_relative = 1e-12);
+}
+
+#[test]
+fn layers_of_a_bowl_are_as_deep_as_they_were_laid() {
+    let bowl = Shape::Bowl {
+        diameter: cm(26.0),
+        base: cm(8.0),
+        mouth: cm(8.0),
+    };
+    let vessel = inside(bowl);
+    let (soil, cap) = (LayerDepth::Uniform(cm(2.0)), LayerDepth::Uniform(cm(3.0)));
+    let bed = Bed::new(&vessel, soil, cap).unwrap();
+    assert_relative_eq!(bed.soil.mean.cm(), 2.0, max_relative = 1e-12);
+    assert_relative_eq!(bed.cap.mean.cm(), 3.0, max_relative = 1e-12);
+    assert_relative_eq!(bed.cap.thinnest.depth.cm(), 3.0, max_relative = 1e-12);
+    assert_relative_eq!(bed.cap.deepest.depth.cm(), 3.0, max_relative = 1e-12);
+    assert_relative_eq!(bed.area_above(cm(6.0)).cm2(), 0.0);
+    assert_relative_eq!(bed.area_above(cm(4.0)).cm2(), bed.area().cm2());
+    let beyond = bed.cap_beyond(cm(1.0)) + bed.cap_short_of(cm(3.0));
+    let above_3_cm = bed.volume() - bed.volume_below(cm(3.0));
+    assert_relative_eq!(beyond.litres(), above_3_cm.litres(), max_relative = 1e-12);
 }

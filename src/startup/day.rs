@@ -99,3 +99,26 @@ pub fn light_needs(inputs: &Inputs, parameters: &Parameters<f64>) -> LightNeeds 
         },
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use approx::assert_relative_eq;
+
+    /// At 25 C, where warmth is one: the growth, loss and half light of the plants listed.
+    #[test]
+    fn plants_ask_for_the_light_that_their_growth_and_loss_leave() {
+        let mut parameters = Parameters::reference().central();
+        parameters.submerged.carbon_factor = 0.3;
+        parameters.fast.growth = 0.2;
+        (parameters.fast.respiration, parameters.fast.death) = (0.02, 0.005);
+        parameters.slow.growth = 0.04;
+        (parameters.slow.respiration, parameters.slow.death) = (0.006, 0.001);
+        let needs = light_needs(&Inputs::reference(), &parameters);
+        assert_relative_eq!(needs.fast.growth_per_d, 0.06, max_relative = 1e-12);
+        assert_relative_eq!(needs.fast.loss_per_d, 0.025, max_relative = 1e-12);
+        // slow growth is given at the usual factor of 0.6: half of it is left
+        assert_relative_eq!(needs.slow.growth_per_d, 0.02, max_relative = 1e-12);
+        assert_relative_eq!(needs.slow.loss_per_d, 0.007, max_relative = 1e-12);
+    }
+}

@@ -207,3 +207,106 @@ struct Masses {
     fast: f64,
     slow: f64,
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::{Length, Mass, Share};
+    use approx::assert_relative_eq;
+
+    /// Depth of the reference cube's water, m.
+    const DEPTH_M: f64 = 0.16;
+
+    fn filled(planting: Planting) -> Tank {
+        let inputs = Inputs {
+            planting,
+            ..Inputs::reference()
+        };
+        Tank::filled(&inputs, &Parameters::reference().central())
+    }
+
+    /// So many grams on each square metre of the reference cube's floor.
+    fn per_m2(grams: f64) -> Mass {
+        Mass::from_g(grams * 0.0493)
+    }
+
+    #[test]
+    fn a_change_of_all_water_brings_in_what_the_tap_holds_and_takes_out_the_rest() {
+        let mut tank = filled(Planting::default());
+        tank.state.ammonia = 3.0;
+        tank.state.nitrite = 2.0;
+        tank.state.nitrate = 1.0;
+        tank.parameters.tap.ammonia = 0.25;
+        tank.parameters.tap.nitrite = 0.5;
+        tank.parameters.tap.nitrate = 0.75;
+        tank.apply(10.0, &EventKind::WaterChange(Share::from_fraction(1.0)));
+        assert_relative_eq!(tank.state.nitrite, 0.5);
+        assert_relative_eq!(
+            tank.state.added_n,
+            (1.5 - 6.0) * DEPTH_M,
+            max_relative = 1e-9
+        );
+    }
+
+    #[test]
+    fn a_group_starts_on_the_mean_day_of_its_mass() {
+        let stems = Planting {
+            fast: per_m2(30.0),
+            ..Planting::default()
+        };
+        let mut tank = filled(stems);
+        let more = Planting {
+            fast: per_m2(10.0),
+            slow: per_m2(5.0),
+            ..Planting::default()
+        };
+        tank.apply(20.0, &EventKind::PlantsAdded(more));
+        assert_relative_eq!(tank.state.fast, 40.0, max_relative = 1e-9);
+        assert_relative_eq!(tank.starts.fast, 5.0, max_relative = 1e-6);
+        assert_relative_eq!(tank.state.slow, 5.0, max_relative = 1e-9);
+        assert_relative_eq!(tank.starts.slow, 20.0, max_relative = 1e-6);
+        assert_relative_eq!(tank.starts.floating, 20.0, max_relative = 1e-6);
+    }
+
+    #[test]
+    fn sand_laid_on_a_cap_adds_what_is_not_yet_filled() {
+        let mut tank = filled(Planting::default());
+        let rise_d = bed(&tank.parameters, &tank.conditions).rise_d(0.025);
+        tank.apply(rise_d, &EventKind::CapAdded(Length::from_mm(10.0)));
+        // after one time constant 1/e of the first 25 mm is still clean
+        let clean_m = 0.025 * (-1.0_f64).exp() + 0.010;
+        assert_relative_eq!(tank.clean_cap_m, clean_m, max_relative = 1e-9);
+        assert_relative_eq!(tank.conditions.cap_depth_m, 0.035, max_relative = 1e-9);
+        assert_relative_eq!(tank.starts.cap, rise_d);
+    }
+
+    #[test]
+    fn floaters_go_by_cover_and_by_mass_together() {
+        let half = Planting {
+            cover: Share::from_percent(50.0),
+            floating: per_m2(7.0),
+            ..Planting::default()
+        };
+        let tank = filled(half);
+        let closed = tank.parameters.floating.closed_layer;
+        assert_relative_eq!(tank.state.floating, closed / 2.0 + 7.0, max_relative = 1e-9);
+    }
+
+    #[test]
+    fn what_is_pulled_out_takes_its_nitrogen_along() {
+        let stems = Planting {
+            fast: per_m2(40.0),
+            ..Planting::default()
+        };
+        let mut tank = filled(stems);
+        let before = tank.state.fast_n;
+        let quarter = Planting {
+            fast: per_m2(10.0),
+            ..Planting::default()
+        };
+        tank.apply(5.0, &EventKind::PlantsRemoved(quarter));
+        assert_relative_eq!(tank.state.fast, 30.0, max_relative = 1e-6);
+        assert_relative_eq!(tank.state.fast_n, before * 0.75, max_relative = 1e-6);
+        assert_relative_eq!(tank.state.added_n, -before * 0.25, max_relative = 1e-6);
+    }
+}
