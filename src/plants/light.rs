@@ -85,3 +85,27 @@ pub fn from_lumens(flux: LuminousFlux, height: Length, surface: Area) -> Band {
         par(UMOL_S_PER_LUMEN.high, LEFT_OVER.high),
     )
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use approx::assert_relative_eq;
+
+    #[test]
+    fn half_the_light_falls_on_a_surface_of_the_height_squared_times_pi() {
+        let surface = Area::from_m2(PI * 0.04);
+        let par = from_lumens(
+            LuminousFlux::from_lumens(1000.0),
+            Length::from_cm(20.0),
+            surface,
+        );
+        for (found, per_lumen, left) in [
+            (par.low, 0.012, 0.6),
+            (par.typical, 0.0145, 0.8),
+            (par.high, 0.017, 0.95),
+        ] {
+            let falls = 1000.0 * per_lumen * left / 2.0;
+            assert_relative_eq!(found, falls / (PI * 0.04), max_relative = 1e-12);
+        }
+    }
+}

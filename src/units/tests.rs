@@ -26,6 +26,8 @@ fn lengths_are_read_as_people_write_them() {
         ("1 1/2 in", 38.1),
         ("1-1/2 in", 38.1),
         ("1e1 mm", 10.0),
+        ("2e+1 mm", 20.0),
+        ("2E-1 cm", 2.0),
         ("3 feet", 914.4),
         (".5 cm", 5.0),
     ] {

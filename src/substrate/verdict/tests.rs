@@ -145,14 +145,14 @@ fn a_bed_may_take_a_third_of_the_height() {
 
 #[test]
 fn taking_off_what_is_said_makes_a_deep_cap_sound() {
-    for (cap, soil, height) in [
-        (120.0, 40.0, 600.0),
-        (60.0, 15.0, 600.0),
-        (60.0, 25.0, 200.0),
+    for (cap, soil, height, take_off) in [
+        (120.0, 40.0, 600.0, 120.0 - 75.0),
+        (60.0, 15.0, 600.0, 60.0 - 50.0),
+        (60.0, 25.0, 200.0, 60.0 - (200.0 / 3.0 - 25.0)),
     ] {
         let verdict = CapDepth::judge(&bed(cap, soil, height));
         assert_ne!(verdict.status(), Ok);
-        assert!(verdict.take_off > Length::ZERO);
+        assert!((verdict.take_off.mm() - take_off).abs() < 1e-9);
         assert_eq!(
             deep(cap - verdict.take_off.mm(), soil, height),
             Ok,
