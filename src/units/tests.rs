@@ -65,6 +65,8 @@ fn volumes_masses_and_temperatures_are_read_as_people_write_them() {
     );
     assert_relative_eq!(Temperature::parse("-4 °C").unwrap().celsius(), -4.0);
     assert_relative_eq!(Flow::parse("300 L/h").unwrap().l_min(), 5.0);
+    // An imperial gallon is 4.54609 L by definition.
+    assert_relative_eq!(Flow::parse("60 imp_gal/h").unwrap().l_min(), 4.546_09);
     assert_relative_eq!(
         Alkalinity::parse("4 dKH").unwrap().caco3_mg_l(),
         71.392,
@@ -92,6 +94,13 @@ fn ambiguous_units_are_refused_with_the_choices() {
             .contains("dGH")
     );
     assert!(Hardness::parse("8 mg/L").is_err());
+    for gallons in ["50 gph", "50 gal/h", "50 gal/hr"] {
+        let refused = Flow::parse(gallons).unwrap_err().to_string();
+        assert!(
+            refused.ends_with("say which: us_gal/h or imp_gal/h"),
+            "{refused}"
+        );
+    }
     assert!(
         Alkalinity::parse("4 °")
             .unwrap_err()

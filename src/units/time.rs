@@ -1,6 +1,6 @@
 //! Duration and flow.
 
-use super::constants::{HOURS_PER_DAY, L_PER_US_GAL};
+use super::constants::{HOURS_PER_DAY, L_PER_IMP_GAL, L_PER_US_GAL};
 use super::quantity::{Unit, quantity};
 
 /// Minutes in an hour.
@@ -28,10 +28,13 @@ quantity! {
         Unit::scaled("L/min", 1.0, &["lpm", "litre/min", "liter/min", "l/minute"]),
         Unit::scaled("L/h", 1.0 / MINUTES_PER_HOUR, &["lph", "litre/h", "liter/h", "l/hr", "l/hour"]),
         Unit::scaled("us_gal/h", L_PER_US_GAL / MINUTES_PER_HOUR, &["us gph", "us gal/hr", "us gal/hour"]),
+        Unit::scaled("imp_gal/h", L_PER_IMP_GAL / MINUTES_PER_HOUR, &["imp gph", "imp gal/hr", "imp gal/hour"]),
         Unit::scaled("mL/min", 1e-3, &["cm3/min", "ccm"]),
     ],
     ambiguous [
-        ("gph", &["us_gal/h", "L/h"]),
-        ("gal/h", &["us_gal/h", "L/h"]),
+        ("gph", &["us_gal/h", "imp_gal/h"]),
+        ("gal/h", &["us_gal/h", "imp_gal/h"]),
+        ("gal/hr", &["us_gal/h", "imp_gal/h"]),
+        ("gal/hour", &["us_gal/h", "imp_gal/h"]),
     ]
 }
