@@ -70,15 +70,15 @@ pub fn find<R: Row>(text: &str) -> Result<&'static R, Unknown> {
     let found = R::all()
         .iter()
         .find(|row| row.spellings().any(|spelling| plain(spelling) == wanted));
-    found.ok_or_else(|| unknown::<R>(text, &wanted))
+    found.ok_or_else(|| unknown::<R>(text))
 }
 
 /// Says of a name that no row bears what was meant: the rows that bear all its words,
 /// the nearest spelling, or the longest spelling that its words hold.
-fn unknown<R: Row>(text: &str, wanted: &str) -> Unknown {
+fn unknown<R: Row>(text: &str) -> Unknown {
     let mut choices = bearing::<R>(text);
     let suggestion = match choices[..] {
-        [] => nearest::<R>(wanted).or_else(|| within::<R>(text)),
+        [] => nearest::<R>(text).or_else(|| within::<R>(text)),
         [one] => Some(one),
         _ => None,
     };
@@ -119,19 +119,27 @@ fn within<R: Row>(text: &str) -> Option<&'static str> {
         .max_by_key(|spelling| spelling.len())
 }
 
-/// The spelling nearest to a plain text, if it is off by a third of it or less.
-fn nearest<R: Row>(wanted: &str) -> Option<&'static str> {
-    let allowed = wanted.chars().count() / 3;
+/// The spelling nearest to a text, if it is off by one letter or a third, counted in the words
+/// that the two do not share: "cory sand" is not near "coral sand".
+fn nearest<R: Row>(text: &str) -> Option<&'static str> {
+    let wanted = words(text);
+    let without = |of: &[String], shared: &[String]| -> String {
+        of.iter()
+            .filter(|word| !shared.contains(word))
+            .cloned()
+            .collect()
+    };
+    let distance = |spelling: &'static str| {
+        let known = words(spelling);
+        let (own, other) = (without(&wanted, &known), without(&known, &wanted));
+        let distance = strsim::damerau_levenshtein(&own, &other);
+        let allowed = (own.chars().count() / 3).max(1);
+        (distance <= allowed).then_some((distance, spelling))
+    };
     R::all()
         .iter()
         .flat_map(Row::spellings)
-        .map(|spelling| {
-            (
-                strsim::damerau_levenshtein(&plain(spelling), wanted),
-                spelling,
-            )
-        })
-        .filter(|&(distance, _)| distance <= allowed)
+        .filter_map(distance)
         .min_by_key(|&(distance, _)| distance)
         .map(|(_, spelling)| spelling)
 }

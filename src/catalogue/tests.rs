@@ -109,7 +109,7 @@ fn trade_words_are_found_however_they_are_written() {
         assert_eq!(find::<Plant>(text).unwrap().name, "lemna_minor", "{text}");
     }
     assert_eq!(find::<Cap>("20/40 Sand").unwrap().name, "grit_20_40");
-    assert_eq!(find::<Animal>("Corydoras").unwrap().name, "small_catfish");
+    assert_eq!(find::<Animal>("Corydoras").unwrap().name, "catfish");
     assert_eq!(
         find::<Plant>("java mosses").unwrap().name,
         "taxiphyllum_barbieri"
@@ -137,10 +137,48 @@ fn a_word_that_several_rows_bear_gets_them_as_choices() {
         ["hygrophila_polysperma", "hygrophila_difformis"]
     );
     assert_eq!(unknown.suggestion, None);
-    let unknown = find::<Cap>("black sand").unwrap_err();
-    assert!(unknown.suggestion.is_some() || !unknown.choices.is_empty());
+    let unknown = find::<Cap>("blasting sand").unwrap_err();
+    assert_eq!(
+        unknown.choices,
+        ["silica blasting sand", "black blasting sand"]
+    );
+    assert_eq!(unknown.suggestion, None);
+    let black = find::<Cap>("black sand").unwrap_err();
+    assert_eq!(black.suggestion, Some("black blasting sand"));
     let longer = find::<Animal>("glowlight tetra").unwrap_err();
     assert_eq!(longer.suggestion, Some("tetra"));
+}
+
+#[test]
+fn words_that_two_names_share_bring_them_no_nearer() {
+    // Coral sand raises pH, and gravel of 5 mm is not one of 3 mm.
+    assert_ne!(
+        find::<Cap>("cory sand").unwrap_err().suggestion,
+        Some("coral_sand")
+    );
+    assert_eq!(
+        find::<Cap>("corral sand").unwrap_err().suggestion,
+        Some("coral_sand")
+    );
+    assert_eq!(
+        find::<Cap>("pea gravel 3-5mm").unwrap_err().suggestion,
+        Some("pea_gravel")
+    );
+}
+
+/// Masses of adults by common practice, without source.
+#[test]
+fn a_trade_name_leads_to_an_animal_of_its_size() {
+    for (name, least_g, most_g) in [
+        ("pygmy corydoras", 0.3, 0.5),
+        ("cory", 3.0, 8.0),
+        ("ramshorn", 0.1, 3.0),
+        ("mystery snail", 10.0, 20.0),
+        ("goldfish", 50.0, 300.0),
+    ] {
+        let mass = find::<Animal>(name).unwrap().mass_g.typical;
+        assert!((least_g..=most_g).contains(&mass), "{name}: {mass} g");
+    }
 }
 
 #[test]
@@ -473,7 +511,7 @@ fn animals_wait_as_long_as_practice_asks() {
         .filter(|animal| animal.digs_mm.typical >= 50.0);
     assert_eq!(
         deep.map(|animal| animal.name.as_str()).collect::<Vec<_>>(),
-        ["digging_fish"]
+        ["digging_fish", "goldfish"]
     );
 }
 
