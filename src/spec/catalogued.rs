@@ -16,7 +16,7 @@ pub(super) fn row<R: Row>(entry: &Entry<'_>) -> Result<&'static R, Misfit> {
             _ => unknown.kind,
         };
         let help = match unknown.suggestion {
-            Some(near) => format!("did you mean \"{near}\"?"),
+            Some(near) => did_you_mean::<R>(near),
             None if !unknown.choices.is_empty() => which(&unknown.choices, list),
             None if LISTED.contains(&list) => format!("the command list {list} shows all of them"),
             None => format!("the {list} are {}", names::<R>()),
@@ -27,6 +27,16 @@ pub(super) fn row<R: Row>(entry: &Entry<'_>) -> Result<&'static R, Misfit> {
             help,
         )
     })
+}
+
+/// "did you mean ...?", with the label where that says more: the grains of a gravel.
+fn did_you_mean<R: Row>(near: &str) -> String {
+    let label = catalogue::find::<R>(near).map_or("", |row| row.label());
+    if label.to_lowercase() == near.replace('_', " ").to_lowercase() {
+        format!("did you mean \"{near}\"?")
+    } else {
+        format!("did you mean \"{near}\" ({label})?")
+    }
 }
 
 /// Names told of those that may be meant.

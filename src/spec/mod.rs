@@ -45,6 +45,7 @@ mod surroundings;
 mod syntax;
 mod table;
 mod tank;
+mod trade;
 mod value;
 mod violation;
 mod water;

@@ -4,6 +4,7 @@ use super::default;
 use super::misfit::{Misfit, listed};
 use super::section::Section;
 use super::value::{Entry, flag, quantity, unread, word};
+use crate::catalogue::{self, TankSize};
 use crate::design::{Material, Rim, Tank, usual};
 use crate::geometry::Shape;
 use crate::units::size::Size;
@@ -135,7 +136,10 @@ fn bottom(section: &Section<'_>, wall: Option<Length>) -> Option<Length> {
 }
 
 fn shape(section: &Section<'_>) -> Option<Shape> {
-    let form = section.required(
+    if !section.has("shape") {
+        miss_shape(section);
+    }
+    let form = section.optional(
         "shape",
         word(|word| FORMS.iter().find(|form| form.word == word)),
     );
@@ -187,6 +191,27 @@ fn shape(section: &Section<'_>) -> Option<Shape> {
         }
         _ => slanted_or_bowed(form.word, length),
     }
+}
+
+/// Reports that the shape is not there, with the line of each that takes the dimensions given.
+fn miss_shape(section: &Section<'_>) {
+    let given: Vec<&str> = dimension_keys()
+        .into_iter()
+        .filter(|name| section.has(name))
+        .collect();
+    let takes = |form: &&Form| given.iter().all(|name| form.keys.contains(name));
+    let lines: Vec<String> = FORMS
+        .iter()
+        .filter(takes)
+        .map(|form| format!("shape = \"{}\"", form.word))
+        .collect();
+    let lines: Vec<&str> = lines.iter().map(String::as_str).collect();
+    let help = if given.is_empty() || lines.is_empty() {
+        "for example shape = \"box\"".to_owned()
+    } else {
+        format!("add the line {}", listed(&lines))
+    };
+    section.miss("shape", "[tank] needs shape".to_owned(), help);
 }
 
 /// The shapes with four and five dimensions.
@@ -263,15 +288,25 @@ fn box_size(section: &Section<'_>) -> Option<Size> {
 
 /// Three lengths, each within the key's limits.
 pub(super) fn size(entry: &Entry<'_>) -> Result<Size, Misfit> {
-    let size = Size::parse(entry.text()?).map_err(|error| Misfit {
+    let text = entry.text()?;
+    let size = Size::parse(text).map_err(|error| Misfit {
         rule: "size is length x width x height with the unit".to_owned(),
-        help: entry.example(),
+        help: sold_as(text).unwrap_or_else(|| entry.example()),
         ..unread(entry, &error)
     })?;
     for length in [size.length, size.width, size.height] {
         entry.within_limits(length.m(), |bound| Length::parse(bound).ok().map(Length::m))?;
     }
     Ok(size)
+}
+
+/// The lines to write for a size by its trade name: such sizes are outside the glass.
+fn sold_as(name: &str) -> Option<String> {
+    let sold = catalogue::find::<TankSize>(name).ok()?;
+    Some(format!(
+        "write size = \"{}\", outside = true, wall = \"{}\"; makers differ, so measure your own",
+        sold.outside.text, sold.wall.text
+    ))
 }
 
 /// Brings up what is wrong with dimensions whose shape is not known.

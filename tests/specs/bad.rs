@@ -26,6 +26,7 @@ const COUNTS: &[(&str, usize)] = &[
     ("section-twice.toml", 1),
     ("single-and-double-brackets.toml", 2),
     ("size-beside-length.toml", 1),
+    ("trade-words.toml", 15),
     ("unclosed.toml", 1),
     ("unknown-names.toml", 6),
     ("unquoted.toml", 5),

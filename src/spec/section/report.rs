@@ -9,6 +9,7 @@ use crate::spec::fault::Fault;
 use crate::spec::key::{self, Key, join};
 use crate::spec::misfit::{Misfit, listed, nearest};
 use crate::spec::table::KEYS;
+use crate::spec::trade;
 use crate::spec::value::shown;
 
 impl Section<'_> {
@@ -41,7 +42,8 @@ impl Section<'_> {
         );
     }
 
-    pub(super) fn miss(&self, name: &str, rule: String, help: String) {
+    /// The same with a way out of its own.
+    pub(in crate::spec) fn miss(&self, name: &str, rule: String, help: String) {
         if !self.misspells(name) {
             self.push(name, self.span.clone(), Misfit::new("missing", rule, help));
         }
@@ -119,11 +121,18 @@ impl Section<'_> {
     /// Reports a key that the section does not have, with the one that may be meant.
     pub(super) fn refuse_unknown(&mut self, name: &str, span: Range<usize>) {
         let keys: Vec<&'static str> = key::within(&self.pattern).map(Key::leaf).collect();
-        let near = nearest(name, keys.iter().copied());
+        let meant = trade::meant(name);
+        let near = match meant {
+            Some(meant) => keys.iter().copied().find(|key| *key == meant),
+            None => nearest(name, keys.iter().copied()),
+        };
         self.misspelt.extend(near);
         let help = match near {
             Some(near) => format!("did you mean {near}?"),
-            None => elsewhere(name).unwrap_or_else(|| format!("its keys are {}", keys.join(", "))),
+            None => trade::not_taken(name)
+                .map(str::to_owned)
+                .or_else(|| elsewhere(meant.unwrap_or(name)))
+                .unwrap_or_else(|| format!("its keys are {}", keys.join(", "))),
         };
         let rule = format!("{} has no such key", self.heading());
         self.push(name, span, Misfit::new("unknown key", rule, help));
