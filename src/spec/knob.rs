@@ -140,6 +140,7 @@ fn named(list: &str, entry: &Entry<'_>) -> Result<Value, Misfit> {
         "caps" => row::<catalogue::Cap>(entry).map(Value::Cap),
         "stones" => row::<catalogue::Stone>(entry).map(Value::Stone),
         "plants" => row::<catalogue::Plant>(entry).map(Value::Plant),
+        "devices" => surroundings::device(entry).map(Value::Device),
         _ => row::<catalogue::Animal>(entry).map(Value::Animal),
     }
 }
@@ -149,7 +150,6 @@ fn chosen(entry: &Entry<'_>) -> Result<Value, Misfit> {
         "tank.material" => word(tank::material)(entry).map(Value::Material),
         "tank.rim" => word(tank::rim)(entry).map(Value::Rim),
         "light.class" => word(surroundings::light_class)(entry).map(Value::LightClass),
-        "air.device" => word(surroundings::device)(entry).map(Value::Device),
         _ => word(surroundings::duty_hours)(entry).map(Value::DutyHours),
     }
 }

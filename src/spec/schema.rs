@@ -134,8 +134,10 @@ fn dimensions() -> Value {
                 }
                 keys => json!({ "required": keys }),
             };
+            let mut spellings = otherwise_parted(form.word);
+            spellings.insert(0, form.word.to_owned());
             json!({
-                "if": { "properties": { "shape": { "const": form.word } }, "required": ["shape"] },
+                "if": { "properties": { "shape": { "enum": spellings } }, "required": ["shape"] },
                 "then": needed,
             })
         })
@@ -181,7 +183,10 @@ fn kind(key: &Key) -> Map<String, Value> {
         Kind::Amount => json!({
             "anyOf": [reference(Share::NAME), reference(Mass::NAME), reference("portions")]
         }),
-        Kind::Word(words) => json!({ "enum": words }),
+        Kind::Word(words) => {
+            let others = words.iter().flat_map(|word| otherwise_parted(word));
+            alternatives(words.to_vec(), "other spellings", others.collect())
+        }
         Kind::Name(list) => reference(list),
         Kind::Names(names) => list(key, reference(names)),
         Kind::Section => Value::Object(section(key.path)),
@@ -237,13 +242,14 @@ fn slope(key: &Key) -> Value {
 }
 
 /// The lists of the catalogue that keys name rows of.
-fn lists() -> [(&'static str, Value); 6] {
+fn lists() -> [(&'static str, Value); 7] {
     [
         ("soils", names(catalogue::soils())),
         ("caps", names(catalogue::caps())),
         ("stones", names(catalogue::stones())),
         ("plants", names(catalogue::plants())),
         ("animals", names(catalogue::animals())),
+        ("devices", names(catalogue::devices())),
         ("signs", names(catalogue::signs())),
     ]
 }
@@ -251,10 +257,24 @@ fn lists() -> [(&'static str, Value); 6] {
 /// A name of a list, or another spelling that the list knows.
 fn names<R: Row>(rows: &'static [R]) -> Value {
     let (names, others) = spellings(rows);
+    alternatives(names, "trade names", others)
+}
+
+/// Words to be offered, and others that are taken too.
+fn alternatives(words: Vec<&str>, title: &str, others: Vec<String>) -> Value {
     if others.is_empty() {
-        return json!({ "enum": names });
+        return json!({ "enum": words });
     }
-    json!({ "anyOf": [{ "enum": names }, { "title": "trade names", "enum": others }] })
+    json!({ "anyOf": [{ "enum": words }, { "title": title, "enum": others }] })
+}
+
+/// A word with a blank or a hyphen for each underscore, as the reader takes it.
+fn otherwise_parted(word: &str) -> Vec<String> {
+    let marks = if word.contains('_') { " -" } else { "" };
+    marks
+        .chars()
+        .map(|mark| word.replace('_', &mark.to_string()))
+        .collect()
 }
 
 /// The names of a list, and the other spellings of its rows, each once. The reader

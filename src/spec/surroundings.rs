@@ -1,5 +1,6 @@
 //! `[light]`, `[air]` and `[room]`: what stands on, over and around the tank.
 
+use super::catalogued::row;
 use super::misfit::Misfit;
 use super::section::Section;
 use super::value::{Entry, number, quantity, word};
@@ -56,7 +57,7 @@ pub(super) fn light_class(word: &str) -> Option<LightClass> {
 
 /// Reads `[air]`.
 pub(super) fn air(section: &Section<'_>) -> Option<Air> {
-    match section.defaulted("device", word(device))? {
+    match section.defaulted("device", device)? {
         Device::None => {
             refuse_idle_keys(section);
             Some(STILL)
@@ -94,8 +95,7 @@ fn moved(section: &Section<'_>, device: Device) -> Option<Air> {
 
 /// Refuses what is said of a device where there is none.
 fn refuse_idle_keys(section: &Section<'_>) {
-    let says_none =
-        |entry: &Entry<'_>| Ok(entry.value.as_str().and_then(device) == Some(Device::None));
+    let says_none = |entry: &Entry<'_>| Ok(device(entry) == Ok(Device::None));
     let is_none = if section.has("device") {
         section.optional("device", says_none) == Some(true)
     } else {
@@ -117,17 +117,13 @@ fn refuse_idle_keys(section: &Section<'_>) {
     }
 }
 
-pub(super) fn device(word: &str) -> Option<Device> {
-    match catalogue::find::<catalogue::Device>(word)
-        .ok()?
-        .name
-        .as_str()
-    {
-        "none" => Some(Device::None),
-        "air_stone" => Some(Device::AirStone),
-        "sponge_filter" => Some(Device::SpongeFilter),
-        "pump" => Some(Device::Pump),
-        _ => None,
+pub(super) fn device(entry: &Entry<'_>) -> Result<Device, Misfit> {
+    match row::<catalogue::Device>(entry)?.name.as_str() {
+        "none" => Ok(Device::None),
+        "air_stone" => Ok(Device::AirStone),
+        "sponge_filter" => Ok(Device::SpongeFilter),
+        "pump" => Ok(Device::Pump),
+        _ => Err(entry.wrong_type()),
     }
 }
 

@@ -158,7 +158,7 @@ pub const KEYS: &[Key] = &[
     Key::new("light.height", LENGTH, "20 cm", "from the lamp down to the water").above("0 cm").to("100 m"),
     Key::new("light.hours", Number, "8", "hours a day").from("0").to("24"),
 
-    Key::new("air.device", Word(&["none", "air_stone", "sponge_filter", "pump"]), "air_stone", "what moves air or water"),
+    Key::new("air.device", Name("devices"), "air_stone", "what moves air or water"),
     Key::new("air.flow", FLOW, "0.5 L/min", "of air; of water for a pump").above("0 L/min").to("1000 L/min"),
     Key::new("air.depth", LENGTH, "20 cm", "from the water surface down to the device").to("100 m"),
     Key::new("air.hours", Word(&["always", "night", "day"]), "night", "when it runs: night is while the lamp is off"),

@@ -114,7 +114,10 @@ fn every_example_word_and_default_fits() {
         }
         let mut values = vec![key.example_value()];
         if let Kind::Word(words) = key.kind {
-            values.extend(words.iter().map(|word| format!("\"{word}\"")));
+            for mark in ["_", " ", "-"] {
+                let parted = words.iter().map(|word| word.replace('_', mark));
+                values.extend(parted.map(|word| format!("\"{word}\"")));
+            }
         }
         let default = spec::DEFAULTS
             .iter()
@@ -129,6 +132,25 @@ fn every_example_word_and_default_fits() {
             }
             assert_eq!(schema.complaint_of(&text), None, "{}: {written}", key.path);
         }
+    }
+}
+
+#[test]
+fn what_the_reader_takes_for_a_device_or_a_shape_fits() {
+    let schema = Compiled::part("");
+    for device in ["sponge filter", "powerhead", "air pump", "hang-on filter"] {
+        let air = format!("[air]\ndevice = \"{device}\"\nflow = \"60 L/h\"\ndepth = \"20 cm\"\n");
+        let text = base::good("minimal.toml") + &air;
+        assert!(spec::parse(&text).is_ok(), "{device}");
+        assert_eq!(schema.complaint_of(&text), None, "{device}");
+    }
+    let bowed = base::good("bow-front.toml");
+    for word in ["bow-front", "bow front"] {
+        let text = bowed.replace("bow_front", word);
+        assert!(text != bowed && spec::parse(&text).is_ok(), "{word}");
+        assert_eq!(schema.complaint_of(&text), None, "{word}");
+        let lacking = text.replace("width_end", "# width_end");
+        assert!(schema.complaint_of(&lacking).is_some(), "{word}");
     }
 }
 
