@@ -185,7 +185,7 @@ fn kind(key: &Key) -> Map<String, Value> {
         }),
         Kind::Word(words) => {
             let others = words.iter().flat_map(|word| otherwise_parted(word));
-            alternatives(words.to_vec(), "other spellings", others.collect())
+            alternatives(words, "other spellings", &others.collect::<Vec<_>>())
         }
         Kind::Name(list) => reference(list),
         Kind::Names(names) => list(key, reference(names)),
@@ -257,11 +257,11 @@ fn lists() -> [(&'static str, Value); 7] {
 /// A name of a list, or another spelling that the list knows.
 fn names<R: Row>(rows: &'static [R]) -> Value {
     let (names, others) = spellings(rows);
-    alternatives(names, "trade names", others)
+    alternatives(&names, "trade names", &others)
 }
 
 /// Words to be offered, and others that are taken too.
-fn alternatives(words: Vec<&str>, title: &str, others: Vec<String>) -> Value {
+fn alternatives(words: &[&str], title: &str, others: &[String]) -> Value {
     if others.is_empty() {
         return json!({ "enum": words });
     }
