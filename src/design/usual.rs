@@ -5,10 +5,20 @@ use crate::geometry::{Dimension, Shape};
 use crate::units::show::{fixed, significant};
 use crate::units::{Length, Mass, Share};
 
-/// Protein in dry food: memory, labels state about 40 to 50 %.
-pub const PROTEIN: Share = Share::from_fraction(0.45);
+/// Protein in dry food, %: memory, labels state about 40 to 50 %.
+macro_rules! protein_pct {
+    () => {
+        45
+    };
+}
+
+const PROTEIN_PCT: u8 = protein_pct!();
+/// Protein in dry food.
+pub const PROTEIN: Share = Share::from_fraction(PROTEIN_PCT as f64 / 100.0);
 /// The same as it is listed.
-pub const PROTEIN_IN_WORDS: &str = "45 %";
+pub const PROTEIN_IN_WORDS: &str = concat!(protein_pct!(), " %");
+/// The same as TOML.
+pub const PROTEIN_WRITTEN: &str = concat!("\"", protein_pct!(), " %\"");
 /// Why that much protein.
 pub const PROTEIN_WHY: &str = "memory: dry foods state about 40 to 50 %";
 /// Why that much food.

@@ -38,7 +38,7 @@ impl MoistAir {
     /// use lentic::water::atmosphere::SEA_LEVEL;
     /// let half = Share::from_percent(50.0);
     /// let room = MoistAir::new(Temperature::from_celsius(25.0), half, SEA_LEVEL);
-    /// assert!((room.vapour.pa() - 1592.0).abs() < 5.0); // a property library for humid air
+    /// assert!((room.vapour.pa() - 1592.0).abs() < 5.0); // humid air of the library CoolProp 8.0.0
     /// ```
     ///
     /// # Limits
@@ -69,7 +69,7 @@ impl MoistAir {
     /// use lentic::water::atmosphere::SEA_LEVEL;
     /// let half = Share::from_percent(50.0);
     /// let room = MoistAir::new(Temperature::from_celsius(25.0), half, SEA_LEVEL);
-    /// assert!((room.density().kg_m3() - 1.1774).abs() < 0.001); // a property library for humid air
+    /// assert!((room.density().kg_m3() - 1.1774).abs() < 0.001); // humid air of the library CoolProp 8.0.0
     /// ```
     pub fn density(&self) -> Density {
         let dry_pa = (self.pressure - self.vapour).pa();
@@ -94,7 +94,7 @@ impl MoistAir {
     /// use lentic::water::atmosphere::SEA_LEVEL;
     /// let half = Share::from_percent(50.0);
     /// let room = MoistAir::new(Temperature::from_celsius(25.0), half, SEA_LEVEL);
-    /// assert!((room.humidity_ratio() - 0.00993).abs() < 0.00005); // a property library for humid air
+    /// assert!((room.humidity_ratio() - 0.00993).abs() < 0.00005); // humid air of the library CoolProp 8.0.0
     /// ```
     pub fn humidity_ratio(&self) -> f64 {
         WATER_G_MOL / DRY_AIR_G_MOL * (self.vapour / (self.pressure - self.vapour))

@@ -86,7 +86,7 @@ mod tests {
             let expected = carbon_dioxide(ph, alkalinity, temperature, Activity::Ideal).unwrap();
             assert_relative_eq!(water.at(ph).dioxide, expected.mg_l(), max_relative = 1e-12);
         }
-        // 22.34 mg/L at pH 6.8: a carbonate program without activities
+        // 22.34 mg/L at pH 6.8: the library PyCO2SYS 1.8.3.4 (opt_k_carbonic 8), without activities
         assert_relative_eq!(water.at(6.8).dioxide, 22.34, max_relative = 0.01);
     }
 

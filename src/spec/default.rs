@@ -31,7 +31,7 @@ pub const DEFAULTS: &[DefaultValue] = &[
     DefaultValue { path: "light.hours", written: "8", why: "practice: longer days feed algae in a young tank" },
     DefaultValue { path: "air.device", written: "\"none\"", why: "practice: low-tech tanks stand still unless said" },
     DefaultValue { path: "air.hours", written: "\"always\"", why: "practice: a device runs day and night unless said" },
-    DefaultValue { path: "feed.protein", written: "\"45 %\"", why: usual::PROTEIN_WHY },
+    DefaultValue { path: "feed.protein", written: usual::PROTEIN_WRITTEN, why: usual::PROTEIN_WHY },
     DefaultValue { path: "room.temperature", written: "\"20 C\"", why: "judgement: a heated living room" },
     DefaultValue { path: "room.humidity", written: "\"50 %\"", why: "judgement: a heated living room" },
     DefaultValue { path: "room.altitude", written: "\"0 m\"", why: "judgement: near sea level" },

@@ -85,8 +85,7 @@ pub fn central(
 /// members done, from any thread.
 ///
 /// Each member takes its own steps, so that its digits depend on its index and the seed
-/// alone. (Eight in lanes with common steps take longer: the fast days of one are quiet
-/// days of the others.) A member that cannot be integrated is left out.
+/// alone. A member that cannot be integrated is left out.
 pub fn members(
     inputs: &Inputs,
     bands: &Parameters<Band>,

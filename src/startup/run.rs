@@ -143,7 +143,7 @@ pub fn planned_growth(inputs: &Inputs, parameters: &Parameters<f64>) -> PlannedG
     }
 }
 
-/// A run in any scalar.
+/// The run of one set of parameters, recorded as finely as `detail` asks.
 pub(super) fn simulate(
     inputs: &Inputs,
     parameters: &Parameters<f64>,

@@ -230,8 +230,7 @@ pub enum Retention {
 }
 
 impl Retention {
-    /// The band of a ratio (4 to 5: Terzaghi & Peck 1948; 9: Foster & Fell 2001,
-    /// stated there for d95 and from memory).
+    /// The band of a ratio.
     ///
     /// # Source
     /// 4 to 5: Terzaghi & Peck 1948 (`terzaghi_peck_1948`); 9: Foster & Fell 2001

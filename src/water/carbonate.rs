@@ -54,6 +54,7 @@ struct Coefficients {
 /// # Example
 /// ```
 /// use lentic::{units::Temperature, water::carbonate::dissociation};
+/// // Plummer and Busenberg 1982 at 25 C, as phreeqc.dat carries them
 /// let constants = dissociation(Temperature::from_celsius(25.0));
 /// assert!((constants.pk1 - 6.352).abs() < 0.001);
 /// assert!((constants.pk2 - 10.329).abs() < 0.001);
@@ -100,6 +101,7 @@ pub fn dissociation(temperature: Temperature) -> Dissociation {
 /// use lentic::water::carbonate::{Activity, carbon_dioxide};
 /// let temperature = Temperature::from_celsius(25.0);
 /// let co2 = carbon_dioxide(6.8, Alkalinity::from_dkh(4.0), temperature, Activity::Ideal);
+/// // without activities by the library PyCO2SYS 1.8.3.4, `opt_k_carbonic` 8
 /// assert!((co2.unwrap().mg_l() - 22.34).abs() < 0.2);
 /// ```
 pub fn carbon_dioxide(
@@ -144,6 +146,7 @@ pub fn carbon_dioxide(
 /// ```
 /// use lentic::units::{Alkalinity, Concentration, Temperature};
 /// use lentic::water::carbonate::{Activity, ph};
+/// // the carbon dioxide of pH 6.8 by the library PyCO2SYS 1.8.3.4, as in `carbon_dioxide`
 /// let ph = ph(
 ///     Concentration::from_mg_l(22.34),
 ///     Alkalinity::from_dkh(4.0),
