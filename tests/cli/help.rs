@@ -130,8 +130,28 @@ fn complaint(folder: &Path, line: &str) -> String {
     format!("{}{code}", String::from_utf8(ran.stderr).unwrap())
 }
 
+/// What a shell line writes, as seen from home; of shards the first.
+fn written(line: &str) -> Vec<String> {
+    let words: Vec<&str> = line.split_whitespace().collect();
+    let named = words
+        .windows(2)
+        .filter(|pair| ["--out", "--folder", ">"].contains(&pair[0]));
+    named
+        .map(|pair| pair[1].trim_matches([';', '\'', '"']))
+        .map(|path| path.trim_start_matches("~/").replace("{}", "1"))
+        .collect()
+}
+
+/// Whether a file is not empty, or a folder has an entry.
+fn holds_something(path: &Path) -> bool {
+    match std::fs::read_dir(path) {
+        Ok(mut entries) => entries.next().is_some(),
+        Err(_) => std::fs::metadata(path).is_ok_and(|file| file.len() > 0),
+    }
+}
+
 #[test]
-fn every_example_of_the_help_does_what_it_says() {
+fn every_example_of_the_help_runs_and_writes_what_it_names() {
     for command in COMMANDS {
         let help = lentic(&[command, "--help"], "").stdout;
         let examples = examples(&help);
@@ -144,6 +164,12 @@ fn every_example_of_the_help_does_what_it_says() {
         for example in examples {
             let line = example.replace("in a folder of $fpath", "");
             assert_eq!(complaint(folder.path(), &line), "", "{example}");
+            for path in written(&line) {
+                assert!(
+                    holds_something(&folder.path().join(&path)),
+                    "{example}: {path}"
+                );
+            }
         }
     }
 }

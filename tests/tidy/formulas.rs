@@ -19,11 +19,14 @@ const FOLDERS: [&str; 9] = [
 fn documented(text: &str) -> Vec<(String, String)> {
     let mut found = Vec::new();
     let mut comment = String::new();
+    let mut within_attribute = false;
     for line in text.lines().map(str::trim) {
         if let Some(words) = line.strip_prefix("///") {
             comment.push_str(words.trim_start());
             comment.push('\n');
-        } else if !line.starts_with("#[") {
+        } else if within_attribute || line.starts_with("#[") {
+            within_attribute = !line.ends_with(']');
+        } else {
             if line.starts_with("pub fn ") || line.starts_with("pub const fn ") {
                 found.push((line.to_owned(), comment.clone()));
             }
@@ -31,6 +34,14 @@ fn documented(text: &str) -> Vec<(String, String)> {
         }
     }
     found
+}
+
+#[test]
+fn an_attribute_over_several_lines_keeps_the_comment_above_it() {
+    let text = "/// One.\n#[expect(\n    lint,\n    reason = \"so\"\n)]\npub fn one() {}\n\npub fn two() {}\n";
+    let found = documented(text);
+    let comments: Vec<&str> = found.iter().map(|(_, comment)| comment.as_str()).collect();
+    assert_eq!(comments, ["One.\n", ""]);
 }
 
 #[test]

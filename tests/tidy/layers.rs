@@ -64,6 +64,36 @@ fn the_table_names_every_module() {
     }
 }
 
+/// The modules of each row of the table in the text of the library.
+fn rows_of_the_library() -> Vec<Vec<String>> {
+    let library = tree::text(&tree::root().join("src/lib.rs"));
+    let section = library.split("# Layers").nth(1).expect("a section");
+    let rows = section
+        .lines()
+        .take_while(|line| line.starts_with("//!") || line.is_empty());
+    rows.filter_map(|line| {
+        let modules = line.strip_prefix("//! | [")?.split(" | ").next()?;
+        let plain = |name: &str| name.trim_matches(['`', '[', ']', ' ']).to_owned();
+        Some(modules.split(',').map(plain).collect())
+    })
+    .collect()
+}
+
+#[test]
+fn the_library_shows_the_same_layers() {
+    let mut layers: BTreeMap<usize, Vec<String>> = BTreeMap::new();
+    for (module, layer) in table() {
+        if module != "cli" && module != "main" {
+            layers.entry(layer).or_default().push(module);
+        }
+    }
+    let mut rows = rows_of_the_library();
+    for row in &mut rows {
+        row.sort();
+    }
+    assert_eq!(rows, layers.into_values().collect::<Vec<_>>());
+}
+
 #[test]
 fn modules_use_only_lower_layers() {
     let table = table();
