@@ -18,6 +18,7 @@ use crate::design::Design;
 use crate::finding::Status;
 use crate::report::{compose, html, row, text};
 use crate::study::{Aim, Base, Cell, Condition, Front, Influence, Row, Sensitivity, compare};
+use crate::units::UnitSystem;
 
 /// Files read at a time.
 const FILES: usize = 256;
@@ -250,12 +251,14 @@ impl<'a> Run<'a> {
     fn write_text(&self, influences: Option<(&str, Vec<Influence>)>) -> Result<(), Failure> {
         let common = &self.options.common;
         let rows: Vec<Row> = self.kept.iter().map(|(row, _)| row.clone()).collect();
+        let of_first_file = self.kept.iter().min_by_key(|(_, file)| *file);
         let document = compose::compare(&compose::Compared {
             axes: self.wish.question.space.axes(),
             columns: &self.wish.question.columns,
             shown: self.wish.shown,
             standard: self.wish.standard,
             rows: &rows,
+            units: of_first_file.map_or(UnitSystem::default(), |(row, _)| row.units),
             chosen: !self.wish.aims.is_empty(),
             remark: self.remark(),
             influences,

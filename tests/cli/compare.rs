@@ -140,3 +140,33 @@ fn a_name_that_looks_like_a_formula_is_text_and_a_number_below_zero_a_number() {
     let cell = ("number".to_owned(), Value::from(-1.5));
     assert_eq!(lentic::report::csv::table(&[vec![cell]]), "number\n-1.5\n");
 }
+
+#[test]
+fn a_table_shows_all_tanks_in_the_units_of_the_first() {
+    let folder = tempfile::tempdir().unwrap();
+    let text = fs::read_to_string(root().join("demo-tanks/first-tank.toml")).unwrap();
+    let bare: Vec<&str> = text
+        .lines()
+        .filter(|line| !line.starts_with("units = "))
+        .collect();
+    let written = ["metric", "us"].map(|units| {
+        let path = folder.path().join(format!("{units}.toml"));
+        fs::write(&path, format!("units = \"{units}\"\n{}\n", bare.join("\n"))).unwrap();
+        path.to_str().unwrap().to_owned()
+    });
+    let table = |more: &[&str]| {
+        let ran = lentic(&[&["compare", "--members", "0"], more].concat(), "");
+        assert_eq!(ran.code, 0, "{}", ran.stderr);
+        ran.stdout
+    };
+    let [metric, us] = [written[0].as_str(), written[1].as_str()];
+    for (shown, in_litres) in [
+        (table(&[metric, us]), true),
+        (table(&[us, metric]), false),
+        (table(&[us, metric, "--sort", "tank.water_l"]), false),
+        (table(&[us, metric, "--units", "metric"]), true),
+    ] {
+        assert_eq!(shown.contains(" L "), in_litres, "{shown}");
+        assert_eq!(shown.contains("US gal"), !in_litres, "{shown}");
+    }
+}

@@ -32,6 +32,8 @@ pub struct Compared<'a> {
     pub standard: bool,
     /// The rows.
     pub rows: &'a [Row],
+    /// The units that all of them are shown in.
+    pub units: UnitSystem,
     /// Whether these are the rows that no other beats.
     pub chosen: bool,
     /// What is said of how the rows were chosen; may be empty.
@@ -165,7 +167,7 @@ fn table(compared: &Compared<'_>) -> Table {
         let results = compared.columns[..compared.shown]
             .iter()
             .zip(cells)
-            .map(|(column, cell)| shown(row.units, column.name(), cell.as_ref()));
+            .map(|(column, cell)| shown(compared.units, column.name(), cell.as_ref()));
         name.into_iter().chain(levels).chain(results).collect()
     });
     Table {
@@ -191,7 +193,7 @@ fn head(column: &Column, standard: bool) -> String {
     }
 }
 
-/// A value in the units of its tank, by the unit that its name ends in.
+/// A value by the unit that its name ends in.
 fn shown(units: UnitSystem, name: &str, cell: Option<&Cell>) -> String {
     let number = match cell {
         None => return "-".to_owned(),
