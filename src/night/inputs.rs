@@ -1,7 +1,7 @@
 //! What a night needs to know of a tank.
 
 use crate::air::{bubble, demand};
-use crate::design::{Design, Device, DutyHours};
+use crate::design::{Design, Device, DutyHours, Stock};
 use crate::source::{Band, OutOfRange, Validity};
 use crate::state::DayState;
 use crate::units::{Alkalinity, Area, Flow, Length, Mass, Pressure, Share, Temperature, Volume};
@@ -78,6 +78,15 @@ pub struct Kept {
 }
 
 impl Kept {
+    /// The adults of a kind, as planned.
+    fn of(stock: &Stock) -> Self {
+        Self {
+            body: Mass::from_g(stock.animal.mass_g.typical),
+            count: f64::from(stock.count),
+            air_breathing: stock.animal.air_breathing,
+        }
+    }
+
     /// Of all of them.
     pub fn mass(&self) -> Mass {
         self.body * self.count
@@ -111,19 +120,22 @@ impl NightInputs {
             device_depth: draft.air.depth,
             duty: draft.air.hours,
             emergent: design.planted().emergent,
-            animals: stocks
-                .map(|stock| Kept {
-                    body: Mass::from_g(stock.animal.mass_g.typical),
-                    count: f64::from(stock.count),
-                    air_breathing: stock.animal.air_breathing,
-                })
-                .collect(),
+            animals: stocks.map(Kept::of).collect(),
             feeding: if draft.feed.mass_per_day > Mass::ZERO {
                 Feeding::Fed
             } else {
                 Feeding::Unfed
             },
             state: *state,
+        }
+    }
+
+    /// The same day with those animals of a design too that come later.
+    #[must_use]
+    pub fn with_all_animals(self, design: &Design) -> Self {
+        Self {
+            animals: design.draft().animals.iter().map(Kept::of).collect(),
+            ..self
         }
     }
 

@@ -13,6 +13,7 @@ use lentic::state::DayState;
 use lentic::units::{Concentration, Flow, Length, Share};
 
 use crate::command;
+use crate::spec::{finding, planned};
 
 fn demo(name: &str) -> String {
     let path = command::root().join("demo-tanks").join(name);
@@ -200,4 +201,27 @@ fn what_is_not_known_is_not_counted() {
     assert!((lamp - 43.8).abs() < 0.1, "{lamp}");
     let cost = known.cost_per_year.expect("the tariff is known");
     assert!((cost - 0.30 * (plain.kwh_per_year() + lamp)).abs() < 1e-9);
+}
+
+/// A plan of the sixty with so many small fish from a day.
+fn with_fish(count: u32, from_day: u32) -> serde_json::Value {
+    planned(
+        "plan",
+        &format!(
+            "{SIXTY}[[animals]]\nname = \"small_fish\"\ncount = {count}\nfrom_day = {from_day}\n"
+        ),
+    )
+}
+
+#[test]
+fn too_many_fish_are_too_many_whatever_their_day() {
+    for from_day in [42, 90, 91, 95, 400] {
+        let plan = with_fish(150, from_day);
+        // 150 fish of 0.35 g, the mass in the catalogue
+        let mass_g = plan["animals"]["mass_g"].as_f64().expect("a mass");
+        assert!((mass_g - 52.5).abs() < 1e-9, "day {from_day}: {mass_g}");
+        assert_eq!(finding(&plan, "animals.load")["status"], "act", "day {from_day}");
+        let dawn = finding(&plan, "air.dawn")["says"].as_str().expect("words").to_owned();
+        assert_eq!(dawn.contains("that come later"), from_day > 90, "{dawn}");
+    }
 }

@@ -102,9 +102,10 @@ fn dawn(case: &Case<'_>) -> Finding {
         _ => "",
     };
     let says = format!(
-        "oxygen falls to {} mg/L by dawn on day {:.0}{breathers}",
+        "oxygen falls to {} mg/L by dawn on day {:.0}{}{breathers}",
         ranged(oxygen, night.outlook.ensemble.members),
-        night.inputs.state.day
+        night.inputs.state.day,
+        ahead(case)
     );
     let missed = verdict.status > Status::Ok;
     let remedy = case
@@ -113,6 +114,18 @@ fn dawn(case: &Case<'_>) -> Finding {
         .filter(|_| missed)
         .map(|air| more_air(case, air));
     finding(Code::AirDawn, verdict, "dawn oxygen", says, remedy)
+}
+
+/// A word on animals that are counted before they come.
+fn ahead(case: &Case<'_>) -> &'static str {
+    let inputs = &case.night.inputs;
+    let stock = &case.design().draft().animals;
+    let some_come_later = stock.iter().any(|stock| stock.from_day > inputs.state.day);
+    if some_come_later && inputs.animals.len() == stock.len() {
+        ", with all animals in that come later"
+    } else {
+        ""
+    }
 }
 
 /// "3.1", or "3.1 (2.2-4.0)".

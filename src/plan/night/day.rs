@@ -10,7 +10,8 @@ use crate::startup::{self, Inputs, Parameters, Trajectory, day_state};
 /// The day of a start whose night is looked at.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum OnDay {
-    /// The one with the least oxygen at dawn, of those on which all animals are in.
+    /// The one with the least oxygen at dawn, of those on which all animals are in: the
+    /// last followed where some come later.
     #[default]
     Leanest,
     /// The day the tank is filled and planted.
@@ -75,6 +76,7 @@ impl<'a> Start<'a> {
         self.run.algae_window_days()
     }
 
+    /// A day with the animals that are in by then.
     fn on(&self, day: u32) -> Result<NightInputs, IntegrationError> {
         let sample = self.run.at_day(day.min(self.days));
         let sample = sample.ok_or(IntegrationError::NotFinite {
@@ -84,17 +86,17 @@ impl<'a> Start<'a> {
         Ok(NightInputs::of(self.design, &state, self.light))
     }
 
-    /// The day on which all animals that come within the start are in; where none come,
+    /// The day on which all animals are in, if only after the start; where none come,
     /// the first on which any might.
     fn stocked_from(&self) -> u32 {
         let stock = self.design.draft().animals.iter();
         let days = stock.map(|stock| stock.from_day.ceil() as u32);
-        let within = days.filter(|day| *day <= self.days);
-        within.max().unwrap_or(SNAILS_DAY as u32)
+        days.max().unwrap_or(SNAILS_DAY as u32)
     }
 
+    /// Animals that come after the start are taken to be in on its last day.
     fn leanest(&self) -> Result<NightInputs, IntegrationError> {
-        let mut leanest = self.on(self.days)?;
+        let mut leanest = self.on(self.days)?.with_all_animals(self.design);
         let mut least = dawn_mg_l(&leanest)?;
         for day in (self.stocked_from()..self.days).step_by(STEP_D as usize) {
             let inputs = self.on(day)?;
