@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::row::row;
 use crate::source::{Band, Basis};
+use crate::units::Volume;
 
 /// A kind of animal.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -13,6 +14,8 @@ pub struct Animal {
     pub name: String,
     /// Name for people.
     pub label: String,
+    /// The same of several.
+    pub plural: String,
     /// Trade words.
     #[serde(default)]
     pub aliases: Vec<String>,
@@ -24,6 +27,11 @@ pub struct Animal {
     pub air_breathing: bool,
     /// Whether it lives on algae and waste as much as on feed.
     pub grazes: bool,
+    /// Water that each is given at least, by practice, L.
+    pub litres_each: f64,
+    /// Whether two of it fight, so that one is kept alone.
+    #[serde(default)]
+    pub fights_its_kind: bool,
     /// The earliest day it is put in, by practice, counted from filling.
     pub first_day: u16,
     /// Feed per day, of its body mass.
@@ -37,6 +45,47 @@ pub struct Animal {
     pub source: Vec<String>,
     /// What to know about it.
     pub note: String,
+}
+
+impl Animal {
+    /// The most that are kept in so much water.
+    ///
+    /// # Source
+    /// Common practice, no source: 2 L of water to the gram of fish.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::{catalogue, units::Volume};
+    /// let most = |name| {
+    ///     let animal = catalogue::find::<catalogue::Animal>(name).ok();
+    ///     animal.map(|animal| animal.most_in(Volume::from_litres(48.0)))
+    /// };
+    /// // 24 g of fish of up to 0.6 g; males that fight are kept singly
+    /// assert_eq!([most("small_fish"), most("labyrinth_fish")], [Some(40), Some(1)]);
+    /// ```
+    pub fn most_in(&self, water: Volume) -> u32 {
+        let most = (water.litres() / self.litres_each).floor() as u32;
+        if self.fights_its_kind {
+            most.min(1)
+        } else {
+            most
+        }
+    }
+
+    /// "1 surface snail", "about 120 small shrimp": from a hundred on down to two digits,
+    /// which is all that an estimate bears.
+    pub fn counted(&self, count: u32) -> String {
+        let label = if count == 1 {
+            &self.label
+        } else {
+            &self.plural
+        };
+        if count < 100 {
+            return format!("{count} {label}");
+        }
+        let step = 10_u32.pow(count.ilog10() - 1);
+        format!("about {} {label}", count / step * step)
+    }
 }
 
 row!(Animal, "animal", animals, "data/animals.toml");

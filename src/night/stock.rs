@@ -8,7 +8,7 @@ use crate::catalogue::{Animal, animals};
 use crate::numerics::rodas::IntegrationError;
 use crate::source::Band;
 use crate::state::AMMONIA_PER_PROTEIN;
-use crate::units::{Concentration, Mass, Share};
+use crate::units::{Concentration, Mass, Share, Volume};
 
 /// The first mass tried, per litre of water, and the most, g/L (judgement: no tank
 /// without a filter comes near).
@@ -32,8 +32,9 @@ impl Carried {
         Mass::from_g(self.by_oxygen_g.typical).min(self.by_nitrogen)
     }
 
-    /// The same in numbers of animals that leave a bed alone.
-    pub fn examples(&self) -> Vec<Example> {
+    /// The same in numbers of animals that leave a bed alone, no more of each than
+    /// practice keeps in the water.
+    pub fn examples(&self, water: Volume) -> Vec<Example> {
         let grams = self.least().g();
         let quiet = animals()
             .iter()
@@ -41,7 +42,9 @@ impl Carried {
         quiet
             .map(|animal| Example {
                 animal,
-                count: (grams / animal.mass_g.typical).floor() as u32,
+                count: animal
+                    .most_in(water)
+                    .min((grams / animal.mass_g.typical).floor() as u32),
             })
             .collect()
     }

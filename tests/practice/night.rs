@@ -220,8 +220,67 @@ fn too_many_fish_are_too_many_whatever_their_day() {
         // 150 fish of 0.35 g, the mass in the catalogue
         let mass_g = plan["animals"]["mass_g"].as_f64().expect("a mass");
         assert!((mass_g - 52.5).abs() < 1e-9, "day {from_day}: {mass_g}");
-        assert_eq!(finding(&plan, "animals.load")["status"], "act", "day {from_day}");
-        let dawn = finding(&plan, "air.dawn")["says"].as_str().expect("words").to_owned();
+        assert_eq!(
+            finding(&plan, "animals.load")["status"],
+            "act",
+            "day {from_day}"
+        );
+        let dawn = finding(&plan, "air.dawn")["says"]
+            .as_str()
+            .expect("words")
+            .to_owned();
         assert_eq!(dawn.contains("that come later"), from_day > 90, "{dawn}");
     }
+}
+
+/// How many of each kind a plan names, by the kind.
+fn examples(plan: &serde_json::Value) -> Vec<(String, f64)> {
+    let rows = plan["animals"]["examples"].as_array().expect("a list");
+    rows.iter()
+        .map(|row| {
+            let name = row["name"].as_str().expect("a name").to_owned();
+            (name, row["count"].as_f64().expect("a count"))
+        })
+        .collect()
+}
+
+#[test]
+fn no_more_animals_are_named_than_practice_keeps_however_much_air_there_is() {
+    // one shrimp without feed: neither air nor nitrogen holds the number down
+    let plan = planned(
+        "plan",
+        &format!(
+            "{SIXTY}[air]\ndevice = \"air_stone\"\nflow = \"2 L/min\"\ndepth = \"20 cm\"\n\
+             [[animals]]\nname = \"small_shrimp\"\ncount = 1\n[feed]\nmass_per_day = \"0 g\"\n"
+        ),
+    );
+    let litres = plan["tank"]["water_l"].as_f64().expect("litres");
+    // 2 L to the gram of fish, large adults of 0.6 and 3 g; 1 L to a shrimp; 4 L to a snail
+    for (name, count) in examples(&plan) {
+        let most = match name.as_str() {
+            "small_fish" => litres / 2.0 / 0.6,
+            "small_catfish" => litres / 2.0 / 3.0,
+            "small_shrimp" => litres,
+            "surface_snail" => litres / 4.0,
+            // males fight
+            "labyrinth_fish" => 1.0,
+            other => panic!("{other} is named"),
+        };
+        assert!(
+            (count - most.floor()).abs() < 1e-9,
+            "{count} {name} in {litres} L"
+        );
+    }
+    assert_eq!(examples(&plan).len(), 5);
+}
+
+#[test]
+fn a_tank_without_plants_feeds_no_fish_through_them() {
+    let bare = SIXTY.split("[[plants]]").next().expect("a start");
+    let plan = planned("plan", bare);
+    let carried = plan["animals"]["carried_by_nitrogen_g"]
+        .as_f64()
+        .expect("grams");
+    assert!(carried.abs() < 1e-9, "{carried}");
+    assert!(examples(&plan).iter().all(|(_, count)| *count < 0.5));
 }

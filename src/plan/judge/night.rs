@@ -5,7 +5,6 @@ use crate::finding::{Code, Finding, Remedy, Status};
 use crate::night::flow::{air_for_speed, own_flow_for_speed};
 use crate::night::lighting::Mend;
 use crate::night::sizing::{AirFlow, AirNeed};
-use crate::night::stock::Carried;
 use crate::night::verdict::{self, AirBreathers, LONG_LIGHT_H, Support, Verdict};
 use crate::plan::night::{Nocturne, dawn_limit};
 use crate::plan::words;
@@ -381,23 +380,26 @@ fn load(case: &Case<'_>) -> Finding {
         }
     };
     let remedy = (verdict.status >= Status::Watch).then(|| Remedy {
-        says: format!("keep {most} g at most{}", examples(carried)),
+        says: format!("keep {most} g at most{}", examples(case)),
         quantity: verdict.high,
         unit: "g",
     });
     finding(Code::AnimalsLoad, verdict, "animals", says, remedy)
 }
 
-/// ": 5 small fish or 40 small shrimp", empty where not even one is carried.
-fn examples(carried: &Carried) -> String {
-    let found = carried.examples();
+/// ", of one kind alone ... 5 small fish or 40 small shrimp", empty where not even one is carried.
+fn examples(case: &Case<'_>) -> String {
+    let found = case.night.carried.examples(case.night.inputs.water);
     let some = found.iter().filter(|example| example.count > 0);
     let named: Vec<String> = some
-        .map(|example| format!("{} {}", example.count, example.animal.label))
+        .map(|example| example.animal.counted(example.count))
         .collect();
     if named.is_empty() {
         String::new()
     } else {
-        format!(": {}", words::either(&named))
+        format!(
+            ", of one kind alone and by stocking practice {}",
+            words::either(&named)
+        )
     }
 }

@@ -12,7 +12,7 @@ pub use section::{
 
 use super::{Estimate, Options};
 use crate::catalogue::{self, Animal};
-use crate::design::{Design, Stock};
+use crate::design::{Design, Stock, usual};
 use crate::night::flow::Movement;
 use crate::night::inputs::Feeding;
 use crate::night::lighting::Lighting;
@@ -184,7 +184,7 @@ impl<'a> Nocturne<'a> {
 
     /// The animals section.
     pub(super) fn animals(&self) -> AnimalsSection {
-        let examples = self.carried.examples().into_iter();
+        let examples = self.carried.examples(self.inputs.water).into_iter();
         AnimalsSection {
             mass_g: self.inputs.animal_mass().g(),
             carried_by_oxygen_g: self.estimate(self.carried.by_oxygen_g),
@@ -192,10 +192,11 @@ impl<'a> Nocturne<'a> {
             examples: examples
                 .map(|example| AnimalCount {
                     name: &example.animal.name,
-                    label: &example.animal.label,
+                    animal: example.animal,
                     count: example.count,
                 })
                 .collect(),
+            unfed: is_unfed(self.design),
         }
     }
 
@@ -242,6 +243,13 @@ fn light_need(design: &Design, inputs: &NightInputs) -> Option<LightNeed> {
     }
 }
 
+/// Whether animals are planned that are given nothing that would come back as ammonia.
+fn is_unfed(design: &Design) -> bool {
+    let (feed, stock) = (design.draft().feed, &design.draft().animals);
+    let kept = stock.iter().any(|stock| stock.count > 0);
+    kept && (feed.mass_per_day <= Mass::ZERO || feed.protein <= Share::ZERO)
+}
+
 /// The kind of animal that stands where none is planned.
 const EXAMPLE_ANIMAL: &str = "small_fish";
 
@@ -266,7 +274,11 @@ fn diet(design: &Design, inputs: &NightInputs) -> (NightInputs, Diet) {
         feed_per_d: example.map_or(Share::ZERO, |animal| {
             Share::from_percent(animal.feed_pct_per_d.typical)
         }),
-        protein: feed.protein,
+        protein: if feed.protein > Share::ZERO {
+            feed.protein
+        } else {
+            usual::PROTEIN
+        },
     };
     let fed = NightInputs {
         feeding: Feeding::Fed,

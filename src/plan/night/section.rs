@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use crate::catalogue::Animal;
 use crate::plan::Estimate;
 
 /// A day and a night in the tank.
@@ -82,18 +83,21 @@ pub struct AnimalsSection {
     pub carried_by_oxygen_g: Estimate,
     /// Carried by the nitrogen that the plants take.
     pub carried_by_nitrogen_g: f64,
-    /// So many of one kind alone are carried by both.
+    /// So many of one kind alone are carried by both, and kept by practice.
     pub examples: Vec<AnimalCount>,
+    /// Whether animals are planned that are given no feed: then nitrogen sets no limit.
+    #[serde(skip)]
+    pub unfed: bool,
 }
 
 /// So many animals of a kind.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct AnimalCount {
     /// Catalogue name.
     pub name: &'static str,
-    /// What people call it.
+    /// Which.
     #[serde(skip)]
-    pub label: &'static str,
+    pub animal: &'static Animal,
     /// How many.
     pub count: u32,
 }

@@ -6,8 +6,7 @@ use crate::design::Design;
 use crate::finding::{Caution, Finding, Status};
 use crate::night::verdict::{DAWN_ACT_MG_L, DAWN_WATCH_MG_L};
 use crate::plan::{
-    AnimalCount, AnimalsSection, Estimate, FlowSection, HeatSection, HourRow, LightSection, Night,
-    NightSection,
+    AnimalsSection, Estimate, FlowSection, HeatSection, HourRow, LightSection, Night, NightSection,
 };
 use crate::report::chart::{Across, Chart, Level, Mark, Series};
 use crate::report::document::{Block, Document, Fact};
@@ -211,35 +210,29 @@ fn animals_fact(animals: &AnimalsSection) -> Fact {
         .examples
         .iter()
         .filter(|example| example.count > 0)
-        .map(counted)
+        .map(|example| example.animal.counted(example.count))
         .collect();
     let alone = if examples.is_empty() {
         String::new()
     } else {
-        format!(": {} alone", examples.join(", or "))
+        format!(
+            ": of one kind alone and by stocking practice {}",
+            examples.join(", or ")
+        )
+    };
+    let by_plants = if animals.unfed {
+        "plants set no limit, as nothing is fed".to_owned()
+    } else {
+        format!("plants {} g", significant(animals.carried_by_nitrogen_g, 2))
     };
     Fact::new(
         "animals",
         format!("{} g", significant(animals.mass_g, 2)),
         format!(
-            "oxygen carries {} g, plants {} g{alone}",
-            ranged(animals.carried_by_oxygen_g),
-            significant(animals.carried_by_nitrogen_g, 2)
+            "oxygen carries {} g, {by_plants}{alone}",
+            ranged(animals.carried_by_oxygen_g)
         ),
     )
-}
-
-/// "about 590 small shrimp": no more digits than the estimate bears.
-fn counted(example: &AnimalCount) -> String {
-    let count = f64::from(example.count);
-    let about = if count >= 100.0 { "about " } else { "" };
-    let snails = if example.count > 1 && example.label.ends_with("snail") {
-        "s"
-    } else {
-        ""
-    };
-    let shown = significant(count, 2);
-    format!("{about}{shown} {}{snails}", example.label)
 }
 
 fn heat_fact(units: UnitSystem, heat: &HeatSection) -> Fact {
