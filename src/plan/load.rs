@@ -46,7 +46,12 @@ pub(super) struct Met {
 
 impl Met {
     pub(super) fn is_met(&self) -> bool {
-        self.index >= self.limit && self.run_clean
+        self.index_is_met() && self.run_clean
+    }
+
+    /// Whether the plants could take the flush, be it too late.
+    pub(super) fn index_is_met(&self) -> bool {
+        self.index >= self.limit
     }
 }
 

@@ -54,7 +54,8 @@ pub(super) fn as_given(load: &Load<'_>, flush: &Flush<'_>) -> Result<Needed, Int
     })
 }
 
-/// The planting with the smallest addition that meets the load.
+/// The planting with the smallest addition that meets the load; with none where the
+/// index is met already and no addition holds the flush down in time.
 pub(super) fn needed(
     load: &Load<'_>,
     options: Options,
@@ -71,6 +72,9 @@ pub(super) fn needed(
     }
     let total = search.with(&added);
     let reached = load.met_by(&total)?;
+    if given.met.index_is_met() && !reached.is_met() {
+        return Ok(given);
+    }
     let probability = load.probability(&total, options)?;
     Ok(Needed {
         reached,

@@ -150,3 +150,21 @@ fn an_existing_tank_gets_one_step_with_bags() {
         assert!(step.contains(word), "no \"{word}\" in: {step}");
     }
 }
+
+#[test]
+fn plants_that_would_come_too_late_are_not_added_where_the_index_is_met() {
+    let path = crate::command::root().join("demo-tanks/under-a-green-roof.toml");
+    let plan = planned("plan", &std::fs::read_to_string(path).expect("a demo tank"));
+    let load = finding(&plan, "plants.load");
+    assert_eq!(load["status"], "watch");
+    assert!(load["value"].as_f64() > load["low"].as_f64());
+    let added = plan["planting"]["needed"]["portions"].as_array();
+    assert!(added.expect("a list").is_empty(), "{added:?}");
+    for code in ["plants.load", "cap.leak"] {
+        let says = finding(&plan, code)["remedy"]["says"]
+            .as_str()
+            .expect("words");
+        assert!(!says.contains("on day one"), "{says}");
+        assert!(says.contains("% of the water every"), "{says}");
+    }
+}

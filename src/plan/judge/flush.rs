@@ -207,6 +207,20 @@ fn against_the_flush(case: &Case<'_>) -> Remedy {
     }
 }
 
+/// "change water in the first weeks", as much as the calendar holds where that was sought.
+pub(super) fn changing_water(case: &Case<'_>) -> String {
+    let plan = case.startup.water_change_plan.first();
+    match plan.zip(case.with_changes) {
+        Some((change, probability)) => format!(
+            "change {:.0} % of the water every {} days in the first weeks (under the limits in {:.0} % of the starts)",
+            change.share_pct,
+            show::fixed(change.every_d, 1),
+            probability * 100.0
+        ),
+        None => "change water in the first weeks".to_owned(),
+    }
+}
+
 fn water_change(case: &Case<'_>, change: &ChangePlan) -> Remedy {
     let litres = case.design.water() * (change.share_pct / 100.0);
     let asked = case.design.draft().goal.probability.fraction();

@@ -1,6 +1,6 @@
 //! `plants.load`, `plants.cover`, `plants.mix`, `plants.listed` and `cap.leak`.
 
-use super::{Case, cap_depth};
+use super::{Case, cap_depth, flush};
 use crate::catalogue::{Group, LISTS_AS_OF};
 use crate::design::Design;
 use crate::finding::{Code, Finding, Remedy, Status};
@@ -38,7 +38,7 @@ pub(super) fn load(case: &Case<'_>) -> Finding {
         _ if met.index <= 0.0 => {
             "what is planted does not grow at this light and temperature".to_owned()
         }
-        _ if met.index >= met.limit => format!(
+        _ if met.index_is_met() => format!(
             "the plants can take {index} times what the bed gives off in {FLUSH_DAYS} days, but too late: ammonia or nitrite passes its limit before they grow (see flush)"
         ),
         _ => format!(
@@ -69,11 +69,13 @@ fn takes_nothing(case: &Case<'_>) -> bool {
 
 fn more_plants(case: &Case<'_>) -> Remedy {
     if case.planting.section.needed.portions.is_empty() {
+        let why = if case.planting.met.index_is_met() {
+            "more plants come too late"
+        } else {
+            "plants do not help here"
+        };
         return Remedy {
-            says: format!(
-                "plants do not help here: {}",
-                words::either(&otherwise(case))
-            ),
+            says: format!("{why}: {}", words::either(&otherwise(case))),
             quantity: None,
             unit: "",
         };
@@ -105,8 +107,8 @@ fn more_plants(case: &Case<'_>) -> Remedy {
     }
 }
 
-/// What else brings the flush down.
-fn otherwise(case: &Case<'_>) -> Vec<&'static str> {
+/// What else brings the flush down, with the odds where they were sought.
+fn otherwise(case: &Case<'_>) -> Vec<String> {
     let mut means = Vec::new();
     if case.planting.fast_growth_per_d <= 0.0 {
         means.push("give more light, in this one fast growers shrink");
@@ -114,10 +116,9 @@ fn otherwise(case: &Case<'_>) -> Vec<&'static str> {
     if case.design.draft().soil.soaked == 0 {
         means.push("soak and drain the soil before use");
     }
-    means.extend([
-        "take less or poorer soil",
-        "change water in the first weeks",
-    ]);
+    means.push("take less or poorer soil");
+    let mut means: Vec<String> = means.into_iter().map(str::to_owned).collect();
+    means.push(flush::changing_water(&case.flush));
     means
 }
 
