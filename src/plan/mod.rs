@@ -248,13 +248,26 @@ impl Plan {
                 .count()
         };
         match (count(Status::Act), count(Status::Watch)) {
-            (0, 0) => "sound: nothing to change".to_owned(),
+            (0, 0) => self.sound(),
             (0, watch) => format!("{} to watch", things(watch)),
             (act, 0) => format!("{} to mend before it is filled", things(act)),
             (act, watch) => format!(
                 "{} to mend before it is filled, {} to watch",
                 things(act),
                 things(watch)
+            ),
+        }
+    }
+
+    /// Sound as it is, or once the water is changed as often as the probability asked for
+    /// takes.
+    fn sound(&self) -> String {
+        match self.startup.probability_with_changes {
+            None => "sound: nothing to change".to_owned(),
+            Some(probability) => format!(
+                "sound with the water changes of the calendar: {:.0} % of the starts stay under the limits then, {:.0} % without",
+                probability * 100.0,
+                self.planting.probability_under_limits * 100.0
             ),
         }
     }
