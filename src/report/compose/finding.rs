@@ -85,6 +85,9 @@ pub(super) fn basis(finding: &Finding, units: UnitSystem) -> String {
     let limit = match (finding.low, finding.high) {
         (Some(low), Some(high)) => format!("ok from {} to {}; ", shown(low), shown(high)),
         (Some(low), None) => format!("ok from {}; ", shown(low)),
+        (None, Some(high)) if is_over_at_limit(finding.code) => {
+            format!("ok under {}; ", shown(high))
+        }
         (None, Some(high)) => format!("ok up to {}; ", shown(high)),
         (None, None) => String::new(),
     };
@@ -94,6 +97,18 @@ pub(super) fn basis(finding: &Finding, units: UnitSystem) -> String {
         .map(|source| format!(" ({})", source.short()))
         .unwrap_or_default();
     format!("{limit}{}{source}", finding.basis.words())
+}
+
+/// Whether a value at the high limit counts as over it.
+const fn is_over_at_limit(code: Code) -> bool {
+    matches!(
+        code,
+        Code::FlushAmmonia
+            | Code::FlushNitrite
+            | Code::FlushNitrate
+            | Code::PlantsCover
+            | Code::AnimalsDiggers
+    )
 }
 
 /// The cautions, each with the key of its source.
