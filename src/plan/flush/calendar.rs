@@ -137,7 +137,7 @@ fn animals(design: &Design, course: &Course<'_>) -> Vec<(i32, String)> {
         .map(|stock| {
             (
                 f64::from(stock.animal.first_day),
-                stock.animal.label.as_str(),
+                stock.animal.plural.as_str(),
             )
         })
         .collect();

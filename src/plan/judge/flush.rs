@@ -2,12 +2,12 @@
 
 use crate::design::Design;
 use crate::finding::{Code, Finding, Remedy, Status};
-use crate::plan::Estimate;
 use crate::plan::flush::calendar::advised_day;
 use crate::plan::flush::{
     AMMONIA_MG_L, ChangePlan, Flush, NITRATE_MG_L, NITRITE_MG_L, StartupSection, UN_IONISED_MG_L,
     watch_limit_mg_l,
 };
+use crate::plan::{Estimate, words};
 use crate::source::Basis;
 use crate::startup::forecast::PeakBand;
 use crate::units::{Analyte, show};
@@ -249,22 +249,58 @@ fn water_change(case: &Case<'_>, change: &ChangePlan) -> Remedy {
     }
 }
 
+/// A kind of animal that moves in too early.
+struct TooEarly {
+    label: &'static str,
+    from: f64,
+    /// Whether that day was assumed, not given.
+    assumed: bool,
+    advised: Option<f64>,
+}
+
+fn too_early(case: &Case<'_>) -> Vec<TooEarly> {
+    let draft = case.design.draft();
+    let kinds = draft.animals.iter().enumerate().map(|(item, stock)| {
+        let key = format!("animals[{item}].from_day");
+        TooEarly {
+            label: &stock.animal.plural,
+            from: stock.from_day,
+            assumed: draft.assumed.iter().any(|assumed| assumed.key == key),
+            advised: advised_day(case.ready_late, f64::from(stock.animal.first_day)),
+        }
+    });
+    kinds
+        .filter(|kind| kind.advised.is_none_or(|day| kind.from < day))
+        .collect()
+}
+
+/// "small shrimp on day 14 and surface snails on day 14 (assumed) come too early".
+fn early_in_words(early: &[TooEarly]) -> String {
+    let kinds: Vec<String> = early
+        .iter()
+        .map(|kind| {
+            let assumed = if kind.assumed {
+                " (assumed, no from_day is given)"
+            } else {
+                ""
+            };
+            format!("{} on day {:.0}{assumed}", kind.label, kind.from)
+        })
+        .collect();
+    format!("{} come too early", words::listed(&kinds))
+}
+
 /// Animals that move in before the advised day.
 fn early(case: &Case<'_>) -> Finding {
     let typical = case.ready_typical;
-    let early = case.design.draft().animals.iter().filter_map(|stock| {
-        let floor = f64::from(stock.animal.first_day);
-        let advised = advised_day(case.ready_late, floor);
-        let from = stock.from_day;
-        match advised {
-            Some(day) if from >= day => None,
-            _ => Some((stock.animal.label.as_str(), from, advised)),
-        }
-    });
-    let worst = early.min_by(|a, b| a.1.total_cmp(&b.1));
+    let early = too_early(case);
+    let worst = early
+        .iter()
+        .map(|kind| (kind.from, kind.advised))
+        .min_by(|a, b| a.0.total_cmp(&b.0));
     let (status, says, remedy) = match worst {
         None => (Status::Ok, "no animal moves in too early".to_owned(), None),
-        Some((label, from, advised)) => {
+        Some((from, advised)) => {
             let before_clean = typical.is_none_or(|ready| from < ready);
             let advice = advised.map_or_else(
                 || "wait for two clean tests a week apart".to_owned(),
@@ -276,7 +312,7 @@ fn early(case: &Case<'_>) -> Finding {
                 } else {
                     Status::Watch
                 },
-                format!("{label} on day {from:.0} comes too early"),
+                early_in_words(&early),
                 Some(Remedy {
                     says: advice,
                     quantity: advised,
@@ -289,9 +325,9 @@ fn early(case: &Case<'_>) -> Finding {
         code: Code::AnimalsEarly,
         status,
         subject: "animals".to_owned(),
-        value: worst.map(|(_, from, _)| from),
+        value: worst.map(|(from, _)| from),
         unit: "d",
-        low: worst.and_then(|(_, _, advised)| advised),
+        low: worst.and_then(|(_, advised)| advised),
         high: None,
         says,
         remedy,
