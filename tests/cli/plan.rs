@@ -40,3 +40,103 @@ fn nobody_sees_progress_where_no_terminal_is() {
     let grid = ["compare", SLOW, "--vary", "cap.depth=20..60mm/24"];
     assert_eq!(lentic(&grid, "").stderr, "");
 }
+
+/// A plan's text without its line breaks.
+fn told(spec: &str) -> String {
+    let ran = lentic(&["plan", "-", "--members", "64"], spec);
+    assert_eq!(ran.code, 0, "{}", ran.stderr);
+    ran.stdout.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// A well planted 60 cm tank with what else is given.
+fn planted(more: &str) -> String {
+    format!(
+        r#"
+[tank]
+shape = "box"
+size = "60 x 30 x 36 cm"
+[soil]
+material = "loam_topsoil"
+depth = "25 mm"
+[cap]
+material = "filter_sand"
+depth = "50 mm"
+[[plants]]
+name = "limnobium_laevigatum"
+amount = "40 %"
+[[plants]]
+name = "hygrophila_difformis"
+amount = "16 bunches"
+[light]
+par = "90 umol/m2/s"
+hours = 10
+{more}
+"#
+    )
+}
+
+#[test]
+fn a_tank_that_needs_the_calendars_water_changes_is_not_told_to_change_nothing() {
+    let easy = told(&planted("[goal]\nprobability = \"50 %\"\n"));
+    assert!(easy.contains("sound: nothing to change"), "{easy}");
+    let hard = told(&planted("[goal]\nprobability = \"99 %\"\n"));
+    assert!(hard.contains("to hold the flush down"), "{hard}");
+    assert!(
+        hard.contains("sound with the water changes of the calendar: "),
+        "{hard}"
+    );
+    assert!(!hard.contains("nothing to change"), "{hard}");
+}
+
+#[test]
+fn air_is_due_before_the_first_animals_where_none_are_planned() {
+    let before = "do: before animals go in: ";
+    let empty = told(&planted(""));
+    assert!(empty.contains(before), "{empty}");
+    let stocked = told(&planted("[[animals]]\nname = \"small_fish\"\ncount = 3\n"));
+    assert!(
+        stocked.contains("air.dawn") && !stocked.contains(before),
+        "{stocked}"
+    );
+}
+
+#[test]
+fn every_kind_that_comes_too_early_is_named_and_an_assumed_day_is_called_so() {
+    let snails = "[[animals]]\nname = \"surface_snail\"\ncount = 5\n";
+    let shrimp = "[[animals]]\nname = \"small_shrimp\"\ncount = 9\nfrom_day = 3\n";
+    let spec = std::fs::read_to_string(crate::command::root().join(SLOW)).unwrap();
+    let text = told(&format!("{spec}\n{snails}{shrimp}"));
+    let both = "surface snails on day 14 (assumed, no from_day is given) and small shrimp on day 3 come too early";
+    assert!(text.contains(both), "{text}");
+}
+
+#[test]
+fn a_limit_that_counts_as_passed_when_met_reads_under() {
+    let half = planted("").replace("40 %", "50 %");
+    let text = told(&half);
+    assert!(
+        text.contains("floaters cover 50 %: plants below grow poorly"),
+        "{text}"
+    );
+    assert!(
+        text.contains("ok under 50 %; ") && !text.contains("ok up to 50 %"),
+        "{text}"
+    );
+}
+
+#[test]
+fn the_air_to_set_is_told_to_have_some_to_spare() {
+    let text = told(&planted("[[animals]]\nname = \"small_fish\"\ncount = 9\n"));
+    assert!(text.contains("air needed"), "{text}");
+    assert!(text.contains("kPa (both with some to spare)"), "{text}");
+}
+
+#[test]
+fn animals_that_are_not_fed_set_no_limit_by_nitrogen() {
+    let unfed = "[[animals]]\nname = \"small_fish\"\ncount = 3\n[feed]\nmass_per_day = \"0 g\"\n";
+    let text = told(&planted(unfed));
+    assert!(
+        text.contains("plants set no limit, as nothing is fed"),
+        "{text}"
+    );
+}

@@ -111,7 +111,8 @@ fn dawn(case: &Case<'_>) -> Finding {
         .night
         .air
         .filter(|_| missed)
-        .map(|air| more_air(case, air));
+        .map(|air| more_air(case, air))
+        .map(|remedy| before_animals(case, remedy));
     finding(Code::AirDawn, verdict, "dawn oxygen", says, remedy)
 }
 
@@ -135,6 +136,17 @@ fn ranged(band: Band, members: u32) -> String {
         typical
     } else {
         format!("{typical} ({low}-{high})")
+    }
+}
+
+/// Where none are planned, the calendar lets the first in all the same.
+fn before_animals(case: &Case<'_>, remedy: Remedy) -> Remedy {
+    match AirBreathers::of(&case.night.inputs) {
+        AirBreathers::NoAnimals => Remedy {
+            says: format!("before animals go in: {}", remedy.says),
+            ..remedy
+        },
+        AirBreathers::None | AirBreathers::Some | AirBreathers::All => remedy,
     }
 }
 
@@ -183,7 +195,7 @@ fn bubbles(case: &Case<'_>, air: &AirFlow, limit: &str) -> Remedy {
     };
     Remedy {
         says: format!(
-            "run {} of air through {through} {} deep, {when}: {then} at {limit} mg/L or more; its pump must exceed {} kPa",
+            "run {} of air through {through} {} deep, {when}: {then} at {limit} mg/L or more; its pump must exceed {} kPa (both with some to spare)",
             litres_a_minute(Flow::from_l_min(setting)),
             depth(case, inputs.air_depth()),
             significant(air.pressure_kpa.high, 2)
