@@ -262,14 +262,12 @@ impl Plan {
     /// Sound as it is, or once the water is changed as often as the probability asked for
     /// takes.
     fn sound(&self) -> String {
-        match self.startup.probability_with_changes {
-            None => "sound: nothing to change".to_owned(),
-            Some(probability) => format!(
-                "sound with the water changes of the calendar: {:.0} % of the starts stay under the limits then, {:.0} % without",
-                probability * 100.0,
-                self.planting.probability_under_limits * 100.0
-            ),
-        }
+        let means = if self.startup.water_change_plan.is_empty() {
+            "sound: nothing to change"
+        } else {
+            "sound with the water changes of the calendar"
+        };
+        means.to_owned()
     }
 }
 

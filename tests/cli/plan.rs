@@ -82,7 +82,7 @@ fn a_tank_that_needs_the_calendars_water_changes_is_not_told_to_change_nothing()
     let hard = told(&planted("[goal]\nprobability = \"99 %\"\n"));
     assert!(hard.contains("to hold the flush down"), "{hard}");
     assert!(
-        hard.contains("sound with the water changes of the calendar: "),
+        hard.contains("sound with the water changes of the calendar"),
         "{hard}"
     );
     assert!(!hard.contains("nothing to change"), "{hard}");
