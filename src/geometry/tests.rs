@@ -6,7 +6,7 @@ use super::plane::Plane;
 use super::region::Region;
 use super::zone::SphereZone;
 use super::{Bed, Dimension, GeometryError, LayerDepth, Measured, Place, Shape, Vessel, Wall};
-use crate::units::{Length, size::Size};
+use crate::units::{Length, Volume, size::Size};
 use approx::assert_relative_eq;
 use proptest::prelude::*;
 use std::f64::consts::PI;
@@ -439,7 +439,7 @@ fn what_lies_below_a_level_is_cut_there() {
             bed.volume_below(cm(level)),
             bed.water_below(cm(level)),
         ]
-        .map(|volume| volume.litres())
+        .map(Volume::litres)
     };
     let expected = [
         (-1.0, [0.0; 4]),
