@@ -133,15 +133,16 @@ fn verdict(out: &mut String, status: Status, text: &str, layout: Layout) {
 /// Values longer than this do not widen their column; their note goes below.
 const VALUE_WIDTH: usize = 24;
 
+/// A label wider than half a line does not widen its column; its value goes below.
 fn fact_lines(out: &mut String, facts: &[Fact], layout: Layout) {
-    let label_width = widest(facts.iter().map(|fact| fact.label.as_str()));
+    let labels = facts.iter().map(|fact| fact.label.as_str());
+    let label_width = widest(labels.filter(|label| label.width() <= layout.width / 2));
     let value_width = widest(facts.iter().map(|fact| fact.value.as_str())).min(VALUE_WIDTH);
     let value_column = INDENT + label_width + GAP;
     let note_column = value_column + value_width + GAP;
     let hang = " ".repeat(note_column);
     for fact in facts {
-        let label = format!("{}{}", " ".repeat(INDENT), printable(&fact.label));
-        let label = padded(&label, value_column, Align::Left);
+        let label = fact_label(out, &printable(&fact.label), value_column, layout);
         let value = printable(&fact.value);
         if value.width() > value_width || fact.note.is_empty() {
             let under = " ".repeat(value_column);
@@ -154,6 +155,16 @@ fn fact_lines(out: &mut String, facts: &[Fact], layout: Layout) {
             push_wrapped(out, &printable(&fact.note), &head, &hang, layout);
         }
     }
+}
+
+/// What a value's line begins with: its label, or blanks below a label that is too wide.
+fn fact_label(out: &mut String, label: &str, value_column: usize, layout: Layout) -> String {
+    let indent = " ".repeat(INDENT);
+    if INDENT + label.width() + GAP > value_column {
+        push_wrapped(out, label, &indent, &indent, layout);
+        return " ".repeat(value_column);
+    }
+    padded(&format!("{indent}{label}"), value_column, Align::Left)
 }
 
 /// The colour of a part of a drawing; its character says the same without it.
