@@ -93,6 +93,20 @@ impl Kept {
     }
 }
 
+/// Where air would be let into a design.
+pub fn air_depth(design: &Design) -> Length {
+    let air = &design.draft().air;
+    let_in_at(air.device, air.depth, design.water_depth())
+}
+
+/// At the device, or on the bed where none makes bubbles.
+const fn let_in_at(device: Device, device_depth: Length, water_depth: Length) -> Length {
+    match device {
+        Device::AirStone | Device::SpongeFilter => device_depth,
+        Device::None | Device::Pump => water_depth,
+    }
+}
+
 impl NightInputs {
     /// A design on the day of a state, with the animals that are in by then; `light`
     /// is that at the water surface, umol/(m2 s).
@@ -155,12 +169,9 @@ impl NightInputs {
         }
     }
 
-    /// Where air would be let in: at the device, or on the bed where none makes bubbles.
+    /// Where air would be let in.
     pub fn air_depth(&self) -> Length {
-        match self.device {
-            Device::AirStone | Device::SpongeFilter => self.device_depth,
-            Device::None | Device::Pump => self.depth,
-        }
+        let_in_at(self.device, self.device_depth, self.depth)
     }
 
     /// The inputs that lie outside the range of a formula used.

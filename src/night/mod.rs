@@ -25,7 +25,7 @@ mod outlook;
 mod rates;
 
 pub use cycle::{Cycle, Hour, Low, Totals, cycle};
-pub use inputs::{Ceiling, Feeding, Kept, NightInputs};
+pub use inputs::{Ceiling, Feeding, Kept, NightInputs, air_depth};
 pub use members::Ensemble;
 pub use outlook::{HourBand, Outlook, outlook};
 pub use rates::Rates;

@@ -87,7 +87,11 @@ pub fn air_needed(
     Ok(AirNeed::Air(AirFlow {
         always,
         night_only: sought.least_by_night(always)?,
-        pressure_kpa: pump_pressure_kpa(inputs.air_depth(), diffuser(inputs), inputs.temperature),
+        pressure_kpa: pump_pressure_kpa(
+            inputs.air_depth(),
+            diffuser(inputs.device),
+            inputs.temperature,
+        ),
     }))
 }
 
@@ -102,8 +106,9 @@ fn own_surplus_mg_l(
     Ok(low_end(lows) - limit.mg_l())
 }
 
-fn diffuser(inputs: &NightInputs) -> Diffuser {
-    match inputs.device {
+/// What air would be let in through: the device, or a stone where it makes no bubbles.
+pub const fn diffuser(device: Device) -> Diffuser {
+    match device {
         Device::SpongeFilter => Diffuser::OpenTube,
         Device::None | Device::AirStone | Device::Pump => Diffuser::FineStone,
     }

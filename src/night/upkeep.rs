@@ -3,7 +3,7 @@
 use crate::design::{Design, LightLevel, Material};
 use crate::heat::cooling::cooling_time;
 use crate::heat::evaporation::{self, LID_FACTOR, litres_per_week};
-use crate::heat::{Climate, Enclosure, Glazing, Top, heater};
+use crate::heat::{Climate, Enclosure, Glazing, HeatLoss, Top, heater};
 use crate::source::OutOfRange;
 use crate::units::{Duration, Power, Share, Temperature};
 use crate::water::atmosphere;
@@ -46,7 +46,7 @@ impl Upkeep {
     /// The upkeep of a design.
     pub fn of(design: &Design) -> Self {
         let (tank, climate) = (enclosure(design), climate(design));
-        let loss = tank.loss(&climate).total();
+        let loss = heat_loss(design).total();
         let heater_kwh_per_year = heater::kwh_per_year(loss);
         let lamp_kwh_per_year = lamp_kwh_per_year(design);
         let known = heater_kwh_per_year + lamp_kwh_per_year.unwrap_or(0.0);
@@ -62,6 +62,11 @@ impl Upkeep {
             out_of_range: out_of_range(design),
         }
     }
+}
+
+/// The heat that a design loses to its room, by its ways.
+pub fn heat_loss(design: &Design) -> HeatLoss {
+    enclosure(design).loss(&climate(design))
 }
 
 fn enclosure(design: &Design) -> Enclosure {

@@ -1,11 +1,15 @@
 //! The working behind figures that no finding judges.
 
 use super::{Plan, step};
+use crate::air::pump::static_head;
 use crate::design::Design;
 use crate::finding::Step;
+use crate::heat::heater;
+use crate::night::air_depth;
+use crate::night::sizing::diffuser;
+use crate::night::upkeep::heat_loss;
 use crate::plan::Estimate;
-use crate::source::Band;
-use crate::startup::Parameters;
+use crate::water::density;
 
 /// The steps behind the figures that rest on a topic; none where it has none to show.
 pub(super) fn steps(design: &Design, plan: &Plan, topic: &str) -> Vec<Step> {
@@ -13,17 +17,12 @@ pub(super) fn steps(design: &Design, plan: &Plan, topic: &str) -> Vec<Step> {
         "tank.volume" => volume(design, plan),
         "soil.purchase" => soil(design, plan),
         "cap.purchase" => cap(design, plan),
-        "cap.grains" => grains(plan),
         "plants.mass" => planting(design),
         "heat.balance" => heat(design, plan),
         "heat.cooling" => cooling(design, plan),
         "light.lamp" => light(design, plan),
         "air.needed" | "air.pump" => air(design, plan),
-        "air.carbon" => carbon(design, plan),
-        "air.outage" => outage(plan),
-        "flush.chance" => chance(plan),
         "flush.changes" => changes(plan),
-        "flush.phosphate" => phosphate(design),
         _ => Vec::new(),
     }
 }
@@ -63,18 +62,6 @@ fn cap(design: &Design, plan: &Plan) -> Vec<Step> {
     ]
 }
 
-fn grains(plan: &Plan) -> Vec<Step> {
-    let cap = &plan.cap;
-    let sizes = [
-        ("D10", cap.d10_mm),
-        ("D15", cap.d15_mm),
-        ("D50", cap.d50_mm),
-        ("D85", cap.d85_mm),
-    ];
-    let sizes = sizes.into_iter();
-    sizes.map(|(name, mm)| step(name, mm, "mm")).collect()
-}
-
 fn planting(design: &Design) -> Vec<Step> {
     let areas = design.areas();
     let mut steps = vec![
@@ -94,14 +81,19 @@ fn planting(design: &Design) -> Vec<Step> {
 
 fn heat(design: &Design, plan: &Plan) -> Vec<Step> {
     let draft = design.draft();
+    let loss = heat_loss(design);
     vec![
         step("water", draft.water.temperature.celsius(), "C"),
         step("room", draft.room.temperature.celsius(), "C"),
         step("humidity of the room", draft.room.humidity.percent(), "%"),
-        step("water surface", plan.tank.surface_cm2, "cm2"),
         step("evaporates", plan.heat.evaporation_l_per_week, "L/week"),
+        step("lost through the walls", loss.sides.watts(), "W"),
+        step("lost through the bottom", loss.bottom.watts(), "W"),
+        step("lost through surface or lid", loss.surface.watts(), "W"),
+        step("lost with what evaporates", loss.evaporation.watts(), "W"),
+        step("lost in all", loss.total().watts(), "W"),
+        step("margin of a heater", heater::MARGIN.typical, ""),
         step("heater", plan.heat.heater_w, "W"),
-        step("electricity", plan.heat.kwh_per_year, "kWh/year"),
     ]
 }
 
@@ -142,77 +134,40 @@ fn light(design: &Design, plan: &Plan) -> Vec<Step> {
 
 fn air(design: &Design, plan: &Plan) -> Vec<Step> {
     let night = &plan.night;
-    let mut steps = vec![
-        step("depth of the stone", design.draft().air.depth.cm(), "cm"),
-        step(
-            "dawn oxygen as it is, one in ten below",
-            night.dawn_oxygen_mg_l.band().low,
-            "mg/L",
-        ),
-    ];
+    let mut steps = vec![step(
+        "dawn oxygen as it is, one in ten below",
+        night.dawn_oxygen_mg_l.band().low,
+        "mg/L",
+    )];
     let found = [
-        ("least air, day and night", night.air_needed_l_min, "L/min"),
-        ("least air, lamp off", night.air_needed_night_l_min, "L/min"),
-        (
-            "pressure to exceed, typical",
-            night.pump_pressure_kpa.map(Estimate::typical),
-            "kPa",
-        ),
+        ("least air, day and night", night.air_needed_l_min),
+        ("least air, lamp off", night.air_needed_night_l_min),
     ];
     steps.extend(
         found
             .into_iter()
-            .filter_map(|(name, value, unit)| Some(step(name, value?, unit))),
+            .filter_map(|(name, value)| Some(step(name, value?, "L/min"))),
     );
+    let pressure = night.pump_pressure_kpa.map(Estimate::typical);
+    steps.extend(pressure.into_iter().flat_map(|kpa| pump(design, kpa)));
     steps
 }
 
-fn carbon(design: &Design, plan: &Plan) -> Vec<Step> {
-    let night = &plan.night;
-    vec![
+/// The pressure of a pump by its parts.
+fn pump(design: &Design, pressure_kpa: f64) -> [Step; 5] {
+    let draft = design.draft();
+    let (depth, warmth) = (air_depth(design), draft.water.temperature);
+    let pores = diffuser(draft.air.device).pore_pressure_kpa();
+    [
+        step("depth that air is let in at", depth.cm(), "cm"),
+        step("density of the water", density(warmth).kg_m3(), "kg/m3"),
         step(
-            "alkalinity of the tap water",
-            design.draft().water.alkalinity.meq_l(),
-            "meq/L",
+            "pressure of the water over that",
+            static_head(depth, warmth).kpa(),
+            "kPa",
         ),
-        step(
-            "carbon dioxide at dusk",
-            night.co2_dusk_mg_l.typical(),
-            "mg/L",
-        ),
-        step(
-            "carbon dioxide at dawn",
-            night.co2_dawn_mg_l.typical(),
-            "mg/L",
-        ),
-        step("pH at dusk", night.ph_dusk.typical(), ""),
-        step("pH at dawn", night.ph_dawn.typical(), ""),
-    ]
-}
-
-fn outage(plan: &Plan) -> Vec<Step> {
-    let night = &plan.night;
-    let mut steps = vec![step("members", f64::from(night.members), "")];
-    let hours = night.power_cut_h;
-    steps.extend(hours.map(|hours| step("oxygen at 3 mg/L, one tank in ten sooner", hours, "h")));
-    steps
-}
-
-fn chance(plan: &Plan) -> Vec<Step> {
-    let startup = &plan.startup;
-    vec![
-        step("members", f64::from(startup.members), ""),
-        step(
-            "over the limit for ammonia",
-            startup.share_over_limit.ammonia,
-            "",
-        ),
-        step(
-            "over the limit for nitrite",
-            startup.share_over_limit.nitrite,
-            "",
-        ),
-        step("under both", plan.planting.probability_under_limits, ""),
+        step("pores that it leaves by, typical", pores.typical, "kPa"),
+        step("pressure to exceed, typical", pressure_kpa, "kPa"),
     ]
 }
 
@@ -231,20 +186,4 @@ fn changes(plan: &Plan) -> Vec<Step> {
     let with = startup.probability_with_changes;
     steps.extend(with.map(|share| step("under the limits with them", share, "")));
     steps
-}
-
-fn phosphate(design: &Design) -> Vec<Step> {
-    let numbers = Parameters::<Band>::of(design).central();
-    vec![
-        step(
-            "phosphorus with each gram of nitrogen from the bed",
-            numbers.soil.phosphorus_per_nitrogen,
-            "g",
-        ),
-        step(
-            "half growth of floaters",
-            numbers.floating.phosphorus_half,
-            "mg P/L",
-        ),
-    ]
 }
