@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::units::{unit_of_result, without_band_end};
 
-/// A command whose JSON holds results.
+/// An object that holds results.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
 pub enum Giver {
@@ -36,7 +36,7 @@ impl Giver {
         Self::Solve,
     ];
 
-    /// The command.
+    /// Its name, which stands before a path where another holds a different result there.
     pub const fn word(self) -> &'static str {
         match self {
             Self::Plan => "plan",
@@ -55,7 +55,7 @@ impl Giver {
 pub enum Origin {
     /// The spec, with the rows of the catalogue that it names.
     Spec,
-    /// What was typed behind the command, or what stands for it.
+    /// What was asked for, or what stands for it by default.
     Option,
     /// Counting.
     Count,
@@ -67,20 +67,6 @@ pub enum Origin {
     Caution,
 }
 
-impl Origin {
-    /// The same in words for people.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Self::Spec => "your spec, and the catalogue's rows that it names; no formula",
-            Self::Option => "the options of the command, or their defaults; no formula",
-            Self::Count => "counting; no formula",
-            Self::Program => "this program's own words; no formula",
-            Self::Finding => "the rule of the finding's code: lentic explain CODE",
-            Self::Caution => "the source that stands beside the caution: lentic explain SOURCE",
-        }
-    }
-}
-
 /// What the low, typical and high of a result are.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
@@ -89,20 +75,6 @@ pub enum Spread {
     Members,
     /// By the low, typical and high of the numbers that go in.
     Numbers,
-}
-
-impl Spread {
-    /// The same in words for people.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Self::Members => {
-                "a tenth of the members lie under low, half under typical, a tenth over high; with --members 0 one number stands in their place"
-            }
-            Self::Numbers => {
-                "low and high follow from the low and high ends of the numbers that go in, not from an ensemble; with --members 0 the typical number stands alone"
-            }
-        }
-    }
 }
 
 /// What one result is.
@@ -154,28 +126,9 @@ impl ResultRow {
         }
     }
 
-    /// Whether a command other than `plan` alone gives it.
+    /// Whether it is listed as that command's own.
     pub(super) fn is_given_by(&self, command: &str) -> bool {
-        self.giver != Giver::Plan && self.giver.word() == command
-    }
-
-    /// The code of the topic that it rests on, or in words what it comes from.
-    pub fn rests_on(&self) -> &str {
-        let words = self.from.map_or("", Origin::words);
-        self.topic.as_deref().unwrap_or(words)
-    }
-
-    /// As lists and explanations have it.
-    pub fn listed(&self) -> Listed {
-        Listed {
-            name: self.name(),
-            command: self.giver,
-            path: self.path.clone(),
-            unit: self.unit(),
-            says: self.says.clone(),
-            band: self.band.map_or("", Spread::words),
-            rests_on: self.rests_on().to_owned(),
-        }
+        self.giver.word() == command
     }
 
     /// Whether it is a list of things that have rows of their own.
@@ -185,25 +138,6 @@ impl ResultRow {
             .iter()
             .any(|row| row.giver == self.giver && row.path.starts_with(&item))
     }
-}
-
-/// A row of the dictionary as lists and explanations have it.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Listed {
-    /// The name that no other result has.
-    pub name: String,
-    /// The command whose JSON holds it.
-    pub command: Giver,
-    /// Its path there.
-    pub path: String,
-    /// Its unit.
-    pub unit: &'static str,
-    /// What it is.
-    pub says: String,
-    /// What its low, typical and high are; empty where it has none.
-    pub band: &'static str,
-    /// The code of the topic that it rests on, or in words what it comes from.
-    pub rests_on: String,
 }
 
 /// Every result, command by command.

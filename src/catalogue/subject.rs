@@ -6,8 +6,8 @@ use super::topic::{Topic, topic, topics};
 use crate::source::{self, Source};
 use crate::units::without_band_end;
 
-/// What stands before the code of a finding in a column of rows.
-const FINDINGS: &str = "findings.";
+/// What stands before the code of a finding whose status is a result of a row.
+pub const FINDINGS: &str = "findings.";
 
 /// Something that can be explained.
 #[derive(Debug, Clone, PartialEq)]
@@ -110,11 +110,12 @@ fn path_of(row: &ResultRow, typed: &str) -> String {
     } else {
         without_band_end(&plain)
     };
-    if let Some(before) = row.path.strip_suffix(plain) {
-        return format!("{before}{typed}");
-    }
-    let before = plain.strip_suffix(&row.path).map_or(0, str::len);
-    typed.get(before..).unwrap_or(typed).to_owned()
+    let parts = |path: &str| path.split('.').count();
+    let same = plain.rsplit('.').zip(row.path.rsplit('.'));
+    let shared = same.take_while(|(typed, own)| typed == own).count();
+    let before = row.path.split('.').take(parts(&row.path) - shared);
+    let after = typed.split('.').skip(parts(plain) - shared);
+    before.chain(after).collect::<Vec<_>>().join(".")
 }
 
 /// The results and topics below a name.

@@ -5,13 +5,15 @@ use std::path::Path;
 use serde::Serialize;
 
 use super::args::ExplainOptions;
+use super::choice::Format;
 use super::failure::Failure;
 use super::worked::{self, Judged};
 use super::{Outcome, output, result};
-use crate::catalogue::{self, Listed, Named, ResultRow, Subject, Topic};
-use crate::finding::{Finding, Status, Working};
+use crate::catalogue::{self, Named, ResultRow, Subject, Topic};
+use crate::finding::{Code, Finding, Status, Working};
 use crate::report::at::ValueAt;
 use crate::report::compose::{self, Resting, Worked};
+use crate::report::dictionary::Listed;
 use crate::report::document::Document;
 use crate::source::Source;
 
@@ -64,13 +66,12 @@ impl<'a> InTank<'a> {
 }
 
 pub(super) fn run(options: &ExplainOptions) -> Result<Outcome, Failure> {
-    let Some(what) = &options.what else {
-        output::write(TEACHING, options.common.out.as_deref())?;
-        return Ok(Outcome::Done);
-    };
     if options.spec.is_none() && options.common.fail_on.is_some() {
-        return Err(no_spec(what));
+        return Err(no_spec(options.what.as_deref()));
     }
+    let Some(what) = &options.what else {
+        return teach(options);
+    };
     match Subject::find(what) {
         Ok(Subject::Topic(topic)) => explain_topic(topic, options),
         Ok(Subject::Result(named)) => explain_result(&named, options),
@@ -82,6 +83,15 @@ pub(super) fn run(options: &ExplainOptions) -> Result<Outcome, Failure> {
         }) => explain_section(&name, &results, &topics, options),
         Err(nearest) => Err(unknown(what, nearest)),
     }
+}
+
+/// What can be asked, for people alone.
+fn teach(options: &ExplainOptions) -> Result<Outcome, Failure> {
+    if options.format != Format::Text {
+        return Err(no_subject());
+    }
+    output::write(TEACHING, options.common.out.as_deref())?;
+    Ok(Outcome::Done)
 }
 
 fn explain_topic(topic: &Topic, options: &ExplainOptions) -> Result<Outcome, Failure> {
@@ -103,7 +113,7 @@ fn explain_result(named: &Named, options: &ExplainOptions) -> Result<Outcome, Fa
     let tank = judged.as_ref().map(|judged| &judged.worked);
     let topic = named.row.topic.as_deref().and_then(catalogue::topic);
     let explanation = Explanation {
-        result: Some(named.row.listed()),
+        result: Some(Listed::of(named.row)),
         topic,
         tank: tank.map(InTank::of),
         ..Explanation::default()
@@ -141,7 +151,7 @@ fn explain_section(
     }
     let explanation = Explanation {
         section: Some(name),
-        results: results.iter().map(|row| row.listed()).collect(),
+        results: results.iter().map(|row| Listed::of(row)).collect(),
         topics: topics.to_vec(),
         ..Explanation::default()
     };
@@ -195,11 +205,17 @@ A section alone, such as night or weight, shows what is in it. All names:
   lentic list rules      lentic list results      lentic list sources
 ";
 
-fn no_spec(what: &str) -> Failure {
+fn no_spec(what: Option<&str>) -> Failure {
     Failure::BadInput(format!(
         "error: --fail-on has no finding to judge by without a spec\nhelp: for example lentic explain {} my-tank.toml --fail-on act",
-        what.escape_debug()
+        what.unwrap_or(Code::CapThin.text()).escape_debug()
     ))
+}
+
+fn no_subject() -> Failure {
+    Failure::BadInput(
+        "error: --format has nothing to write without a rule, a result or a source\nhelp: name one, for example lentic explain night.dawn_oxygen_mg_l --format json; all of them: lentic list results --format json".to_owned(),
+    )
 }
 
 /// A spec was given with the name of several things.

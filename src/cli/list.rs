@@ -8,7 +8,8 @@ use super::args::ListOptions;
 use super::choice::{Format, Listing};
 use super::failure::Failure;
 use super::output;
-use crate::catalogue::{self, Listed, ResultRow};
+use crate::catalogue;
+use crate::report::dictionary::Listed;
 use crate::report::document::Document;
 use crate::report::{csv, html, json, listing, text};
 use crate::source;
@@ -61,7 +62,7 @@ fn rows(what: Listing) -> Map<String, Value> {
 }
 
 fn listed() -> Vec<Listed> {
-    catalogue::results().iter().map(ResultRow::listed).collect()
+    catalogue::results().iter().map(Listed::of).collect()
 }
 
 /// Rows under the key `rows`.

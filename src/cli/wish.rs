@@ -6,9 +6,10 @@ use super::failure::Failure;
 use crate::report::compose;
 use crate::spec;
 use crate::study::{Aim, Column, Condition, Question, Shard, Space, SpaceError};
+use crate::units::TYPICAL_END;
 
 /// Members of each tank's ensemble unless said otherwise.
-const MEMBERS: u32 = 64;
+pub(super) const MEMBERS: u32 = 64;
 /// The word for every result.
 const ALL: &str = "all";
 
@@ -139,7 +140,7 @@ fn without_bands(columns: Vec<Column>) -> Vec<Column> {
         if end.is_some() {
             return None;
         }
-        match name.strip_suffix(".typical") {
+        match name.strip_suffix(TYPICAL_END) {
             Some(name) => Column::of(name).ok(),
             None => Some(column),
         }

@@ -3,7 +3,7 @@
 use serde::Serialize;
 use serde_json::{Map, Value};
 
-use crate::units::BAND_ENDS;
+use crate::units::TYPICAL_END;
 
 /// A value with its own path, items of lists numbered.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -25,7 +25,7 @@ pub fn values(object: &Map<String, Value>, path: &str) -> Vec<ValueAt> {
 }
 
 fn descend(value: &Value, done: &str, rest: &str, found: &mut Vec<ValueAt>) {
-    if rest.is_empty() || (value.is_number() && is_typical(rest)) {
+    if rest.is_empty() || (value.is_number() && rest == TYPICAL_END) {
         found.push(ValueAt {
             path: done.to_owned(),
             value: value.clone(),
@@ -34,7 +34,8 @@ fn descend(value: &Value, done: &str, rest: &str, found: &mut Vec<ValueAt>) {
     }
     if let Some((index, after)) = item(rest) {
         let items = value.as_array().into_iter().flatten().enumerate();
-        for (place, value) in items.filter(|(place, _)| index.is_none_or(|index| index == *place)) {
+        let is_meant = |place: usize| index.is_empty() || index.parse() == Ok(place);
+        for (place, value) in items.filter(|(place, _)| is_meant(*place)) {
             let done = format!("{done}[{place}]");
             descend(value, &done, after, found);
         }
@@ -49,14 +50,9 @@ fn descend(value: &Value, done: &str, rest: &str, found: &mut Vec<ValueAt>) {
     }
 }
 
-fn is_typical(end: &str) -> bool {
-    end == BAND_ENDS[1]
-}
-
-/// The item that a rest of a path begins with, none for all, and what follows it.
-fn item(rest: &str) -> Option<(Option<usize>, &str)> {
-    let (index, after) = rest.strip_prefix('[')?.split_once(']')?;
-    Some((index.parse().ok(), after))
+/// The item that a rest of a path begins with, empty for all, and what follows it.
+fn item(rest: &str) -> Option<(&str, &str)> {
+    rest.strip_prefix('[')?.split_once(']')
 }
 
 #[cfg(test)]
@@ -83,7 +79,15 @@ mod tests {
     #[test]
     fn a_single_number_is_its_own_typical_value_and_what_is_absent_is_not_made_up() {
         assert_eq!(at("a.b.typical"), vec![("a.b".to_owned(), Value::from(1))]);
-        for absent in ["a.b.low", "a.z", "l[2].x", "b[]", "a.c.d"] {
+        for absent in [
+            "a.b.low",
+            "a.z",
+            "l[2].x",
+            "l[99999999999999999999999].x",
+            "l[-1].x",
+            "b[]",
+            "a.c.d",
+        ] {
             assert!(at(absent).is_empty(), "{absent}");
         }
     }

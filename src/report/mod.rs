@@ -5,6 +5,7 @@ pub mod bars;
 pub mod chart;
 pub mod compose;
 pub mod csv;
+pub mod dictionary;
 pub mod document;
 pub mod html;
 pub mod json;

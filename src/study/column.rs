@@ -4,13 +4,10 @@ use std::sync::OnceLock;
 
 use thiserror::Error;
 
-use crate::catalogue::nearest_path;
+use crate::catalogue::{FINDINGS, nearest_path};
 use crate::finding::Code;
 use crate::plan::{PATHS, Part};
-use crate::units::BAND_ENDS;
-
-/// What stands before the code of a finding whose status is a result.
-pub(super) const FINDINGS: &str = "findings.";
+use crate::units::{BAND_ENDS, TYPICAL_END};
 
 /// A result that a row shows.
 #[derive(Debug, Clone, PartialEq, Eq, Hash)]
@@ -114,7 +111,7 @@ impl Column {
 
     /// Whether a path of a plan is that of this result, or of the typical value of its band.
     fn is_at(&self, path: &str) -> bool {
-        path == self.name || path.strip_suffix(".typical") == Some(&self.name)
+        path == self.name || path.strip_suffix(TYPICAL_END) == Some(&self.name)
     }
 
     /// The paths at which its value may stand: with members, and without.
@@ -125,7 +122,7 @@ impl Column {
                 self.name.clone(),
                 self.name.trim_end_matches(end).to_owned(),
             ],
-            None => [self.name.clone(), format!("{}.typical", self.name)],
+            None => [self.name.clone(), format!("{}{TYPICAL_END}", self.name)],
         }
     }
 }

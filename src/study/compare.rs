@@ -7,9 +7,10 @@ use thiserror::Error;
 
 use super::axis::Level;
 use super::cell::Cell;
-use super::column::{Column, FINDINGS};
+use super::column::Column;
 use super::field::{Gatherer, Places};
 use super::space::Space;
+use crate::catalogue::FINDINGS;
 use crate::design::{Design, Draft, Violation};
 use crate::finding::Status;
 use crate::numerics::rodas::IntegrationError;

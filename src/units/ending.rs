@@ -45,7 +45,9 @@ const WHOLE: [(&str, &str); 9] = [
 /// The unit of prices: whatever the keeper's own are in.
 pub const MONEY: &str = "money";
 /// The ends of the path of a value with a band.
-pub const BAND_ENDS: [&str; 3] = [".low", ".typical", ".high"];
+pub const BAND_ENDS: [&str; 3] = [".low", TYPICAL_END, ".high"];
+/// The end of the one that stands for a band where one number is shown.
+pub const TYPICAL_END: &str = ".typical";
 
 /// The unit of a result by its path, in one spelling for all of them; empty for words,
 /// counts and pure numbers.

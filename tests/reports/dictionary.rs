@@ -7,13 +7,14 @@ use lentic::finding::{Code, Step, Working};
 use lentic::plan::{self, PATHS};
 use lentic::report::at::{self, ValueAt};
 use lentic::report::compose::{self, Worked};
+use lentic::report::dictionary;
 use lentic::report::document::Document;
 use lentic::report::text::{self, Layout};
 use lentic::report::{chart::Glyphs, csv, json};
 use lentic::units::{UnitSystem, unit_of_result};
-use lentic::{source, study};
+use lentic::{diagnosis, source, study};
 
-use crate::designed::{demo as demo_tank, planned};
+use crate::designed::{FEW, demo as demo_tank, planned};
 
 /// The lists of paths by their command.
 const LISTS: [(Giver, &str); 6] = [
@@ -224,7 +225,7 @@ fn every_code_result_and_source_is_explained() {
         assert!(text.contains(&row.says), "{}: {text}", row.name());
         let grounds = match topic_of(named) {
             Some(topic) => topic.rule.as_str(),
-            None => row.rests_on(),
+            None => dictionary::rests_on(row),
         };
         assert!(text.contains(grounds), "{}: {text}", row.name());
     }
@@ -333,7 +334,7 @@ fn figures_of(topic: &str, object: &serde_json::Map<String, serde_json::Value>) 
 }
 
 #[test]
-fn a_working_comes_out_at_a_figure_that_rests_on_it() {
+fn a_working_shows_a_figure_that_rests_on_it() {
     let design = demo_tank("demo-tanks/gasping-before-the-lamp.toml");
     let plan = planned(&design);
     let object = json::object("lentic/plan/1", &plan);
@@ -379,4 +380,104 @@ fn water_and_purchases_follow_from_the_steps_before_them() {
         panic!("five steps");
     };
     assert!((place_l * 1e-3 * bulk_kg_m3 / buy_kg - 1.0).abs() < 1e-9);
+}
+
+/// Every topic with its working, on a terminal of eighty columns.
+#[test]
+fn every_working_stays_within_the_columns() {
+    for path in [
+        "demo-tanks/third-week-nitrite.toml",
+        "demo-tanks/gasping-before-the-lamp.toml",
+        "demo-tanks/living-room-180.toml",
+    ] {
+        let design = demo_tank(path);
+        let plan = planned(&design);
+        let found = diagnosis::diagnose(&design, &[], FEW).expect("a check");
+        for topic in catalogue::topics() {
+            let of_check = topic.code.starts_with("check.");
+            let working = if of_check {
+                diagnosis::worked(&found, &topic.code)
+            } else {
+                plan::worked(&design, &plan, &topic.code)
+            };
+            let worked = Worked {
+                name: plan.name.clone(),
+                units: UnitSystem::Metric,
+                values: Vec::new(),
+                working,
+                findings: Vec::new(),
+            };
+            let text = text::render(
+                &compose::explain_topic(topic, Some(&worked)),
+                Layout {
+                    width: 80,
+                    color: false,
+                    glyphs: Glyphs::ASCII,
+                },
+            );
+            for line in text.lines() {
+                let width = line.chars().count();
+                assert!(width <= 80, "{path}: {}: {line}", topic.code);
+            }
+            for step in &worked.working.steps {
+                let value = lentic::units::show::significant(step.value, 4);
+                let is_whole = text.lines().any(|line| line.contains(&value));
+                assert!(is_whole, "{path}: {}: {value} in {text}", topic.code);
+            }
+        }
+    }
+}
+
+#[test]
+fn heater_and_daily_light_follow_from_the_steps_before_them() {
+    let design = demo_tank("demo-tanks/living-room-180.toml");
+    let plan = planned(&design);
+    let values = |code| -> Vec<f64> {
+        let steps = plan::worked(&design, &plan, code).steps;
+        steps.iter().map(|step| step.value).collect()
+    };
+    let heat = values("heat.balance");
+    let [.., walls, bottom, top, vapour, all, margin, heater] = heat[..] else {
+        panic!("{heat:?}");
+    };
+    assert!(walls > 0.0 && top > 0.0 && vapour > 0.0, "{heat:?}");
+    assert!(
+        (walls + bottom + top + vapour - all).abs() < 1e-9,
+        "{heat:?}"
+    );
+    assert!((all * margin - heater).abs() < 1e-9, "{heat:?}");
+    let light = values("light.lamp");
+    let [.., umol_m2_s, hours, mol_m2_d] = light[..] else {
+        panic!("{light:?}");
+    };
+    // Seconds in an hour, mol in a umol.
+    let expected = umol_m2_s * hours * 3600.0 * 1e-6;
+    assert!((expected / mol_m2_d - 1.0).abs() < 1e-9, "{light:?}");
+}
+
+/// p = rho g h and the pores of the stone; standard gravity is 9.80665 m/s2 (ISO 80000-3).
+#[test]
+fn the_pressure_of_a_pump_follows_from_the_depth_and_the_pores() {
+    for path in [
+        "demo-tanks/gasping-before-the-lamp.toml",
+        "demo-tanks/living-room-180.toml",
+        "demo-tanks/sponge-under-the-tap.toml",
+    ] {
+        let design = demo_tank(path);
+        let plan = planned(&design);
+        for topic in ["air.needed", "air.pump"] {
+            let steps = plan::worked(&design, &plan, topic).steps;
+            let values: Vec<f64> = steps.iter().map(|step| step.value).collect();
+            let [.., depth_cm, kg_m3, head_kpa, pores_kpa, pump_kpa] = values[..] else {
+                panic!("{path}: {steps:#?}");
+            };
+            assert!((995.0..1000.0).contains(&kg_m3), "{kg_m3}");
+            let expected = kg_m3 * 9.80665 * depth_cm / 100.0 / 1000.0;
+            assert!((head_kpa - expected).abs() < 1e-9, "{path}: {steps:#?}");
+            assert!((head_kpa + pores_kpa - pump_kpa).abs() < 1e-9, "{steps:#?}");
+            assert!(depth_cm > 5.0, "{path}: {steps:#?}");
+            let shown = plan.night.pump_pressure_kpa.expect("a pressure");
+            assert!((shown.typical() - pump_kpa).abs() < 1e-12);
+        }
+    }
 }

@@ -1,5 +1,6 @@
 //! Rows of a comparison side by side.
 
+use crate::catalogue::FINDINGS;
 use crate::finding::Status;
 use crate::report::document::{Block, Column as Head, Document, Table};
 use crate::report::scatter::{Dot, Scatter};
@@ -16,8 +17,6 @@ const STANDARD: [(&str, &str); 7] = [
     ("planting.index", "index"),
     ("cost.total", "cost"),
 ];
-/// What stands before a finding's code in the name of its status.
-const FINDINGS: &str = "findings.";
 
 /// Rows to be shown.
 #[derive(Debug)]

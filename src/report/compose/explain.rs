@@ -8,11 +8,12 @@ use super::reason::steps;
 use crate::catalogue::{self, Giver, Named, ResultRow, Topic};
 use crate::finding::{Code, Finding, Working};
 use crate::report::at::ValueAt;
+use crate::report::dictionary;
 use crate::report::document::{Block, Document, Fact, Judged};
 use crate::report::listing::result_line;
 use crate::source::{self, Source};
-use crate::units::UnitSystem;
 use crate::units::show::significant;
+use crate::units::{BAND_ENDS, UnitSystem};
 
 /// A tank whose numbers are worked through.
 #[derive(Debug, Clone, PartialEq)]
@@ -229,10 +230,14 @@ fn facts(row: &ResultRow) -> Vec<Fact> {
         facts.push(Fact::new("unit", row.unit(), ""));
     }
     if let Some(band) = row.band {
-        facts.push(Fact::new("low, typical, high", band.words(), ""));
+        facts.push(Fact::new(
+            "low, typical, high",
+            dictionary::spread(band),
+            "",
+        ));
     }
     if let Some(origin) = row.from {
-        facts.push(Fact::new("rests on", origin.words(), ""));
+        facts.push(Fact::new("rests on", dictionary::origin(origin), ""));
     }
     facts
 }
@@ -286,7 +291,8 @@ fn shown(value: &Value, unit: &str) -> String {
         Value::Bool(false) => "no".to_owned(),
         Value::Number(_) => number(value),
         Value::Array(items) => format!("{} of them", items.len()),
-        Value::Object(fields) => match ["low", "typical", "high"].map(|end| fields.get(end)) {
+        Value::Object(fields) => match BAND_ENDS.map(|end| fields.get(end.trim_start_matches('.')))
+        {
             [Some(low), Some(typical), Some(high)] => {
                 format!("{} ({}-{})", number(typical), number(low), number(high))
             }
