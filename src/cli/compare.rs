@@ -320,7 +320,7 @@ fn number(cells: &[Option<Cell>], place: usize) -> Option<f64> {
     cells.get(place)?.as_ref()?.number()
 }
 
-fn status(word: &str) -> Status {
+pub(super) fn status(word: &str) -> Status {
     let all = [Status::Act, Status::Watch, Status::Note];
     let found = all.into_iter().find(|status| status.word() == word);
     found.unwrap_or(Status::Ok)

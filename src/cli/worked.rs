@@ -6,7 +6,7 @@ use serde_json::{Map, Value};
 
 use super::args::ExplainOptions;
 use super::failure::Failure;
-use super::{check, input, night, plan as planned, startup};
+use super::{check, compare, condition, input, night, plan as planned, startup, wish};
 use crate::catalogue::{Giver, Named, Origin, ResultRow, Topic};
 use crate::design::Design;
 use crate::diagnosis::{self, Diagnosis, diagnose};
@@ -14,8 +14,9 @@ use crate::finding::{Finding, Status, Working};
 use crate::plan::{self, Plan};
 use crate::report::at;
 use crate::report::compose::{Resting, Worked};
-use crate::report::json;
+use crate::report::{json, row};
 use crate::source::Source;
+use crate::study::{self, Base, Cell, Question, Space};
 
 /// What a tank adds to an explanation, and the worst status that it stands for.
 pub(super) struct Judged {
@@ -33,6 +34,10 @@ struct Tank {
 enum Computed {
     Plan(Box<Plan>),
     Check(Box<Diagnosis>),
+    /// A comparison, of which the worst status alone is known.
+    Row(Status),
+    /// No single tank has what is asked for.
+    Nothing,
 }
 
 /// What stands before the code of a rule that a check judges by.
@@ -44,10 +49,15 @@ pub(super) fn topic(
     path: &Path,
     options: &ExplainOptions,
 ) -> Result<Judged, Failure> {
-    let tank = Tank::of(path, options, topic.code.starts_with(CHECK))?;
-    Ok(tank.judged(Some(&topic.code), Vec::new(), |finding| {
-        finding.code.text() == topic.code
-    }))
+    let design = input::design(path, &options.common)?;
+    let computed = if topic.code.starts_with(CHECK) {
+        Computed::checked(&design, options)?
+    } else {
+        Computed::planned(&design, options)?
+    };
+    let tank = Tank { design, computed };
+    let findings = tank.findings_that(|finding| finding.code.text() == topic.code);
+    Ok(tank.judged(Some(&topic.code), Vec::new(), findings))
 }
 
 /// The values of a result with the findings and the working of what it rests on.
@@ -57,12 +67,15 @@ pub(super) fn result(
     options: &ExplainOptions,
 ) -> Result<Judged, Failure> {
     let row = named.row;
-    let tank = Tank::of(path, options, row.giver == Giver::Check)?;
-    let object = tank.object(row.giver, path, options)?;
+    let design = input::design(path, &options.common)?;
+    let (computed, object) = match row.giver {
+        Giver::Compare => compared(row, &design, path, options)?,
+        giver => Computed::for_result(giver, &design, options)?,
+    };
+    let tank = Tank { design, computed };
     let values = at::values(&object, &named.path);
-    let judged = tank.judged(row.topic.as_deref(), values, |finding| {
-        is_behind(row, finding)
-    });
+    let findings = tank.findings_that(|finding| is_behind(row, finding));
+    let judged = tank.judged(row.topic.as_deref(), values, findings);
     let worst = if is_of_findings(row) {
         tank.worst()
     } else {
@@ -71,19 +84,63 @@ pub(super) fn result(
     Ok(Judged { worst, ..judged })
 }
 
-/// The findings whose limits or rules rest on a source.
+/// What a comparison says of one tank where nothing is varied; its status alone takes time.
+fn compared(
+    row: &ResultRow,
+    design: &Design,
+    path: &Path,
+    options: &ExplainOptions,
+) -> Result<(Computed, Map<String, Value>), Failure> {
+    let status = is_of_findings(row).then(|| condition::column("status"));
+    let question = Question {
+        columns: status.transpose()?.into_iter().collect(),
+        ..Question::about(Space::as_given(), options.ensemble.options(wish::MEMBERS))
+    };
+    let file = input::file_name(path);
+    let mut worst = Status::Ok;
+    let mut rows = Vec::new();
+    for row in study::compare(&question, &[Base::of(0, design.draft().clone())]) {
+        for cell in row.cells.as_ref().map_err(failed)?.iter().flatten() {
+            if let Cell::Word(word) = cell {
+                worst = worst.max(compare::status(word));
+            }
+        }
+        rows.push(Value::Object(row::object(
+            &row,
+            &file,
+            &[],
+            &question.columns,
+        )));
+    }
+    let object = Map::from_iter([("rows".to_owned(), Value::from(rows))]);
+    Ok((Computed::Row(worst), object))
+}
+
+fn failed(why: &study::Failed) -> Failure {
+    Failure::BadInput(format!("error: {why}"))
+}
+
+/// The findings whose limits or rules rest on a source, of the plan and of a check.
 pub(super) fn source(
     source: &Source,
     path: &Path,
     options: &ExplainOptions,
 ) -> Result<Judged, Failure> {
-    let tank = Tank::of(path, options, false)?;
-    let resting = Resting::on(&source.key);
-    Ok(tank.judged(None, Vec::new(), |finding| {
+    let design = input::design(path, &options.common)?;
+    let topics = Resting::on(&source.key).topics;
+    let is_asked = |finding: &Finding| {
         let code = finding.code.text();
-        finding.source == Some(source.key.as_str())
-            || resting.topics.iter().any(|topic| topic == code)
-    }))
+        finding.source == Some(source.key.as_str()) || topics.iter().any(|topic| topic == code)
+    };
+    let computed = Computed::planned(&design, options)?;
+    let mut tank = Tank { design, computed };
+    let mut findings = tank.findings_that(is_asked);
+    if topics.iter().any(|topic| topic.starts_with(CHECK)) {
+        tank.computed = Computed::checked(&tank.design, options)?;
+        let is_of_check = |finding: &Finding| finding.code.text().starts_with(CHECK);
+        findings.extend(tank.findings_that(|finding| is_of_check(finding) && is_asked(finding)));
+    }
+    Ok(tank.judged(None, Vec::new(), findings))
 }
 
 /// Whether a result is the list of findings, or what is made of all of them.
@@ -104,72 +161,79 @@ fn is_behind(row: &ResultRow, finding: &Finding) -> bool {
     }
 }
 
-impl Tank {
-    /// Reads a spec and computes its check, or its plan.
-    fn of(path: &Path, options: &ExplainOptions, is_check: bool) -> Result<Self, Failure> {
-        let design = input::design(path, &options.common)?;
-        let computed = if is_check {
-            let asked = options.ensemble.options(diagnosis::MEMBERS);
-            let found = diagnose(&design, &[], asked).map_err(Failure::Run)?;
-            Computed::Check(Box::new(found))
-        } else {
-            let asked = options.ensemble.for_one();
-            let plan = plan::plan(&design, asked).map_err(Failure::Run)?;
-            Computed::Plan(Box::new(plan))
-        };
-        Ok(Self { design, computed })
+fn diagnosed(design: &Design, options: &ExplainOptions) -> Result<Diagnosis, Failure> {
+    let asked = options.ensemble.options(diagnosis::MEMBERS);
+    diagnose(design, &[], asked).map_err(Failure::Run)
+}
+
+fn worst(findings: &[Finding]) -> Status {
+    let statuses = findings.iter().map(|finding| finding.status);
+    statuses.max().unwrap_or(Status::Ok)
+}
+
+impl Computed {
+    fn planned(design: &Design, options: &ExplainOptions) -> Result<Self, Failure> {
+        let plan = plan::plan(design, options.ensemble.for_one()).map_err(Failure::Run)?;
+        Ok(Self::Plan(Box::new(plan)))
     }
 
+    fn checked(design: &Design, options: &ExplainOptions) -> Result<Self, Failure> {
+        Ok(Self::Check(Box::new(diagnosed(design, options)?)))
+    }
+
+    /// What holds a result of a command, with the JSON of that command.
+    fn for_result(
+        giver: Giver,
+        design: &Design,
+        options: &ExplainOptions,
+    ) -> Result<(Self, Map<String, Value>), Failure> {
+        let asked = options.ensemble.for_one();
+        let followed = || plan::followed(design, asked).map_err(Failure::Run);
+        Ok(match giver {
+            Giver::Plan => {
+                let plan = plan::plan(design, asked).map_err(Failure::Run)?;
+                let object = json::object(planned::SCHEMA, &plan);
+                (Self::Plan(Box::new(plan)), object)
+            }
+            Giver::Startup => {
+                let (plan, days, _) = followed()?;
+                let object = json::object(startup::SCHEMA, &days);
+                (Self::Plan(Box::new(plan)), object)
+            }
+            Giver::Night => {
+                let (plan, _, hours) = followed()?;
+                let object = json::object(night::SCHEMA, &hours);
+                (Self::Plan(Box::new(plan)), object)
+            }
+            Giver::Check => {
+                let found = diagnosed(design, options)?;
+                let object = json::object(check::SCHEMA, &found);
+                (Self::Check(Box::new(found)), object)
+            }
+            Giver::Compare | Giver::Solve => (Self::Nothing, Map::new()),
+        })
+    }
+}
+
+impl Tank {
     fn findings(&self) -> &[Finding] {
         match &self.computed {
             Computed::Plan(plan) => &plan.findings,
             Computed::Check(found) => &found.findings,
+            Computed::Row(_) | Computed::Nothing => &[],
         }
     }
 
     fn worst(&self) -> Status {
-        let statuses = self.findings().iter().map(|finding| finding.status);
-        statuses.max().unwrap_or(Status::Ok)
+        match self.computed {
+            Computed::Row(worst) => worst,
+            _ => worst(self.findings()),
+        }
     }
 
-    /// The JSON of a command for this tank.
-    fn object(
-        &self,
-        giver: Giver,
-        path: &Path,
-        options: &ExplainOptions,
-    ) -> Result<Map<String, Value>, Failure> {
-        let asked = options.ensemble.for_one();
-        Ok(match (giver, &self.computed) {
-            (Giver::Startup, _) => {
-                let (found, _) =
-                    plan::startup(&self.design, asked, &|_| ()).map_err(Failure::Run)?;
-                json::object(startup::SCHEMA, &found)
-            }
-            (Giver::Night, _) => {
-                let (found, ..) =
-                    plan::night(&self.design, asked, plan::OnDay::Leanest).map_err(Failure::Run)?;
-                json::object(night::SCHEMA, &found)
-            }
-            (Giver::Compare, _) => self.row(path),
-            (Giver::Solve, _) => Map::new(),
-            (_, Computed::Plan(plan)) => json::object(planned::SCHEMA, plan.as_ref()),
-            (_, Computed::Check(found)) => json::object(check::SCHEMA, found.as_ref()),
-        })
-    }
-
-    /// What a comparison says of this tank alone, before any column.
-    fn row(&self, path: &Path) -> Map<String, Value> {
-        let row = [
-            ("name", self.design.draft().name.clone()),
-            ("file", input::file_name(path)),
-            ("status", self.worst().word().to_owned()),
-        ];
-        let row = row
-            .into_iter()
-            .map(|(key, text)| (key.to_owned(), Value::from(text)));
-        let rows = Value::from(vec![Value::Object(row.collect())]);
-        Map::from_iter([("rows".to_owned(), rows)])
+    fn findings_that(&self, is_asked: impl Fn(&Finding) -> bool) -> Vec<Finding> {
+        let asked = self.findings().iter().filter(|finding| is_asked(finding));
+        asked.cloned().collect()
     }
 
     /// The findings that are asked for, the worst first, with the working of a topic.
@@ -177,15 +241,11 @@ impl Tank {
         &self,
         topic: Option<&str>,
         values: Vec<at::ValueAt>,
-        is_asked: impl Fn(&Finding) -> bool,
+        mut findings: Vec<Finding>,
     ) -> Judged {
-        let asked = self.findings().iter().filter(|finding| is_asked(finding));
-        let mut findings: Vec<Finding> = asked.cloned().collect();
         findings.sort_by_key(|finding| std::cmp::Reverse(finding.status));
         Judged {
-            worst: findings
-                .first()
-                .map_or(Status::Ok, |finding| finding.status),
+            worst: worst(&findings),
             worked: Worked {
                 name: self.design.draft().name.clone(),
                 units: self.design.draft().units,
@@ -200,6 +260,7 @@ impl Tank {
         match &self.computed {
             Computed::Plan(plan) => plan::worked(&self.design, plan, topic),
             Computed::Check(found) => diagnosis::worked(found, topic),
+            Computed::Row(_) | Computed::Nothing => nothing(),
         }
     }
 }

@@ -171,6 +171,23 @@ pub fn plan(design: &Design, options: Options) -> Result<Plan, IntegrationError>
     Stages::of(design, options, Remedies::Sought).plan()
 }
 
+/// Computes and judges a whole design, with every day of its start and every hour of its
+/// night beside it, each as it has by itself.
+///
+/// # Errors
+/// As for [`plan`].
+pub fn followed(
+    design: &Design,
+    options: Options,
+) -> Result<(Plan, Startup, Night), IntegrationError> {
+    let stages = Stages::of(design, options, Remedies::Sought);
+    Ok((
+        stages.plan()?,
+        stages.flush()?.whole(),
+        stages.night()?.whole(),
+    ))
+}
+
 /// Judges the bed of an existing tank and names one next step.
 ///
 /// # Errors

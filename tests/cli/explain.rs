@@ -1,5 +1,8 @@
 //! Rules and sources explained.
 
+use std::time::{Duration, Instant};
+
+use lentic::catalogue;
 use lentic::finding::Code;
 use serde_json::Value;
 
@@ -302,4 +305,128 @@ fn a_source_shows_what_rests_on_it() {
     let names = |key: &str| source["rests"][key].as_array().unwrap().clone();
     assert!(names("topics").contains(&"plants.cover".into()));
     assert!(names("results").contains(&"planting.floating_cover_pct".into()));
+}
+
+/// What `compare` and `explain` each say of one tank, with the exit code that act gives.
+#[test]
+fn a_status_is_that_of_a_comparison() {
+    for tank in [TANK, "demo-tanks/cap-too-deep.toml"] {
+        for members in [&[][..], &["--members", "8"]] {
+            let run = |words: &[&str]| {
+                let fixed = ["--format", "json", "--fail-on", "act"];
+                let ran = lentic(&[words, members, &fixed].concat(), "");
+                let value: Value = serde_json::from_str(&ran.stdout).unwrap();
+                (value, ran.code)
+            };
+            let (told, told_code) = run(&["explain", "status", tank]);
+            let (row, row_code) = run(&["compare", tank, "--columns", "status"]);
+            assert_eq!(told["values"][0]["value"], row["rows"][0]["status"]);
+            assert_eq!(told_code, row_code, "{tank} {members:?}");
+        }
+    }
+    let name = json(&["explain", "rows[0].name", TANK]);
+    assert_eq!(name["values"][0]["value"], "Living room");
+}
+
+/// A plan of as many members as may be asked for takes minutes.
+#[test]
+fn what_no_tank_has_by_itself_takes_no_run() {
+    for path in ["solve.value", "solve.turns", "sensitivity[].variance_share"] {
+        let begun = Instant::now();
+        let ran = lentic(&["explain", path, TANK, "--members", "60000"], "");
+        assert_eq!(ran.code, 0, "{}", ran.stderr);
+        assert!(
+            ran.stdout.contains("No single tank has it"),
+            "{}",
+            ran.stdout
+        );
+        assert!(begun.elapsed() < Duration::from_secs(20), "{path}");
+    }
+}
+
+#[test]
+fn a_source_of_a_rule_of_checks_shows_what_a_check_finds() {
+    let tank = "demo-tanks/gasping-before-the-lamp.toml";
+    let told = json(&["explain", "good_1985", tank]);
+    let check = json(&["check", tank]);
+    let of = |found: &Value| -> Vec<Value> {
+        let findings = found["findings"].as_array().unwrap().iter();
+        let of_cause = findings.filter(|finding| finding["code"] == "check.cause");
+        of_cause.cloned().collect()
+    };
+    assert_eq!(of(&told), of(&check));
+    assert_eq!(of(&told).len(), 1, "{told:#}");
+    let fail_on = ["--fail-on", "watch", "--members", "8"];
+    let ran = lentic(
+        &[&["explain", "good_1985", tank][..], &fail_on].concat(),
+        "",
+    );
+    assert_eq!(ran.code, 1, "{}", ran.stdout);
+}
+
+#[test]
+fn without_a_subject_there_is_nothing_to_judge_or_to_format() {
+    for (options, named) in [
+        (&["--fail-on", "act"][..], "--fail-on"),
+        (&["--fail-on", "act", "--format", "json"], "--fail-on"),
+        (&["--format", "json"], "--format"),
+        (&["--format", "csv"], "--format"),
+        (&["--format", "html"], "--format"),
+    ] {
+        let ran = lentic(&[&["explain"], options].concat(), "");
+        assert_eq!((ran.code, ran.stdout.as_str()), (2, ""), "{options:?}");
+        assert!(ran.stderr.contains(named), "{}", ran.stderr);
+        assert!(ran.stderr.contains("lentic explain"), "{}", ran.stderr);
+    }
+    let text = lentic(&["explain", "--format", "text"], "");
+    assert_eq!(text.code, 0, "{}", text.stderr);
+}
+
+#[test]
+fn a_numbered_row_has_the_title_and_the_value_of_its_result() {
+    let plan = json(&["plan", TANK]);
+    for typed in [
+        "rows[3].weight.total_kg",
+        "rows.0.weight.total_kg",
+        "compare.rows[0].weight.total_kg",
+        "weight.total_kg",
+    ] {
+        let told = json(&["explain", typed, TANK]);
+        let values = told["values"].as_array().unwrap();
+        assert_eq!(values.len(), 1, "{typed}");
+        assert_eq!(values[0]["path"], "weight.total_kg", "{typed}");
+        assert_eq!(values[0]["value"], plan["weight"]["total_kg"], "{typed}");
+        let text = lentic(&["explain", typed], "").stdout;
+        assert!(text.starts_with("weight.total_kg\n"), "{typed}: {text}");
+    }
+    for (typed, path) in [
+        ("compare.status", "rows[].status"),
+        ("night.hours[3].ph", "hours[3].ph"),
+        ("rows[2].status", "rows[2].status"),
+        ("soil.bags.0.size", "soil.bags[0].size"),
+        ("dawn_oxygen_mg_l.low", "night.dawn_oxygen_mg_l.low"),
+    ] {
+        let text = lentic(&["explain", typed], "").stdout;
+        assert_eq!(text.lines().next(), Some(path), "{typed}");
+    }
+}
+
+#[test]
+fn an_item_that_no_list_can_have_has_no_value() {
+    let path = "findings[99999999999999999999999].status";
+    let told = json(&["explain", path, TANK]);
+    assert!(told.get("values").is_none(), "{told:#}");
+}
+
+#[test]
+fn every_command_with_results_is_a_section() {
+    for command in ["plan", "startup", "night", "check", "compare", "solve"] {
+        let told = json(&["explain", command]);
+        let results = told["results"].as_array().unwrap();
+        let own = results.iter().filter(|row| row["command"] == command);
+        let rows = catalogue::results().iter();
+        let all = rows.filter(|row| row.giver.word() == command).count();
+        assert!(all > 3, "{command}");
+        assert_eq!(own.count(), all, "{command}");
+    }
 }
