@@ -17,23 +17,21 @@ const BLUNDERS: f64 = 0.08;
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Kit {
     card: Card,
-    /// Less than this cannot be told from nothing, in the nutrient's own unit.
-    floor: f64,
 }
 
 impl Kit {
     /// The kit for a subject that the start-up model follows.
     pub const fn of(subject: Subject) -> Option<Self> {
-        let (analyte, floor) = match subject {
-            Subject::Ammonia => (Analyte::Ammonia, 0.05),
-            Subject::Nitrite => (Analyte::Nitrite, 0.05),
-            Subject::Nitrate => (Analyte::Nitrate, 2.0),
+        let analyte = match subject {
+            Subject::Ammonia => Analyte::Ammonia,
+            Subject::Nitrite => Analyte::Nitrite,
+            Subject::Nitrate => Analyte::Nitrate,
             Subject::Phosphate | Subject::Ph | Subject::Temperature | Subject::Oxygen => {
                 return None;
             }
         };
         match Card::of(analyte) {
-            Some(card) => Some(Self { card, floor }),
+            Some(card) => Some(Self { card }),
             None => None,
         }
     }
@@ -61,7 +59,7 @@ impl Kit {
             if bound <= 0.0 {
                 0.0
             } else {
-                share_below((bound / (expected.max(0.0) + self.floor)).ln() / spread)
+                share_below((bound / (expected.max(0.0) + self.card.floor())).ln() / spread)
             }
         };
         let read = (below(high) - below(low)).max(0.0);

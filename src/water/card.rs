@@ -7,7 +7,9 @@ use crate::units::Analyte;
 const AMMONIA: &[f64] = &[0.0, 0.25, 0.5, 1.0, 2.0, 4.0, 8.0];
 const NITRITE: &[f64] = &[0.0, 0.25, 0.5, 1.0, 2.0, 5.0];
 const NITRATE: &[f64] = &[0.0, 5.0, 10.0, 20.0, 40.0, 80.0, 160.0];
-/// A number between two marks was read off a meter: within a tenth (judgement).
+/// The first mark over nothing of the cards for phosphate, which nothing else reads.
+const PHOSPHATE_FIRST: f64 = 0.25;
+/// A number that is no mark was read off a meter: within a tenth (judgement).
 const METER_SHARE: f64 = 0.1;
 /// How near a mark a number counts as that mark, as a share.
 const AT_MARK: f64 = 0.02;
@@ -16,6 +18,8 @@ const AT_MARK: f64 = 0.02;
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Card {
     marks: &'static [f64],
+    /// Less than this cannot be told from nothing.
+    floor: f64,
 }
 
 impl Card {
@@ -29,13 +33,32 @@ impl Card {
     /// assert_eq!(card.between(0.0), (0.0, 2.5));
     /// ```
     pub const fn of(analyte: Analyte) -> Option<Self> {
-        let marks = match analyte {
-            Analyte::Ammonia => AMMONIA,
-            Analyte::Nitrite => NITRITE,
-            Analyte::Nitrate => NITRATE,
+        let (marks, floor) = match analyte {
+            Analyte::Ammonia => (AMMONIA, 0.05),
+            Analyte::Nitrite => (NITRITE, 0.05),
+            Analyte::Nitrate => (NITRATE, 2.0),
             Analyte::Phosphate => return None,
         };
-        Some(Self { marks })
+        Some(Self { marks, floor })
+    }
+
+    /// The first mark over nothing of the cards for a nutrient, on its own scale.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::{units::Analyte, water::card::Card};
+    /// assert_eq!(Card::first_mark(Analyte::Nitrate), 5.0);
+    /// ```
+    pub const fn first_mark(analyte: Analyte) -> f64 {
+        match Self::of(analyte) {
+            Some(card) => card.marks[1],
+            None => PHOSPHATE_FIRST,
+        }
+    }
+
+    /// Less than this cannot be told from nothing.
+    pub const fn floor(&self) -> f64 {
+        self.floor
     }
 
     /// The marks.
@@ -48,7 +71,7 @@ impl Card {
         let near = |mark: f64| (number - mark).abs() <= AT_MARK * mark;
         match self.marks.iter().position(|mark| near(*mark)) {
             Some(place) => (self.bound_below(place), self.bound_above(place)),
-            None if number < self.first_bound() => (0.0, self.first_bound()),
+            None if number < self.floor => (0.0, self.floor),
             None => (number * (1.0 - METER_SHARE), number * (1.0 + METER_SHARE)),
         }
     }
@@ -114,5 +137,24 @@ mod tests {
         // a number that no card bears was read off a meter
         let (low, high) = Card::of(Analyte::Nitrate).unwrap().between(30.0);
         assert!((low - 27.0).abs() < 1e-9 && (high - 33.0).abs() < 1e-9);
+        let ammonia = Card::of(Analyte::Ammonia).unwrap();
+        let (low, high) = ammonia.between(0.12);
+        assert!((low - 0.108).abs() < 1e-9 && (high - 0.132).abs() < 1e-9);
+        // what a kit cannot tell from nothing, a number does not either
+        assert_eq!(ammonia.between(0.02), (0.0, 0.05));
+    }
+
+    #[test]
+    fn a_trace_is_under_the_first_mark() {
+        // 0.25, 0.25, 5 and 0.25 mg/L: common practice, no source
+        let firsts = [
+            (Analyte::Ammonia, 0.25),
+            (Analyte::Nitrite, 0.25),
+            (Analyte::Nitrate, 5.0),
+            (Analyte::Phosphate, 0.25),
+        ];
+        for (analyte, first) in firsts {
+            assert!((Card::first_mark(analyte) - first).abs() < 1e-12);
+        }
     }
 }

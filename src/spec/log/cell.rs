@@ -2,6 +2,7 @@
 
 use crate::diagnosis::{Reported, Subject};
 use crate::units::{Analyte, Concentration, Quantity, QuantityError, Temperature};
+use crate::water::card::Card;
 
 /// Cells that hold nothing.
 const EMPTY: [&str; 6] = ["", "-", "--", "n/a", "na", "?"];
@@ -9,13 +10,6 @@ const EMPTY: [&str; 6] = ["", "-", "--", "n/a", "na", "?"];
 const NOTHING: [&str; 4] = ["none", "nd", "n.d.", "not detectable"];
 /// Words for less than the first mark of a card.
 const TRACE: [&str; 3] = ["trace", "traces", "tr"];
-/// The first mark over nothing of the cards in common use, on the own scale.
-const FIRST_MARK: [(Subject, f64); 4] = [
-    (Subject::Ammonia, 0.25),
-    (Subject::Nitrite, 0.25),
-    (Subject::Nitrate, 5.0),
-    (Subject::Phosphate, 0.25),
-];
 
 /// What a cell says; nothing where it is empty.
 pub(super) fn reported(
@@ -27,10 +21,9 @@ pub(super) fn reported(
     if EMPTY.contains(&lower.as_str()) {
         return Ok(None);
     }
-    let first_mark = FIRST_MARK.iter().find(|(of, _)| *of == subject);
-    if let Some((_, mark)) = first_mark {
+    if let Some(analyte) = subject.analyte() {
         if TRACE.contains(&lower.as_str()) {
-            return Ok(Some(Reported::Below(*mark)));
+            return Ok(Some(Reported::Below(Card::first_mark(analyte))));
         }
         if NOTHING.contains(&lower.as_str()) {
             return Ok(Some(Reported::Value(0.0)));
