@@ -145,6 +145,17 @@ impl<'a> Case<'a> {
         self.log.is_empty() && self.design.draft().signs.is_empty()
     }
 
+    /// Whether a sign was seen.
+    pub fn has_sign(&self, is: impl Fn(&str) -> bool) -> bool {
+        let signs = &self.design.draft().signs;
+        signs.iter().any(|sign| is(&sign.name))
+    }
+
+    /// Whether the bed smells of hydrogen sulfide.
+    pub fn smells_of_sulfide(&self) -> bool {
+        self.has_sign(|name| name == "sulfide_smell")
+    }
+
     /// Whether animals are in.
     pub fn is_stocked(&self) -> bool {
         self.animal_mass() > Mass::ZERO

@@ -1,8 +1,9 @@
 //! What cannot wait: poison or want of oxygen in a tank with animals.
 
 use super::case::Case;
-use super::measurement::{Measurement, Subject};
+use super::measurement::{Reported, Subject};
 use super::remedy::Immediate;
+use crate::design::Device;
 use crate::finding::{Caution, Remedy};
 use crate::night::verdict::DAWN_ACT_MG_L;
 use crate::units::show::significant;
@@ -22,8 +23,8 @@ pub fn emergency(case: &Case<'_>) -> Option<Remedy> {
     if !case.is_stocked() {
         return None;
     }
-    let gasps = gasps(case);
-    let short = fresh(case, Subject::Oxygen).is_some_and(|read| read < DAWN_ACT_MG_L);
+    let gasps = case.has_sign(|name| name.starts_with("gasping"));
+    let short = fresh(case, Subject::Oxygen).is_some_and(|read| read.at_least() < DAWN_ACT_MG_L);
     let poisons = poisons(case);
     if poisons.is_empty() && !gasps && !short {
         return None;
@@ -39,12 +40,7 @@ pub fn emergency(case: &Case<'_>) -> Option<Remedy> {
         parts.push(format!("{}: {}", poisons.join(" and "), changes.says(case)));
         parts.push("feed nothing, and do not raise pH".to_owned());
     }
-    if gasps || short {
-        parts.push(
-            "animals are short of air: run an air stone now, day and night, and lift the lid"
-                .to_owned(),
-        );
-    }
+    parts.extend(breath(case, gasps, short));
     Some(Remedy {
         says: parts.join("; "),
         quantity,
@@ -52,15 +48,50 @@ pub fn emergency(case: &Case<'_>) -> Option<Remedy> {
     })
 }
 
-/// Whether animals were seen gasping.
-fn gasps(case: &Case<'_>) -> bool {
-    let signs = &case.design.draft().signs;
-    signs.iter().any(|sign| sign.name.starts_with("gasping"))
+/// What helps animals that cannot get their breath: out of nitrite where that keeps it
+/// from them, else more air (common practice, no source).
+fn breath(case: &Case<'_>, gasps: bool, short: bool) -> Vec<String> {
+    let nitrite = gasps && poisonous_nitrite(case).is_some();
+    let mut parts = Vec::new();
+    if nitrite {
+        parts.push("nitrite keeps the blood of animals from carrying oxygen, so that they gasp in water full of air too: move them today to clean water, treated against chlorine and as warm as the tank".to_owned());
+    }
+    let air = more_air(case);
+    match (nitrite, short || gasps) {
+        (true, _) if short => parts.push(format!("oxygen is short as well: {air}")),
+        (true, _) => parts.push(format!("{air}: that helps, but does not cure")),
+        (false, true) => parts.push(format!("animals are short of air: {air}")),
+        (false, false) => {}
+    }
+    parts
 }
 
-fn fresh(case: &Case<'_>, of: Subject) -> Option<f64> {
-    let last: Measurement = case.latest(of)?;
-    (last.day >= case.age_d - NOW_D).then(|| last.value.at_least())
+/// More air, by what runs and lies over the tank already.
+fn more_air(case: &Case<'_>) -> String {
+    let draft = case.design.draft();
+    let runs = draft.air.flow.l_min() > 0.0
+        && matches!(draft.air.device, Device::AirStone | Device::SpongeFilter);
+    let stone = if runs {
+        "turn the air up and leave it on day and night"
+    } else {
+        "run an air stone now, day and night"
+    };
+    let lid = if draft.tank.lid {
+        ", and lift the lid"
+    } else {
+        ""
+    };
+    format!("{stone}{lid}")
+}
+
+fn fresh(case: &Case<'_>, of: Subject) -> Option<Reported> {
+    let last = case.latest(of)?;
+    (last.day >= case.age_d - NOW_D).then_some(last.value)
+}
+
+/// Nitrite that is beyond its outer limit.
+fn poisonous_nitrite(case: &Case<'_>) -> Option<Reported> {
+    fresh(case, Subject::Nitrite).filter(|read| read.at_least() >= NITRITE_ACT_MG_L)
 }
 
 /// What stands beyond its outer limit, in words.
@@ -68,21 +99,16 @@ fn poisons(case: &Case<'_>) -> Vec<String> {
     let mut found = Vec::new();
     if let Some(ammonia) = fresh(case, Subject::Ammonia) {
         let un_ionised = case.un_ionised_mg_l().unwrap_or_default();
-        if ammonia >= AMMONIA_ACT_MG_L || un_ionised >= UN_IONISED_ACT_MG_L {
+        if ammonia.at_least() >= AMMONIA_ACT_MG_L || un_ionised >= UN_IONISED_ACT_MG_L {
             found.push(format!(
                 "ammonia stands at {} mg N/L ({} of it un-ionised)",
-                significant(ammonia, 2),
+                ammonia.shown(2),
                 significant(un_ionised, 1)
             ));
         }
     }
-    if let Some(nitrite) = fresh(case, Subject::Nitrite)
-        && nitrite >= NITRITE_ACT_MG_L
-    {
-        found.push(format!(
-            "nitrite stands at {} mg/L",
-            significant(nitrite, 2)
-        ));
+    if let Some(nitrite) = poisonous_nitrite(case) {
+        found.push(format!("nitrite stands at {} mg/L", nitrite.shown(2)));
     }
     found
 }
@@ -90,11 +116,11 @@ fn poisons(case: &Case<'_>) -> Vec<String> {
 /// The warning that goes with any ammonia: more of it turns poisonous as pH rises.
 pub fn rising_ph(case: &Case<'_>) -> Option<Caution> {
     let ammonia = fresh(case, Subject::Ammonia)?;
-    (ammonia >= NO_RISE_MG_L).then(|| Caution {
+    (ammonia.at_least() >= NO_RISE_MG_L).then(|| Caution {
         code: "hazard.rising_ph",
         says: format!(
             "pH: do not raise it while ammonia stands at {} mg N/L. From pH 7 to 8 the poisonous part grows tenfold; harden or lime the water only once ammonia reads nothing.",
-            significant(ammonia, 2)
+            ammonia.shown(2)
         ),
         source: Some("emerson_1975"),
     })

@@ -46,7 +46,7 @@ fn water(case: &Case<'_>, reading: &Measurement) -> Option<Finding> {
         high: Some(watch),
         says: format!(
             "{word} was last read at {} mg/L, on day {}",
-            significant(value, 2),
+            reading.value.shown(2),
             significant(reading.day, 3)
         ),
         remedy: None,

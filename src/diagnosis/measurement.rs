@@ -1,6 +1,7 @@
 //! What was measured: one number of one kind on one day.
 
 use crate::design::Reading;
+use crate::units::show::significant;
 use crate::units::{Analyte, Concentration, Temperature};
 
 /// What a measurement is of.
@@ -72,6 +73,24 @@ impl Reported {
         match self {
             Self::Below(_) => 0.0,
             Self::Value(number) | Self::Above(number) => number,
+        }
+    }
+}
+
+impl Reported {
+    /// In words, to so many figures: "6.2", "over 6.2", "under 0.25".
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::diagnosis::Reported;
+    /// assert_eq!(Reported::Above(8.0).shown(2), "over 8");
+    /// ```
+    pub fn shown(self, figures: u8) -> String {
+        let number = significant(self.number(), figures);
+        match self {
+            Self::Value(_) => number,
+            Self::Below(_) => format!("under {number}"),
+            Self::Above(_) => format!("over {number}"),
         }
     }
 }

@@ -191,11 +191,12 @@ pub fn diagnose_telling(
     let dawn = Dawn::of(&case, options.seed).ok();
     let weighing = Weighing::of(&case, &hypotheses, dawn);
     let ranked = weighing.posterior.ranked();
-    let causes = causes(&case, &hypotheses, &weighing)?;
     let alike = alike(&ranked);
     let measure_next = look::best(&case, &hypotheses, &weighing.posterior);
     let narrowed = Narrowed::of(&case, &hypotheses, &weighing.posterior, options.seed);
     let members_ahead = narrowing::from_measured(&case, &narrowed);
+    let ready_day = forecast::ready_day(&case, &members_ahead);
+    let causes = causes(&case, &hypotheses, &weighing, ready_day)?;
     let bed = check(design, CENTRAL)?;
     let (next_step, urgent) = next_step::of(&case, &causes, &alike, measure_next.as_ref(), &bed);
     let mut findings = finding::all(&case, &causes, &alike);
@@ -219,7 +220,7 @@ pub fn diagnose_telling(
         seed: options.seed,
         effective_members: narrowed.effective,
         resampled: narrowed.resampled,
-        ready_day: forecast::ready_day(&case, &members_ahead),
+        ready_day,
         forecast: forecast::days(&case, &members_ahead),
         soil: bed.soil,
         cap: bed.cap,
@@ -233,6 +234,7 @@ fn causes(
     case: &Case<'_>,
     hypotheses: &Hypotheses,
     weighing: &Weighing,
+    ready_day: Option<Band>,
 ) -> Result<Vec<CauseResult>, IntegrationError> {
     let ranked = weighing.posterior.ranked().into_iter().enumerate();
     ranked
@@ -240,7 +242,7 @@ fn causes(
             let is_treated = place == 0 || (place < MOST_TREATED && probability >= LEAST_TREATED);
             let remedy = if is_treated {
                 let estimate = Estimate::of(case, hypotheses, cause);
-                Some(treat(case, &estimate)?.remedy)
+                Some(treat(case, &estimate, ready_day)?.remedy)
             } else {
                 None
             };

@@ -193,7 +193,9 @@ pub fn followed(
 /// # Errors
 /// As for [`plan`].
 pub fn check(design: &Design, options: Options) -> Result<Check, IntegrationError> {
-    let plan = plan(design, options)?;
+    let plan = Stages::of(design, options, Remedies::Sought)
+        .running()
+        .plan()?;
     let findings: Vec<Finding> = plan
         .findings
         .into_iter()

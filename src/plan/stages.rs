@@ -21,6 +21,8 @@ pub(super) struct Stages<'a> {
     options: Options,
     /// Whether the night seeks its remedies.
     remedies: Remedies,
+    /// Whether the tank stands already.
+    is_running: bool,
     load: OnceCell<Load<'a>>,
     flush: OnceCell<Flush<'a>>,
     night: OnceCell<Nocturne<'a>>,
@@ -41,9 +43,18 @@ impl<'a> Stages<'a> {
             design,
             options,
             remedies,
+            is_running: false,
             load: OnceCell::new(),
             flush: OnceCell::new(),
             night: OnceCell::new(),
+        }
+    }
+
+    /// The same for a tank that stands already.
+    pub(super) fn running(self) -> Self {
+        Self {
+            is_running: true,
+            ..self
         }
     }
 
@@ -167,6 +178,7 @@ impl<'a> Stages<'a> {
             planting: results.planting,
             flush: judge::flush::Case::of(self.design, self.flush()?, results.startup),
             seeks_remedies: results.seeks_remedies,
+            is_running: self.is_running,
         })
     }
 }

@@ -116,6 +116,20 @@ impl UnitSystem {
     }
 }
 
+/// A whole number with what it counts: "1 day", "22 days".
+///
+/// # Example
+/// ```
+/// use lentic::units::show::counted;
+/// assert_eq!(counted(1.0, "more day"), "1 more day");
+/// assert_eq!(counted(0.0, "day"), "0 days");
+/// ```
+pub fn counted(number: f64, one: &str) -> String {
+    let whole = fixed(number, 0);
+    let ending = if whole == "1" { "" } else { "s" };
+    format!("{whole} {one}{ending}")
+}
+
 /// A number with `digits` significant figures and no needless zeros.
 ///
 /// # Example

@@ -7,7 +7,9 @@ use lentic::diagnosis::case::Case;
 use lentic::diagnosis::cause::Cause;
 use lentic::diagnosis::dawn::Dawn;
 use lentic::diagnosis::estimate::Estimate;
+use lentic::diagnosis::forecast::ready_day;
 use lentic::diagnosis::hypotheses::Hypotheses;
+use lentic::diagnosis::narrowing::{Narrowed, from_measured};
 use lentic::diagnosis::remedy::{Treatment, treat};
 use lentic::diagnosis::weighing::Weighing;
 use lentic::diagnosis::{Diagnosis, MEMBERS, diagnose};
@@ -41,14 +43,14 @@ fn options() -> Options {
     }
 }
 
-fn demo(name: &str) -> Design {
+pub(crate) fn demo(name: &str) -> Design {
     let path = command::root()
         .join("demo-tanks")
         .join(format!("{name}.toml"));
     lentic::spec::parse(&std::fs::read_to_string(path).expect("a demo tank")).expect("a spec")
 }
 
-fn check(design: &Design) -> Diagnosis {
+pub(crate) fn check(design: &Design) -> Diagnosis {
     diagnose(design, &[], options()).expect("a diagnosis")
 }
 
@@ -57,7 +59,7 @@ fn leading(design: &Design) -> Cause {
 }
 
 /// A tank of 60 cm with a soil under 40 mm of filter sand, and what is said beside.
-fn sixty(soil: &str, cap: &str, rest: &str) -> Design {
+pub(crate) fn sixty(soil: &str, cap: &str, rest: &str) -> Design {
     let text = format!(
         "[tank]\nshape = 'box'\nsize = '60 x 30 x 36 cm'\n\
          [soil]\nmaterial = '{soil}'\ndepth = '25 mm'\n\
@@ -66,7 +68,7 @@ fn sixty(soil: &str, cap: &str, rest: &str) -> Design {
     lentic::spec::parse(&text).expect("a spec")
 }
 
-const ENOUGH_PLANTS: &str = "[[plants]]\nname = 'limnobium_laevigatum'\namount = '40 %'\n\
+pub(crate) const ENOUGH_PLANTS: &str = "[[plants]]\nname = 'limnobium_laevigatum'\namount = '40 %'\n\
     [[plants]]\nname = 'hygrophila_polysperma'\namount = '12 bunches'\n";
 
 /// A failing demo tank, weighed and treated.
@@ -95,11 +97,13 @@ fn worked() -> &'static [Worked] {
                 let dawn = Dawn::of(&case, asked.seed).ok();
                 let weighing = Weighing::of(&case, &hypotheses, dawn);
                 let estimate = Estimate::of(&case, &hypotheses, *cause);
+                let narrowed = Narrowed::of(&case, &hypotheses, &weighing.posterior, asked.seed);
+                let ready = ready_day(&case, &from_measured(&case, &narrowed));
                 Worked {
                     name,
                     cause: *cause,
                     ranked: weighing.posterior.ranked(),
-                    treatment: treat(&case, &estimate).expect("a treatment"),
+                    treatment: treat(&case, &estimate, ready).expect("a treatment"),
                     design: design.clone(),
                 }
             })

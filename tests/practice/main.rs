@@ -8,5 +8,6 @@ mod command;
 mod bed;
 mod diagnosis;
 mod night;
+mod remedies;
 mod spec;
 mod startup;

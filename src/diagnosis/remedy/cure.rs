@@ -4,6 +4,7 @@ use super::super::case::Case;
 use super::super::cause::Cause;
 use super::super::estimate::Estimate;
 use super::super::scenario::{SHADED_CARBON, Scenario};
+use super::dilution::Water;
 use super::plants::Addition;
 use crate::startup::{Event, EventKind, Feed};
 use crate::units::{Length, Mass, Share, Temperature};
@@ -79,6 +80,14 @@ impl Cure {
             | Cause::NightExchange
             | Cause::KitError
             | Cause::AsExpected => Self::Wait,
+        }
+    }
+
+    /// What water is changed with beside so much of it.
+    pub(super) fn water(self, amount: f64) -> Water {
+        match self {
+            Self::Blend => Water::Blend(amount),
+            _ => Water::Tap,
         }
     }
 

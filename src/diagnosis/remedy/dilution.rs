@@ -14,35 +14,63 @@ use crate::units::{Analyte, Share};
 const SPARE: f64 = 0.8;
 /// Largest share changed at once, so that animals bear it (common practice, no source).
 const MOST_AT_ONCE: f64 = 0.5;
-/// Rounds at most within the first days, half a day apart.
-const MOST_ROUNDS: u32 = 4;
+/// Rounds at most within the first days, half a day apart (common practice, no source).
+const MOST_ROUNDS: u32 = 3;
 const ROUND_D: f64 = 0.5;
 /// Shares are asked for in these steps, %.
 const STEP_PCT: f64 = 5.0;
 /// A change under this is not asked for, %.
 const LEAST_PCT: f64 = 10.0;
-/// Share of the water, %, and days between: each more than the one before; over half at
-/// once only where no animals are in.
-const PACES: [(f64, f64); 8] = [
-    (25.0, 7.0),
-    (25.0, 4.0),
-    (50.0, 4.0),
-    (50.0, 3.0),
-    (50.0, 2.0),
-    (50.0, 1.0),
-    (50.0, 0.5),
-    (80.0, 1.0),
+/// Days that changes go on for, at a pace that can be kept up for weeks.
+const FORTNIGHT_D: f64 = 14.0;
+const WEEKS_D: f64 = AHEAD_D as f64;
+/// Days that changes are made for every day (common practice, no source).
+const DAILY_D: f64 = 7.0;
+/// What a keeper does at the most (common practice, no source): each pace is brisker, or
+/// kept up for longer, than the one before.
+const PACES: [Pace; 11] = [
+    Pace::of(25.0, 7.0, FORTNIGHT_D),
+    Pace::of(25.0, 7.0, WEEKS_D),
+    Pace::of(25.0, 4.0, FORTNIGHT_D),
+    Pace::of(25.0, 4.0, WEEKS_D),
+    Pace::of(50.0, 4.0, FORTNIGHT_D),
+    Pace::of(50.0, 4.0, WEEKS_D),
+    Pace::of(50.0, 3.0, FORTNIGHT_D),
+    Pace::of(50.0, 3.0, WEEKS_D),
+    Pace::of(50.0, 2.0, FORTNIGHT_D),
+    Pace::of(50.0, 2.0, WEEKS_D),
+    Pace::of(50.0, 1.0, DAILY_D),
 ];
-/// The most that a keeper would do for weeks where no pace holds the limits (judgement).
-const MOST_WORTH_DOING: Pace = Pace {
-    share_pct: 50.0,
-    every_d: 1.0,
-    until_d: UNTIL_D[1],
-};
-/// Days that they go on for.
-const UNTIL_D: [f64; 2] = [14.0, AHEAD_D as f64];
+/// The most that a keeper does day after day.
+pub(super) const MOST_WORTH_DOING: Pace = PACES[PACES.len() - 1];
 /// Days from now after which the limits are to hold.
 pub(super) const SETTLED_D: f64 = 3.0;
+
+/// What changes are made with.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) enum Water {
+    /// Tap water as it is.
+    Tap,
+    /// Tap water with this much rain or demineralised water in it, %.
+    Blend(f64),
+}
+
+impl Water {
+    /// Share of what the tap water holds that is left.
+    fn tap_share(self) -> f64 {
+        match self {
+            Self::Tap => 1.0,
+            Self::Blend(pure_pct) => 1.0 - pure_pct / 100.0,
+        }
+    }
+
+    const fn says(self) -> &'static str {
+        match self {
+            Self::Tap => "tap water",
+            Self::Blend(_) => "that blend",
+        }
+    }
+}
 
 /// Changes of the next days.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -60,6 +88,11 @@ impl Immediate {
     /// share = (C - 0.8 limit)/(C - tap);    n rounds of at most half: (1 - 1/2)^n
     /// ```
     pub fn of(case: &Case<'_>) -> Option<Self> {
+        Self::with(case, Water::Tap)
+    }
+
+    /// As [`Immediate::of`], with what the changes are made with.
+    pub(super) fn with(case: &Case<'_>, with: Water) -> Option<Self> {
         let limits = Limits::of(case);
         let water = &case.design.draft().water;
         let shares = NUTRIENTS.iter().filter_map(|of| {
@@ -69,7 +102,7 @@ impl Immediate {
                 Analyte::Nitrite => (Analyte::Nitrite, water.nitrite),
                 analyte => (analyte, water.nitrate),
             };
-            let tap = analyte.element(own).mg_l();
+            let tap = with.tap_share() * analyte.element(own).mg_l();
             let aim = SPARE * limits.get(*of);
             (reading >= limits.get(*of) && tap < aim).then(|| (reading - aim) / (reading - tap))
         });
@@ -100,8 +133,17 @@ impl Immediate {
         }
     }
 
+    /// Days from the first round to the last.
+    fn last_d(self) -> f64 {
+        ROUND_D * f64::from(self.rounds.saturating_sub(1))
+    }
+
     /// "change 50 % (27 L) of the water now and again after 12 hours".
     pub fn says(&self, case: &Case<'_>) -> String {
+        self.says_with(case, Water::Tap)
+    }
+
+    pub(super) fn says_with(&self, case: &Case<'_>, with: Water) -> String {
         let litres = case.design.water() * (self.share_pct / 100.0);
         let again = match self.rounds {
             1 => String::new(),
@@ -109,9 +151,10 @@ impl Immediate {
             rounds => format!(" and {} more times, 12 hours apart", rounds - 1),
         };
         format!(
-            "change {:.0} % ({}) of the water now{again}, with tap water treated against chlorine and as warm as the tank",
+            "change {:.0} % ({}) of the water now{again}, with {} treated against chlorine and as warm as the tank",
             self.share_pct,
-            case.design.draft().units.volume(litres)
+            case.design.draft().units.volume(litres),
+            with.says()
         )
     }
 }
@@ -128,6 +171,14 @@ pub struct Pace {
 }
 
 impl Pace {
+    const fn of(share_pct: f64, every_d: f64, until_d: f64) -> Self {
+        Self {
+            share_pct,
+            every_d,
+            until_d,
+        }
+    }
+
     fn apply(self, tank: &mut Scenario, now_d: f64) {
         let mut day = now_d + self.every_d;
         while day <= now_d + self.until_d {
@@ -139,9 +190,7 @@ impl Pace {
 
     /// "25 % of the water every 7 days for 14 days".
     pub fn says(self) -> String {
-        let every = if self.every_d < 1.0 {
-            "12 hours".to_owned()
-        } else if self.every_d <= 1.0 {
+        let every = if self.every_d <= 1.0 {
             "day".to_owned()
         } else {
             format!("{:.0} days", self.every_d)
@@ -167,6 +216,25 @@ pub struct Held {
 }
 
 impl Held {
+    /// A tank to which nothing is done.
+    pub(super) fn untouched(
+        case: &Case<'_>,
+        estimate: &Estimate,
+        tank: &Scenario,
+    ) -> Result<Self, IntegrationError> {
+        Ok(Self {
+            tank: tank.clone(),
+            immediate: None,
+            pace: None,
+            holds: is_held(estimate, tank, &Limits::of(case), SETTLED_D)?,
+        })
+    }
+
+    /// Whether no water is changed, and none need be.
+    pub(super) fn asks_nothing(&self) -> bool {
+        self.holds && self.immediate.is_none() && self.pace.is_none()
+    }
+
     /// Whether it holds where another does not, or takes less water.
     pub(super) fn is_less_than(&self, other: &Self) -> bool {
         let water = |held: &Self| {
@@ -181,34 +249,25 @@ impl Held {
     }
 }
 
-/// Adds the changes that a treated tank still needs; where none would do, the most that
-/// is worth doing.
+/// Adds the changes that a treated tank still needs; where not even the most that a
+/// keeper does holds the limits, those of the next days alone.
 pub(super) fn hold(
     case: &Case<'_>,
     estimate: &Estimate,
     treated: &Scenario,
+    with: Water,
 ) -> Result<Held, IntegrationError> {
     let limits = Limits::of(case);
-    let immediate = Immediate::of(case);
+    let immediate = Immediate::with(case, with);
     let mut changed = treated.clone();
     if let Some(immediate) = immediate {
         immediate.apply(&mut changed, estimate.now_d);
     }
-    let bearable = |share_pct: &f64| !case.is_stocked() || *share_pct <= 100.0 * MOST_AT_ONCE;
-    let paces = PACES
-        .iter()
-        .filter(|(share_pct, _)| bearable(share_pct))
-        .flat_map(|(share_pct, every_d)| {
-            UNTIL_D.map(|until_d| Pace {
-                share_pct: *share_pct,
-                every_d: *every_d,
-                until_d,
-            })
-        });
     let at = |pace: Option<Pace>| {
         let mut tank = changed.clone();
         if let Some(pace) = pace {
-            pace.apply(&mut tank, estimate.now_d);
+            let first = immediate.map_or(0.0, Immediate::last_d);
+            pace.apply(&mut tank, estimate.now_d + first);
         }
         Held {
             tank,
@@ -217,7 +276,7 @@ pub(super) fn hold(
             holds: false,
         }
     };
-    for pace in std::iter::once(None).chain(paces.map(Some)) {
+    for pace in std::iter::once(None).chain(PACES.map(Some)) {
         let held = at(pace);
         if is_held(estimate, &held.tank, &limits, SETTLED_D)? {
             return Ok(Held {
@@ -226,7 +285,7 @@ pub(super) fn hold(
             });
         }
     }
-    Ok(at(Some(MOST_WORTH_DOING)))
+    Ok(at(None))
 }
 
 /// Whether a tank stays under its limits from some days after now.
@@ -253,12 +312,14 @@ mod tests {
     #[test]
     fn rounds_of_half_the_water_reach_any_share() {
         assert_eq!(Immediate::reaching(0.0), None);
-        for share in [0.05, 0.3, 0.5, 0.51, 0.7, 0.9] {
+        for share in [0.05, 0.3, 0.5, 0.51, 0.7, 0.87] {
             let changes = Immediate::reaching(share).unwrap();
             let left = (1.0 - changes.share_pct / 100.0).powf(f64::from(changes.rounds));
             assert!(1.0 - left >= share - 1e-9, "{share}: {changes:?}");
             assert!(changes.share_pct <= 50.0, "{share}: {changes:?}");
         }
+        // beyond three halves nobody goes
+        assert_eq!(Immediate::reaching(0.99).unwrap().rounds, 3);
         // three quarters take two halves
         assert_eq!(Immediate::reaching(0.75).unwrap().rounds, 2);
     }

@@ -12,7 +12,7 @@ use crate::night::sizing::{AirNeed, air_needed};
 use crate::night::verdict::DAWN_WATCH_MG_L;
 use crate::numerics::rodas::IntegrationError;
 use crate::startup::{Dissolved, Event, EventKind};
-use crate::units::show::significant;
+use crate::units::show::{counted, significant};
 use crate::units::{Analyte, Concentration};
 
 /// Members of the night that air is sized for, and their seed.
@@ -42,6 +42,7 @@ pub(super) fn step(
     held: &Held,
 ) -> Result<Step, IntegrationError> {
     Ok(match estimate.cause {
+        Cause::CapFine if case.smells_of_sulfide() => sulfide(case),
         Cause::CapFine => Step::new(
             "let gas out with a thin rod, a hand's width apart and a quarter of the bed a week, air on and nobody's face over it; plant rooted plants, and stop where it smells of bad eggs",
             AT_ONCE_PCT,
@@ -79,8 +80,21 @@ pub(super) fn step(
         Cause::KitError => Step::plain(
             "test the same water again with another kit, and tap or bottled water beside it; change nothing on one reading alone",
         ),
-        _ => Step::plain("leave it alone: nothing here asks for a change"),
+        _ if held.asks_nothing() => Step::plain("leave it alone: nothing here asks for a change"),
+        _ => Step::plain("leave bed and plants as they are"),
     })
+}
+
+/// What comes first where sulfide is in the bed (common practice, no source).
+fn sulfide(case: &Case<'_>) -> Step {
+    let first = if case.is_stocked() {
+        "move the animals out and run air"
+    } else {
+        "keep animals out and run air"
+    };
+    Step::plain(format!(
+        "{first} before the bed is touched; do not prod or stir it where it smells of bad eggs; once air runs, set rooted plants where it does not smell, and open the window with nobody's face over the tank"
+    ))
 }
 
 /// Days until ammonia and nitrite are calm.
@@ -88,7 +102,10 @@ fn wait(estimate: &Estimate, held: &Held, what: &str) -> Result<Step, Integratio
     Ok(match calm_after(estimate, &held.tank)? {
         Some(days) if days < 1.0 => Step::new(what, 0.0, "d"),
         Some(days) => Step::new(
-            format!("{what}; by the typical run it takes {days:.0} more days"),
+            format!(
+                "{what}; by the typical run it takes {}",
+                counted(days, "more day")
+            ),
             days,
             "d",
         ),

@@ -5,6 +5,7 @@ mod cure;
 mod dilution;
 mod hand;
 mod limit;
+mod patience;
 mod plants;
 mod rebuild;
 
@@ -20,10 +21,12 @@ use super::scenario::Scenario;
 use crate::catalogue;
 use crate::numerics::rodas::IntegrationError;
 use crate::plan::{sand_over, sand_to};
+use crate::source::Band;
 use crate::units::show::significant;
 use crate::units::{Density, Length, Temperature};
 use cure::Cure;
-use dilution::{SETTLED_D, hold, is_held};
+use dilution::{SETTLED_D, Water, hold, is_held};
+use patience::Patience;
 use plants::Addition;
 
 /// Days after which a cure is to hold by itself, without water changes (judgement).
@@ -55,20 +58,31 @@ pub struct Treatment {
     pub estimate: Estimate,
 }
 
-/// What to do about an estimated tank.
+/// What to do about an estimated tank; `ready` is the day from which the forecast has
+/// ammonia and nitrite low if nothing is done.
 ///
 /// # Errors
 /// When its numbers leave the finite ones.
-pub fn treat(case: &Case<'_>, estimate: &Estimate) -> Result<Treatment, IntegrationError> {
+pub fn treat(
+    case: &Case<'_>,
+    estimate: &Estimate,
+    ready: Option<Band>,
+) -> Result<Treatment, IntegrationError> {
     let cure = Cure::of(estimate.cause);
     let (amount, does, held) = least(case, estimate, cure)?;
+    let patience = Patience::of(case, ready);
     if !held.holds && estimate.cause == Cause::SoilRich && !case.is_stocked() {
-        return rebuild::with_soaked_soil(case, estimate);
+        let anew = rebuild::with_soaked_soil(case, estimate)?;
+        return Ok(patience.before(anew));
     }
     let main = main_step(case, estimate, cure, amount, &held)?;
+    let says = match estimate.cause {
+        Cause::KitError => main.says,
+        _ => joined(case, &main.says, &held, cure.water(amount), patience),
+    };
     Ok(Treatment {
         remedy: CauseRemedy {
-            says: joined(case, &main.says, &held),
+            says,
             quantity: main.quantity,
             unit: main.unit,
             meets_limits: held.holds && does,
@@ -119,7 +133,11 @@ fn least(
     for amount in cure.amounts(case, estimate) {
         let tank = cure.apply(case, estimate, amount);
         let does = is_cured(case, estimate, cure, &tank)?;
-        let held = hold(case, estimate, &tank)?;
+        let held = match estimate.cause {
+            // nothing is changed on a reading that may be wrong
+            Cause::KitError => Held::untouched(case, estimate, &tank)?,
+            _ => hold(case, estimate, &tank, cure.water(amount))?,
+        };
         let stop = does && held.pace.is_none() && held.holds;
         let better = best
             .as_ref()
@@ -133,7 +151,7 @@ fn least(
     }
     match best {
         Some(best) => Ok(best),
-        None => Ok((0.0, true, hold(case, estimate, &estimate.tank)?)),
+        None => Ok((0.0, true, hold(case, estimate, &estimate.tank, Water::Tap)?)),
     }
 }
 
@@ -317,18 +335,16 @@ fn food(estimate: &Estimate, left_pct: f64) -> Step {
 }
 
 /// The main step with the water changes that go with it.
-fn joined(case: &Case<'_>, main: &str, held: &Held) -> String {
+fn joined(case: &Case<'_>, main: &str, held: &Held, with: Water, patience: Patience) -> String {
     let mut parts = vec![main.to_owned()];
     if let Some(immediate) = held.immediate {
-        parts.push(immediate.says(case));
+        parts.push(immediate.says_with(case, with));
     }
     if let Some(pace) = held.pace {
-        parts.push(format!("then {}", pace.says()));
+        parts.push(format!("then change {}", pace.says()));
     }
     if !held.holds {
-        parts.push(
-            "even so the typical run stays over its limits, and more water would not mend it: keep animals out and test twice a week".to_owned(),
-        );
+        parts.push(patience.says());
     }
     parts.join("; ")
 }

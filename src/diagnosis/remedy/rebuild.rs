@@ -3,7 +3,7 @@
 use super::super::case::Case;
 use super::super::estimate::Estimate;
 use super::super::scenario::Scenario;
-use super::dilution::{Held, hold};
+use super::dilution::{Held, Water, hold};
 use super::{CauseRemedy, Treatment};
 use crate::numerics::rodas::IntegrationError;
 use crate::startup::Inputs;
@@ -43,7 +43,7 @@ fn attempt(case: &Case<'_>, estimate: &Estimate, rounds: u32) -> Result<Attempt,
         now_d: 0.0,
         cause: estimate.cause,
     };
-    let held = hold(case, &anew, &anew.tank)?;
+    let held = hold(case, &anew, &anew.tank, Water::Tap)?;
     Ok(Attempt { rounds, anew, held })
 }
 

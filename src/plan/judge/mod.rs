@@ -28,6 +28,8 @@ pub(super) struct Case<'a> {
     pub(super) flush: flush::Case<'a>,
     /// Whether remedies that take a search are sought.
     pub(super) seeks_remedies: bool,
+    /// Whether the tank stands already, soil and water in it.
+    pub(super) is_running: bool,
 }
 
 /// Every finding of a plan, in the order of the codes.

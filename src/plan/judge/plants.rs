@@ -94,9 +94,10 @@ fn more_plants(case: &Case<'_>) -> Remedy {
         };
         format!("; {still}: {}", words::either(&otherwise(case)))
     };
+    let when = if case.is_running { "now" } else { "on day one" };
     Remedy {
         says: format!(
-            "add {} on day one: {} g fresh in all, index {} then, {} is wanted{short}",
+            "add {} {when}: {} g fresh in all, index {} then, {} is wanted{short}",
             portions_in_words(&needed.portions),
             significant(added_g, 2),
             significant(needed.index, 2),
@@ -112,6 +113,10 @@ fn otherwise(case: &Case<'_>) -> Vec<String> {
     let mut means = Vec::new();
     if case.planting.fast_growth_per_d <= 0.0 {
         means.push("give more light, in this one fast growers shrink");
+    }
+    if case.is_running {
+        means.push("change water until ammonia and nitrite read nothing");
+        return means;
     }
     if case.design.draft().soil.soaked == 0 {
         means.push("soak and drain the soil before use");
