@@ -112,17 +112,16 @@ fn more_plants(case: &Case<'_>) -> Remedy {
 fn otherwise(case: &Case<'_>) -> Vec<String> {
     let mut means = Vec::new();
     if case.planting.fast_growth_per_d <= 0.0 {
-        means.push("give more light, in this one fast growers shrink");
+        means.push("give more light, in this one fast growers shrink".to_owned());
     }
     if case.is_running {
-        means.push("change water until ammonia and nitrite read nothing");
+        means.push("change water until ammonia and nitrite read nothing".to_owned());
         return means;
     }
     if case.design.draft().soil.soaked == 0 {
-        means.push("soak and drain the soil before use");
+        means.push("soak and drain the soil before use".to_owned());
     }
-    means.push("take less or poorer soil");
-    let mut means: Vec<String> = means.into_iter().map(str::to_owned).collect();
+    means.push("take less or poorer soil".to_owned());
     means.push(flush::changing_water(&case.flush));
     means
 }
