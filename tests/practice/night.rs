@@ -255,11 +255,11 @@ fn no_more_animals_are_named_than_practice_keeps_however_much_air_there_is() {
         ),
     );
     let litres = plan["tank"]["water_l"].as_f64().expect("litres");
-    // 2 L to the gram of fish, large adults of 0.6 and 3 g; 1 L to a shrimp; 4 L to a snail
+    // 2 L to the gram of fish, large adults of 0.6 and 1 g; 1 L to a shrimp; 4 L to a snail
     for (name, count) in examples(&plan) {
         let most = match name.as_str() {
             "small_fish" => litres / 2.0 / 0.6,
-            "small_catfish" => litres / 2.0 / 3.0,
+            "small_catfish" => litres / 2.0,
             "small_shrimp" => litres,
             "surface_snail" => litres / 4.0,
             // males fight
