@@ -240,7 +240,10 @@ fn column_widths(table: &Table, width: usize) -> Vec<usize> {
         widest(words).max(heads[i])
     });
     let words: Vec<usize> = words.collect();
-    let readable = vec![NARROWEST; widths.len()];
+    // A name that is broken is no longer found.
+    let are_names = |i: usize| cells(i).all(|cell| !cell.trim().contains(' '));
+    let readable = columns().map(|(i, _)| if are_names(i) { words[i] } else { NARROWEST });
+    let readable: Vec<usize> = readable.collect();
     for (align, least) in [
         (Align::Left, readable),
         (Align::Right, numbers),

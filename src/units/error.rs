@@ -86,8 +86,15 @@ impl QuantityError {
             QuantityProblem::AmbiguousUnit { choices, .. } => {
                 format!("say which: {}", listed(choices))
             }
+            QuantityProblem::Comma { text } if !text.contains('.') => {
+                let pointed = text.replacen(',', ".", 1);
+                format!("write a decimal point, for example \"{pointed}\"")
+            }
             QuantityProblem::Comma { .. } => {
-                format!("write a decimal point, for example \"{}\"", self.example)
+                format!(
+                    "write thousands without a mark, for example \"{}\"",
+                    self.example
+                )
             }
             QuantityProblem::Negative { .. } => {
                 format!("{} starts at zero", self.quantity)

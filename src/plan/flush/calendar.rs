@@ -129,16 +129,15 @@ fn change_words(change: &ChangePlan) -> (i32, String) {
     (change.from.round() as i32, words)
 }
 
-/// Each kind of animal on its advised day; snails where none is planned.
+/// Each kind of animal on its advised day, or later where it is planned later; snails where
+/// none is planned.
 fn animals(design: &Design, course: &Course<'_>) -> Vec<(i32, String)> {
     let stock = &design.draft().animals;
     let mut kinds: Vec<(f64, &str)> = stock
         .iter()
         .map(|stock| {
-            (
-                f64::from(stock.animal.first_day),
-                stock.animal.plural.as_str(),
-            )
+            let first_day = f64::from(stock.animal.first_day).max(stock.from_day);
+            (first_day, stock.animal.plural.as_str())
         })
         .collect();
     if kinds.is_empty() {
