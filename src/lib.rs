@@ -44,7 +44,7 @@
 //! |---|---|
 //! | [`units`], [`numerics`] | quantities with their units; integrator, roots, samples |
 //! | [`source`] | works cited, bands of values, ranges of formulas |
-//! | [`finding`] | what is judged: status, code, remedy, caution, working |
+//! | [`parameters`], [`finding`] | uncertain numbers of the simulations; what is judged: status, code, remedy, caution, working |
 //! | [`catalogue`] | soils, caps, stones, plants, animals, devices, sizes, signs |
 //! | [`geometry`] | shapes, vessels, beds, panes |
 //! | [`substrate`], [`plants`], [`water`] | the bed; the planting and its light; the water |
@@ -75,6 +75,8 @@ pub mod units;
 pub mod numerics;
 
 pub mod source;
+
+pub mod parameters;
 
 pub mod finding;
 

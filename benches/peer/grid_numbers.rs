@@ -5,9 +5,10 @@
 
 use std::time::Instant;
 
+use lentic::parameters;
 use lentic::plan::Options;
 use lentic::source::Band;
-use lentic::startup::{Inputs, Parameters, parameters};
+use lentic::startup::{Inputs, Parameters};
 use lentic::study::{Base, Cell, Column, Question, Row, Space, compare};
 use lentic::units::Share;
 use serde_json::{Value, json};

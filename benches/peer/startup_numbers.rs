@@ -7,8 +7,9 @@ use std::hint::black_box;
 use std::time::Instant;
 
 use lentic::numerics::rodas::IntegrationError;
+use lentic::parameters;
 use lentic::source::Band;
-use lentic::startup::{Inputs, Parameters, Planting, State, parameters, run};
+use lentic::startup::{Inputs, Parameters, Planting, State, run};
 use lentic::units::{Mass, PhotonFlux, Share};
 use serde_json::{Value, json};
 

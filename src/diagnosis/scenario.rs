@@ -4,7 +4,7 @@
 
 use super::case::Case;
 use super::cause::Cause;
-use crate::startup::parameters::descriptions;
+use crate::parameters::descriptions;
 use crate::startup::{Event, EventKind, Feed, Inputs, Parameters, Planting};
 use crate::units::{Concentration, Mass, Share, Temperature};
 

@@ -2,9 +2,9 @@
 
 use super::flow::Flow;
 use super::inputs::Conditions;
-use super::parameters::{Algae, Parameters};
 use super::state::State;
 use super::uptake::{Uptake, saturation};
+use crate::parameters::{Algae, Parameters};
 
 /// The algae under the conditions of a tank.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -2,10 +2,10 @@
 
 use super::inputs::Inputs;
 use super::nitrification::oxidisers;
-use super::parameters::Parameters;
 use super::running::Tank;
 use super::submerged::{USUAL_CARBON_FACTOR, warmth};
 use super::trajectory::Sample;
+use crate::parameters::Parameters;
 use crate::plants::shade::LightNeed;
 use crate::state::DayState;
 use crate::units::{Alkalinity, Concentration, Mass, MassRate, Share};
@@ -81,7 +81,7 @@ pub struct LightNeeds {
 ///
 /// # Source
 /// Growth and loss of the start-up's own plants, with their sources in
-/// [`parameters`](super::parameters).
+/// [`parameters`](crate::parameters).
 pub fn light_needs(inputs: &Inputs, parameters: &Parameters<f64>) -> LightNeeds {
     let (fast, slow) = (&parameters.fast, &parameters.slow);
     let warmth = warmth(inputs.temperature);

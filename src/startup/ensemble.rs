@@ -3,11 +3,11 @@
 use rayon::prelude::*;
 
 use super::inputs::Inputs;
-use super::parameters::Parameters;
 use super::run::{Detail, run, simulate};
 use super::trajectory::{Peak, Sample, Trajectory};
 use crate::numerics::rodas::IntegrationError;
 use crate::numerics::sobol::Sobol;
+use crate::parameters::Parameters;
 use crate::source::Band;
 
 /// Peaks of ammonia and nitrite are looked for from this day on, or on the last day of
@@ -30,7 +30,7 @@ pub struct Draw {
 pub struct Member {
     /// Its place in the ensemble; 0 for the typical numbers.
     pub index: u32,
-    /// Its numbers, in the order of [`descriptions`](super::parameters::descriptions).
+    /// Its numbers, in the order of [`descriptions`](crate::parameters::descriptions).
     pub numbers: Vec<f64>,
     /// One sample for each whole day.
     pub days: Vec<Sample>,

@@ -2,9 +2,9 @@
 
 use super::flow::Flow;
 use super::inputs::Conditions;
-use super::parameters::{Floating, Parameters};
 use super::state::State;
 use super::uptake::{LEAK_PER_D, Store, Uptake, saturation};
+use crate::parameters::{Floating, Parameters};
 use crate::units::Temperature;
 
 /// Duckweed's lower end, optimum and upper end of growth, C (Klein et al. 2022).

@@ -3,10 +3,10 @@
 use rayon::prelude::*;
 
 use super::ensemble::Member;
-use super::parameters::descriptions;
 use super::trajectory::Sample;
 use crate::numerics::correlation::Ranking;
 use crate::numerics::quantile::{quantile, quantiles};
+use crate::parameters::descriptions;
 use crate::source::Band;
 
 /// The shares that a band shows.

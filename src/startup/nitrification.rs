@@ -1,8 +1,8 @@
 //! Bacteria that oxidise ammonia to nitrite and nitrite to nitrate.
 
 use super::inputs::{Conditions, Inputs};
-use super::parameters::{Nitrifiers, Parameters};
 use super::uptake::saturation;
+use crate::parameters::{Nitrifiers, Parameters};
 use crate::units::Temperature;
 use crate::units::constants::GAS_CONSTANT;
 

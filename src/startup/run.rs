@@ -2,11 +2,11 @@
 
 use super::inputs::{Event, Inputs};
 use super::model::Model;
-use super::parameters::Parameters;
 use super::running::Tank;
 use super::state::{STATES, State};
 use super::trajectory::{Sample, Trajectory};
 use crate::numerics::rodas::{Control, IntegrationError, Statistics, Step, integrate};
+use crate::parameters::Parameters;
 
 /// How finely a run is followed.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -2,8 +2,8 @@
 
 use super::inputs::{Conditions, Dissolved, EventKind, Inputs, Planting};
 use super::model::{Model, Starts, bed};
-use super::parameters::Parameters;
 use super::state::{STATES, State};
+use crate::parameters::Parameters;
 use crate::substrate::release::Pools;
 use crate::units::Concentration;
 

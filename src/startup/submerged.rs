@@ -3,9 +3,9 @@
 use super::clock::Settling;
 use super::flow::Flow;
 use super::inputs::Conditions;
-use super::parameters::{Fast, Parameters, Slow, Submerged};
 use super::state::State;
 use super::uptake::{LEAK_PER_D, Store, Uptake, saturation, share_of};
+use crate::parameters::{Fast, Parameters, Slow, Submerged};
 use crate::units::Temperature;
 
 /// Factor per degree on growth, up to the warmest temperature that helps

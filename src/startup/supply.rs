@@ -2,11 +2,11 @@
 
 use super::inputs::{Conditions, EventKind, Feed, Inputs, Planting};
 use super::model::bed;
-use super::parameters::Parameters;
 use super::run::run;
 use super::running::Tank;
 use super::trajectory::Peak;
 use crate::numerics::rodas::IntegrationError;
+use crate::parameters::Parameters;
 use crate::substrate::diffusion::effective_diffusion;
 use crate::substrate::release::Passage;
 use crate::units::{Diffusivity, PhotonFlux, Share};

@@ -1,8 +1,8 @@
 //! A design as the start-up model sees it.
 
 use super::inputs::{Event, EventKind, Feed, Inputs, Planting};
-use super::parameters::Parameters;
 use crate::design::{self, Design, LightLevel, Planted, WaterChange};
+use crate::parameters::Parameters;
 use crate::plants::light;
 use crate::source::Band;
 use crate::substrate::soaking::left_after_soaking;

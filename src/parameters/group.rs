@@ -46,8 +46,8 @@ macro_rules! group {
         }
 
         impl $group<$crate::source::Band> {
-            pub(super) const DESCRIPTIONS: &'static [$crate::startup::parameters::Description] = &[
-                $($crate::startup::parameters::Description {
+            pub(super) const DESCRIPTIONS: &'static [$crate::parameters::Description] = &[
+                $($crate::parameters::Description {
                     name: concat!($prefix, ".", stringify!($name)),
                     unit: $unit,
                     basis: $crate::source::Basis::$basis,

@@ -1,4 +1,4 @@
-//! The uncertain numbers of the start-up model.
+//! The uncertain numbers that the simulations draw from.
 //!
 //! [`Parameters`] holds one value of each, in whatever form: as [`Band`] with
 //! the range it plausibly lies in ([`Parameters::reference`]), as `f64` for one
@@ -115,7 +115,7 @@ impl Parameters<Band> {
 ///
 /// # Example
 /// ```
-/// use lentic::startup::parameters::descriptions;
+/// use lentic::parameters::descriptions;
 /// let first = &descriptions()[0];
 /// assert_eq!((first.name, first.unit), ("soil.dry_bulk_density", "kg/m3"));
 /// ```
