@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::row::row;
-use crate::source::{Band, Basis};
+use crate::source::{Band, Basis, Source};
 use crate::units::Volume;
 
 /// A kind of animal.
@@ -42,7 +42,7 @@ pub struct Animal {
     pub basis: Basis,
     /// Keys of the sources.
     #[serde(default)]
-    pub source: Vec<String>,
+    pub source: Vec<Source>,
     /// What to know about it.
     pub note: String,
 }

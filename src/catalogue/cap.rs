@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::row::row;
-use crate::source::{Band, Basis};
+use crate::source::{Band, Basis, Source};
 
 /// The shape of grains; it rules how steep they stand and how dense they pack.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -64,7 +64,7 @@ pub struct Cap {
     pub basis: Basis,
     /// Keys of the sources.
     #[serde(default)]
-    pub source: Vec<String>,
+    pub source: Vec<Source>,
     /// What to know about it.
     pub note: String,
 }

@@ -2,6 +2,7 @@
 
 use super::row::Row;
 use super::{Animal, Cap, Device, Plant, Sign, Soil, Stone, TankSize, plants};
+use crate::source::Source;
 
 /// A row that cites a source, or a plant on a list.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -12,23 +13,23 @@ pub struct CitingRow {
     pub name: &'static str,
 }
 
-/// Every row that cites the source with this key.
-pub fn citing_rows(key: &str) -> Vec<CitingRow> {
+/// Every row that cites a source.
+pub fn citing_rows(source: Source) -> Vec<CitingRow> {
     let mut found = Vec::new();
-    found.extend(of::<Soil>(key));
-    found.extend(of::<Cap>(key));
-    found.extend(of::<Stone>(key));
-    found.extend(of::<Plant>(key));
-    found.extend(listed(key));
-    found.extend(of::<Animal>(key));
-    found.extend(of::<Device>(key));
-    found.extend(of::<TankSize>(key));
-    found.extend(of::<Sign>(key));
+    found.extend(of::<Soil>(source));
+    found.extend(of::<Cap>(source));
+    found.extend(of::<Stone>(source));
+    found.extend(of::<Plant>(source));
+    found.extend(listed(source));
+    found.extend(of::<Animal>(source));
+    found.extend(of::<Device>(source));
+    found.extend(of::<TankSize>(source));
+    found.extend(of::<Sign>(source));
     found
 }
 
-fn of<R: Row>(key: &str) -> impl Iterator<Item = CitingRow> {
-    let cites = move |row: &&R| row.sources().iter().any(|source| source == key);
+fn of<R: Row>(source: Source) -> impl Iterator<Item = CitingRow> {
+    let cites = move |row: &&R| row.sources().contains(&source);
     R::all().iter().filter(cites).map(|row| CitingRow {
         kind: R::KIND,
         name: row.name(),
@@ -36,8 +37,8 @@ fn of<R: Row>(key: &str) -> impl Iterator<Item = CitingRow> {
 }
 
 /// The plants that the source restricts.
-fn listed(key: &str) -> impl Iterator<Item = CitingRow> {
-    let restricts = move |plant: &&Plant| plant.listed.iter().any(|list| list.source == key);
+fn listed(source: Source) -> impl Iterator<Item = CitingRow> {
+    let restricts = move |plant: &&Plant| plant.listed.iter().any(|list| list.source == source);
     plants().iter().filter(restricts).map(|plant| CitingRow {
         kind: "restricted plant",
         name: &plant.name,

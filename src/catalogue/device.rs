@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::row::row;
-use crate::source::Basis;
+use crate::source::{Basis, Source};
 
 /// What the flow of a device is a flow of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -34,7 +34,7 @@ pub struct Device {
     pub basis: Basis,
     /// Keys of the sources.
     #[serde(default)]
-    pub source: Vec<String>,
+    pub source: Vec<Source>,
     /// What it does.
     pub note: String,
 }

@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::source::Source;
+
 /// The day on which the lists were last compared with the catalogue.
 ///
 /// Lists change, and countries and states keep lists of their own: a plant on
@@ -45,6 +47,6 @@ pub struct Listing {
     pub list: RestrictedList,
     /// The year in which it was added, where a source gives it.
     pub since: Option<u16>,
-    /// Key of the source.
-    pub source: String,
+    /// Where the list stands.
+    pub source: Source,
 }

@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use super::listing::{Listing, RestrictedList};
 use super::row::row;
-use crate::source::{Band, Basis};
+use crate::source::{Band, Basis, Source};
 
 /// The part a plant has in taking up the flush.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -161,7 +161,7 @@ pub struct Plant {
     pub basis: Basis,
     /// Keys of the sources.
     #[serde(default)]
-    pub source: Vec<String>,
+    pub source: Vec<Source>,
     /// What to know about it.
     #[serde(default)]
     pub note: String,

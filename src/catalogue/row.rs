@@ -4,7 +4,7 @@ use serde::Deserialize;
 use serde::de::DeserializeOwned;
 use thiserror::Error;
 
-use crate::source::Basis;
+use crate::source::{Basis, Source};
 
 /// A row of an embedded table.
 pub trait Row: Sized + 'static {
@@ -26,8 +26,8 @@ pub trait Row: Sized + 'static {
     /// What the row's numbers mainly rest on.
     fn basis(&self) -> Basis;
 
-    /// The keys of the sources its numbers come from.
-    fn sources(&self) -> &[String];
+    /// The sources its numbers come from.
+    fn sources(&self) -> &[Source];
 
     /// Every spelling under which the row is found.
     fn spellings(&self) -> impl Iterator<Item = &str> {
@@ -231,7 +231,7 @@ macro_rules! row {
                 self.basis
             }
 
-            fn sources(&self) -> &[String] {
+            fn sources(&self) -> &[crate::source::Source] {
                 &self.source
             }
         }

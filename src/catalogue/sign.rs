@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 use super::row::row;
-use crate::source::Basis;
+use crate::source::{Basis, Source};
 
 /// A sign that something may be amiss, or is as usual for the tank's age.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -22,7 +22,7 @@ pub struct Sign {
     pub basis: Basis,
     /// Keys of the sources.
     #[serde(default)]
-    pub source: Vec<String>,
+    pub source: Vec<Source>,
     /// How to tell it.
     pub note: String,
     /// How often it is seen where nothing speaks for it, 0 to 1.

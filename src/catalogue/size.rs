@@ -3,7 +3,7 @@
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 
 use super::row::row;
-use crate::source::Basis;
+use crate::source::{Basis, Source};
 use crate::units::size::Size;
 use crate::units::{Length, Quantity, Volume};
 
@@ -37,7 +37,7 @@ pub struct TankSize {
     pub basis: Basis,
     /// Keys of the sources.
     #[serde(default)]
-    pub source: Vec<String>,
+    pub source: Vec<Source>,
     /// What to know about it.
     #[serde(default)]
     pub note: String,

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::row::row;
-use crate::source::{Band, Basis};
+use crate::source::{Band, Basis, Source};
 
 /// What a soil is made of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -56,7 +56,7 @@ pub struct Soil {
     pub basis: Basis,
     /// Keys of the sources.
     #[serde(default)]
-    pub source: Vec<String>,
+    pub source: Vec<Source>,
     /// What to know about it.
     pub note: String,
 }

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::row::row;
-use crate::source::{Band, Basis};
+use crate::source::{Band, Basis, Source};
 
 /// A stone, or wood heavy enough to lie like one.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -24,7 +24,7 @@ pub struct Stone {
     pub basis: Basis,
     /// Keys of the sources.
     #[serde(default)]
-    pub source: Vec<String>,
+    pub source: Vec<Source>,
     /// What to know about it.
     #[serde(default)]
     pub note: String,

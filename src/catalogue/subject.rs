@@ -3,7 +3,7 @@
 use super::path::{bracketed, nearest_path, within_lists};
 use super::result::{Giver, ResultRow, result, results};
 use super::topic::{Topic, topic, topics};
-use crate::source::{self, Source};
+use crate::source::Source;
 use crate::units::without_band_end;
 
 /// What stands before the code of a finding whose status is a result of a row.
@@ -17,7 +17,7 @@ pub enum Subject {
     /// A result.
     Result(Named),
     /// A work that numbers are taken from.
-    Source(&'static Source),
+    Source(Source),
     /// A section of results, or several that share a name.
     Section {
         /// As it was typed.
@@ -59,7 +59,7 @@ impl Subject {
         if let Some(topic) = topic(text).or_else(|| topic(code)) {
             return Ok(Self::Topic(topic));
         }
-        if let Some(source) = source::find(text) {
+        if let Some(source) = Source::find(text) {
             return Ok(Self::Source(source));
         }
         let path = bracketed(text);
@@ -143,7 +143,7 @@ fn nearest(text: &str) -> Option<String> {
     let names: Vec<String> = results().iter().map(ResultRow::name).collect();
     let paths = results().iter().map(|row| row.path.as_str());
     let codes = topics().iter().map(|topic| topic.code.as_str());
-    let sources = source::all().iter().map(|source| source.key.as_str());
+    let sources = Source::ALL.iter().map(|source| source.key());
     let known = codes
         .chain(names.iter().map(String::as_str))
         .chain(paths)

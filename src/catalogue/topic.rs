@@ -5,7 +5,7 @@ use std::sync::OnceLock;
 use serde::{Deserialize, Serialize, Serializer};
 
 use super::row;
-use crate::source::Basis;
+use crate::source::{Basis, Source};
 
 /// The rule behind a finding code, or the formula behind figures that no finding judges.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -27,7 +27,7 @@ pub struct Topic {
     #[serde(serialize_with = "in_words")]
     pub basis: Basis,
     /// Keys of the sources.
-    pub source: Vec<String>,
+    pub source: Vec<Source>,
 }
 
 /// Every topic.

@@ -15,7 +15,7 @@ use crate::report::at::ValueAt;
 use crate::report::compose::{self, Resting, Worked};
 use crate::report::dictionary::Listed;
 use crate::report::document::Document;
-use crate::source::Source;
+use crate::source::{Source, Work};
 
 /// The schema of an explanation.
 const SCHEMA: &str = "lentic/explain/1";
@@ -28,7 +28,7 @@ struct Explanation<'a> {
     #[serde(flatten)]
     topic: Option<&'a Topic>,
     #[serde(flatten)]
-    source: Option<&'a Source>,
+    source: Option<&'a Work>,
     #[serde(skip_serializing_if = "Option::is_none")]
     rests: Option<Resting>,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -124,12 +124,12 @@ fn explain_result(named: &Named, options: &ExplainOptions) -> Result<Outcome, Fa
     Ok(outcome(options, judged.as_ref()))
 }
 
-fn explain_source(source: &Source, options: &ExplainOptions) -> Result<Outcome, Failure> {
+fn explain_source(source: Source, options: &ExplainOptions) -> Result<Outcome, Failure> {
     let judged = judged(options, |spec| worked::source(source, spec, options))?;
     let tank = judged.as_ref().map(|judged| &judged.worked);
     let explanation = Explanation {
-        source: Some(source),
-        rests: Some(Resting::on(&source.key)),
+        source: Some(source.work()),
+        rests: Some(Resting::on(source)),
         tank: tank.map(InTank::of),
         ..Explanation::default()
     };

@@ -55,7 +55,7 @@ fn rows(what: Listing) -> Map<String, Value> {
         Listing::Devices => object(catalogue::devices()),
         Listing::Sizes => object(catalogue::sizes()),
         Listing::Signs => object(catalogue::signs()),
-        Listing::Sources => object(source::all()),
+        Listing::Sources => object(source::works()),
         Listing::Rules => object(catalogue::topics()),
         Listing::Results => object(&listed()),
     }

@@ -122,15 +122,15 @@ fn failed(why: &study::Failed) -> Failure {
 
 /// The findings whose limits or rules rest on a source, of the plan and of a check.
 pub(super) fn source(
-    source: &Source,
+    source: Source,
     path: &Path,
     options: &ExplainOptions,
 ) -> Result<Judged, Failure> {
     let design = input::design(path, &options.common)?;
-    let topics = Resting::on(&source.key).topics;
+    let topics = Resting::on(source).topics;
     let is_asked = |finding: &Finding| {
         let code = finding.code.text();
-        finding.source == Some(source.key.as_str()) || topics.iter().any(|topic| topic == code)
+        finding.source == Some(source) || topics.iter().any(|topic| topic == code)
     };
     let computed = Computed::planned(&design, options)?;
     let mut tank = Tank { design, computed };

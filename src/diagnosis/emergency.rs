@@ -6,6 +6,7 @@ use super::remedy::Immediate;
 use crate::design::Device;
 use crate::finding::{Caution, Remedy};
 use crate::night::verdict::DAWN_ACT_MG_L;
+use crate::source::Source;
 use crate::units::show::significant;
 
 /// Ammonia, un-ionised ammonia and nitrite to act on: mg N/L, mg N/L, mg NO2/L; those of
@@ -122,6 +123,6 @@ pub fn rising_ph(case: &Case<'_>) -> Option<Caution> {
             "pH: do not raise it while ammonia stands at {} mg N/L. From pH 7 to 8 the poisonous part grows tenfold; harden or lime the water only once ammonia reads nothing.",
             ammonia.shown(2)
         ),
-        source: Some("emerson_1975"),
+        source: Some(Source::Emerson1975),
     })
 }

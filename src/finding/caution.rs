@@ -2,6 +2,8 @@
 
 use serde::Serialize;
 
+use crate::source::Source;
+
 /// A hazard, or a limit of what was computed, said in one or two sentences.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Caution {
@@ -9,6 +11,6 @@ pub struct Caution {
     pub code: &'static str,
     /// The warning.
     pub says: String,
-    /// The key of its source, where there is one.
-    pub source: Option<&'static str>,
+    /// Its source, where there is one.
+    pub source: Option<Source>,
 }

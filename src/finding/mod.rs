@@ -12,7 +12,7 @@ pub use working::{Step, Working};
 
 use serde::Serialize;
 
-use crate::source::Basis;
+use crate::source::{Basis, Source};
 
 /// One judged result.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -37,8 +37,8 @@ pub struct Finding {
     pub remedy: Option<Remedy>,
     /// What the limits rest on.
     pub basis: Basis,
-    /// The key of the source of the limits, where there is one.
-    pub source: Option<&'static str>,
+    /// The source of the limits, where there is one.
+    pub source: Option<Source>,
 }
 
 /// What to do about a finding, with its quantity.

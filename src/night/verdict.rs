@@ -8,7 +8,7 @@ use crate::air::circulation::{
     FLOATER_BEST_CM_S, MOST_AT_FLOATERS_CM_S, MOST_AT_PLANTS_CM_S, OPEN_WATER_CM_S,
 };
 use crate::finding::Status;
-use crate::source::{Band, Basis};
+use crate::source::{Band, Basis, Source};
 use crate::units::{Concentration, Mass, Share};
 
 /// Dawn oxygen under which to keep an eye on it, mg/L (common practice in fish culture,
@@ -38,8 +38,8 @@ pub struct Verdict {
     pub high: Option<f64>,
     /// What the limits rest on.
     pub basis: Basis,
-    /// The key of their source, where there is one.
-    pub source: Option<&'static str>,
+    /// Their source, where there is one.
+    pub source: Option<Source>,
 }
 
 /// Which animals breathe air.
@@ -143,7 +143,7 @@ pub fn slack(movement: &Movement, submerged: Mass, support: Support) -> Verdict 
         low: Some(limit),
         high: None,
         basis: Basis::Published,
-        source: Some("westlake_1967"),
+        source: Some(Source::Westlake1967),
     }
 }
 
@@ -179,7 +179,7 @@ pub fn strong(movement: &Movement, cover: Share) -> Verdict {
         } else {
             Basis::Judgement
         },
-        source: floaters.then_some("coughlan_2022"),
+        source: floaters.then_some(Source::Coughlan2022),
     }
 }
 

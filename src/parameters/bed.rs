@@ -22,16 +22,16 @@ group! {
         Memory []: "exchange of ammonium on soils and sediments";
     /// Share of the nitrogen that breaks down within weeks of flooding.
     labile_share = 0.052 (0.016 to 0.104) "",
-        Published ["zou_2018"]: "27 flooded soils";
+        Published [Zou2018]: "27 flooded soils";
     /// Rate constant of that breakdown at 25 C.
     mineralisation = 0.048 (0.014 to 0.078) "1/d",
-        Published ["zou_2018"]: "halved from 35 C";
+        Published [Zou2018]: "halved from 35 C";
     /// Share of the mineral nitrogen stirred into the water at filling.
     stirred_share = 0.03 (0.0 to 0.12) "",
         Judgement []: "a careful filling to a careless one";
     /// Phosphorus that leaves the bed with each gram of nitrogen.
     phosphorus_per_nitrogen = 0.10 (0.02 to 0.25) "g P/g N",
-        Judgement ["reddy_1983"]: "below the 0.22 of an uncapped soil";
+        Judgement [Reddy1983]: "below the 0.22 of an uncapped soil";
 }
 
 group! {
@@ -45,10 +45,10 @@ group! {
         Memory []: "weak exchange on clean quartz sand";
     /// Diffusion coefficient of ammonium in free water at 25 C.
     ammonium_diffusivity = 1.71e-4 (1.5e-4 to 1.8e-4) "m2/d",
-        Memory ["li_gregory_1974"]: "at infinite dilution";
+        Memory [LiGregory1974]: "at infinite dilution";
     /// How much roots, gas and burrows speed transport up.
     enhancement = 1.5 (1.0 to 4.0) "",
-        Judgement ["janse_2005"]: "planting and gas; a lake model takes 5 for burrowed mud";
+        Judgement [Janse2005]: "planting and gas; a lake model takes 5 for burrowed mud";
     /// Share of the release that bacteria in the cap's oxic top turn into nitrate.
     oxidised_share = 0.0 (0.0 to 0.0) "",
         Judgement []: "off; a cap that is months old oxidises some of it on the way";

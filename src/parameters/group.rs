@@ -1,6 +1,6 @@
 //! Tables of numbers with their ranges.
 
-use crate::source::Basis;
+use crate::source::{Basis, Source};
 
 /// What is known of a parameter besides its value.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -11,8 +11,8 @@ pub struct Description {
     pub unit: &'static str,
     /// What the range rests on.
     pub basis: Basis,
-    /// Keys of the sources.
-    pub source: &'static [&'static str],
+    /// The sources.
+    pub source: &'static [Source],
     /// What the numbers are, or why they were chosen.
     pub note: &'static str,
 }
@@ -26,7 +26,7 @@ macro_rules! group {
         $(
             $(#[$about:meta])*
             $name:ident = $typical:literal ($low:literal to $high:literal) $unit:literal,
-            $basis:ident [$($key:literal),*]: $note:literal;
+            $basis:ident [$($source:ident),*]: $note:literal;
         )+
     ) => {
         $(#[$doc])*
@@ -51,7 +51,7 @@ macro_rules! group {
                     name: concat!($prefix, ".", stringify!($name)),
                     unit: $unit,
                     basis: $crate::source::Basis::$basis,
-                    source: &[$($key),*],
+                    source: &[$($crate::source::Source::$source),*],
                     note: $note,
                 },)+
             ];

@@ -7,19 +7,19 @@ group! {
     Floating as "floating":
     /// Largest gross growth rate.
     growth = 0.47 (0.30 to 0.55) "1/d",
-        Published ["klein_2022"]: "duckweed";
+        Published [Klein2022]: "duckweed";
     /// Loss at 25 C, to respiration and death.
     loss = 0.05 (0.03 to 0.07) "1/d",
-        Published ["klein_2022"]: "duckweed";
+        Published [Klein2022]: "duckweed";
     /// Share of the loss that is dead tissue.
     dead_share = 0.4 (0.2 to 0.6) "",
         Judgement []: "no measurement found";
     /// Daily light at half growth.
     daily_light_half = 3.0 (1.5 to 6.0) "mol/m2/d",
-        Judgement ["driever_2005"]: "fitted, also to the conditions of duckweed tests";
+        Judgement [Driever2005]: "fitted, also to the conditions of duckweed tests";
     /// Mass at which crowding stops growth.
     capacity = 100.0 (60.0 to 180.0) "g/m2",
-        Judgement ["driever_2005", "klein_2022"]: "below the 177-180 of duckweed";
+        Judgement [Driever2005, Klein2022]: "below the 177-180 of duckweed";
     /// Mass of one closed layer.
     closed_layer = 25.0 (10.0 to 40.0) "g/m2",
         Judgement []: "a mixed cover; duckweed 10, large floaters 35-60";
@@ -31,16 +31,16 @@ group! {
         Judgement []: "above the demand of full growth, 0.018";
     /// Nitrogen at half uptake.
     nitrogen_half = 0.10 (0.034 to 0.20) "mg N/L",
-        Published ["klein_2022", "scheffer_2003"]: "0.034 and 0.2";
+        Published [Klein2022, Scheffer2003]: "0.034 and 0.2";
     /// Phosphorus at half growth.
     phosphorus_half = 0.005 (0.002 to 0.02) "mg P/L",
-        Published ["klein_2022"]: "duckweed at the low end, 0.0043";
+        Published [Klein2022]: "duckweed at the low end, 0.0043";
     /// Nitrogen content at which growth stops.
     least_nitrogen = 0.012 (0.006 to 0.018) "g N/g",
-        Published ["room_1986"]: "lowest contents found in a floating fern";
+        Published [Room1986]: "lowest contents found in a floating fern";
     /// Nitrogen content of a full store.
     most_nitrogen = 0.050 (0.040 to 0.065) "g N/g",
-        Published ["reddy_debusk_1985"]: "duckweed on rich water";
+        Published [ReddyDebusk1985]: "duckweed on rich water";
     /// Nitrogen content at planting.
     start_nitrogen = 0.030 (0.02 to 0.04) "g N/g",
         Judgement []: "between the two";
@@ -75,7 +75,7 @@ group! {
         Judgement []: "plants bring a store, so near the critical content";
     /// Extinction of light by plants.
     extinction = 0.010 (0.005 to 0.020) "m2/g",
-        Published ["janse_2005", "scheffer_2003"]: "lake models";
+        Published [Janse2005, Scheffer2003]: "lake models";
 }
 
 group! {
@@ -83,25 +83,25 @@ group! {
     Fast as "fast":
     /// Largest gross growth rate at 25 C with carbon dioxide added.
     growth = 0.18 (0.10 to 0.25) "1/d",
-        Judgement ["nielsen_sand_jensen_1991", "janse_2005"]: "at most 0.109 net at 15 C; a lake model 0.2";
+        Judgement [NielsenSandJensen1991, Janse2005]: "at most 0.109 net at 15 C; a lake model 0.2";
     /// Respiration.
     respiration = 0.015 (0.010 to 0.025) "1/d",
-        Judgement ["janse_2005"]: "a lake model 0.02";
+        Judgement [Janse2005]: "a lake model 0.02";
     /// Death.
     death = 0.005 (0.003 to 0.010) "1/d",
-        Published ["janse_2005"]: "a lake model";
+        Published [Janse2005]: "a lake model";
     /// Light at half growth.
     light_half = 30.0 (15.0 to 80.0) "umol/m2/s",
-        Published ["rodrigues_thomaz_2010", "janse_2005"]: "16-35 in one, 78 in the other";
+        Published [RodriguesThomaz2010, Janse2005]: "16-35 in one, 78 in the other";
     /// Largest uptake of nitrogen by an empty store.
     uptake = 0.015 (0.005 to 0.050) "g N/g/d",
         Judgement []: "short uptake experiments on a pondweed, 15-28 mg/g/d";
     /// Nitrogen content at which growth stops.
     least_nitrogen = 0.010 (0.008 to 0.013) "g N/g",
-        Published ["janse_2005", "gerloff_krombholz_1966"]: "1.0 and 1.3 %";
+        Published [Janse2005, GerloffKrombholz1966]: "1.0 and 1.3 %";
     /// Nitrogen content of a full store.
     most_nitrogen = 0.035 (0.030 to 0.045) "g N/g",
-        Published ["janse_2005"]: "a lake model";
+        Published [Janse2005]: "a lake model";
     /// Nitrogen content at planting.
     start_nitrogen = 0.020 (0.014 to 0.028) "g N/g",
         Judgement []: "between the two";
@@ -138,13 +138,13 @@ group! {
     Algae as "algae":
     /// Largest growth rate at 12 h of light.
     growth = 1.0 (0.6 to 1.5) "1/d",
-        Published ["janse_2005"]: "a lake model";
+        Published [Janse2005]: "a lake model";
     /// Loss.
     loss = 0.20 (0.10 to 0.35) "1/d",
         Judgement []: "respiration, grazing and washing off";
     /// Light at half growth.
     light_half = 40.0 (15.0 to 80.0) "umol/m2/s",
-        Published ["janse_2005"]: "the high end, 78";
+        Published [Janse2005]: "the high end, 78";
     /// Nitrogen at half growth.
     nitrogen_half = 0.05 (0.01 to 0.15) "mg N/L",
         Judgement []: "films in streams";
@@ -153,13 +153,13 @@ group! {
         Judgement []: "films in streams";
     /// Nitrogen content, fixed.
     tissue_nitrogen = 0.06 (0.03 to 0.10) "g N/g",
-        Published ["janse_2005"]: "a lake model";
+        Published [Janse2005]: "a lake model";
     /// Phosphorus content, fixed.
     tissue_phosphorus = 0.008 (0.003 to 0.015) "g P/g",
-        Published ["janse_2005"]: "a lake model";
+        Published [Janse2005]: "a lake model";
     /// Extinction of light by algae.
     extinction = 0.25 (0.10 to 0.35) "m2/g",
-        Published ["janse_2005"]: "a lake model";
+        Published [Janse2005]: "a lake model";
     /// Algae at filling.
     start = 0.02 (0.005 to 0.10) "g/m2",
         Judgement []: "spores and films on the plants";

@@ -10,13 +10,13 @@ group! {
         Judgement []: "clear water to tannin";
     /// Velocity with which nitrite and nitrate are lost to nitrogen gas.
     denitrification = 0.005 (0.001 to 0.010) "m/d",
-        Judgement ["veraart_2011"]: "diffusion to the anoxic zone; the high end meets the highest rate measured";
+        Judgement [Veraart2011]: "diffusion to the anoxic zone; the high end meets the highest rate measured";
     /// Weight of nitrite and nitrate against ammonium in uptake by plants.
     oxidised_preference = 0.30 (0.07 to 1.0) "",
-        Published ["jampeetong_brix_2009"]: "uptake and growth ratios of a floating fern";
+        Published [JampeetongBrix2009]: "uptake and growth ratios of a floating fern";
     /// Share of the nitrogen and phosphorus of dead tissue that dissolves.
     dissolved_share = 0.5 (0.25 to 0.75) "",
-        Judgement ["janse_2005"]: "a lake model takes 0.25 at death";
+        Judgement [Janse2005]: "a lake model takes 0.25 at death";
     /// Phosphorus that dissolves from feed.
     feed_phosphorus = 0.005 (0.002 to 0.010) "g/g",
         Memory []: "1.0-1.5 % in feed, 30-50 % of it dissolved";

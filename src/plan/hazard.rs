@@ -4,7 +4,7 @@ use super::lifting::Lift;
 use crate::catalogue::{CapCaution, LISTS_AS_OF, SoilKind};
 use crate::design::{BagSize, Design, Device};
 use crate::finding::Caution;
-use crate::source::{OutOfRange, Validity};
+use crate::source::{OutOfRange, Source, Validity};
 use crate::units::Mass;
 use crate::units::show::significant;
 
@@ -65,7 +65,7 @@ fn floor(design: &Design, total_kg: f64) -> Caution {
         says: format!(
             "Floor: {total} is an estimate, not a floor check. {heavy} a licensed structural engineer; follow local codes. Never move a filled tank."
         ),
-        source: Some("irc_r301_5"),
+        source: Some(Source::IrcR301_5),
     }
 }
 
@@ -74,7 +74,7 @@ fn panes() -> Caution {
         code: "hazard.panes",
         says: "Panes: the figures hold for flawless panes and are no design; ask a glass engineer."
             .to_owned(),
-        source: Some("astm_e3401"),
+        source: Some(Source::AstmE3401),
     }
 }
 
@@ -90,7 +90,7 @@ fn electricity(design: &Design) -> Caution {
         says: format!(
             "Electricity: an RCD of at most 30 mA (in North America a GFCI), drip loops; unplug everything before reaching in.{device}"
         ),
-        source: Some("iec_60364_4_41"),
+        source: Some(Source::Iec60364_4_41),
     }
 }
 
@@ -99,7 +99,7 @@ fn silica() -> Caution {
         code: "hazard.silica_dust",
         says: "Dust: wet sand before pouring and rinse it outdoors; dry silica dust harms lungs."
             .to_owned(),
-        source: Some("osha_1926_1153"),
+        source: Some(Source::Osha1926_1153),
     }
 }
 
@@ -107,7 +107,7 @@ fn sulfide() -> Caution {
     Caution {
         code: "hazard.hydrogen_sulfide",
         says: "Hydrogen sulfide: a black bed that smells of bad eggs kills fish when stirred; small patches only, air on, animals out.".to_owned(),
-        source: Some("smith_1976"),
+        source: Some(Source::Smith1976),
     }
 }
 
@@ -121,7 +121,7 @@ fn infection(design: &Design) -> Caution {
         says: format!(
             "Infection: {bag}wash hands and forearms after work, cover cuts, never start a siphon by mouth."
         ),
-        source: Some("whs_queensland"),
+        source: Some(Source::WhsQueensland),
     }
 }
 
@@ -147,7 +147,7 @@ fn lifting(design: &Design) -> Caution {
             "Lifting: from floor to stand about {} is a load for one healthy adult; {bag}split or share heavier ones.",
             units.mass(limit)
         ),
-        source: Some("niosh_94_110"),
+        source: Some(Source::Niosh94_110),
     }
 }
 
@@ -157,7 +157,7 @@ fn release() -> Caution {
         says: format!(
             "Release: never put plants, animals or their water into the wild. The restricted lists used are as of {LISTS_AS_OF}; ask your own authority."
         ),
-        source: Some("eu_1143_2014"),
+        source: Some(Source::Eu1143_2014),
     }
 }
 
@@ -220,7 +220,7 @@ fn cap_material(design: &Design) -> Option<Caution> {
         CapCaution::Slag => (
             "hazard.slag",
             "Slag: common in the trade; whether metals leach from it in a tank is not settled. Rinse it well.",
-            Some("stettler_1983"),
+            Some(Source::Stettler1983),
         ),
         CapCaution::DirtAndLime => (
             "hazard.dirt_and_lime",

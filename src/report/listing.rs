@@ -2,7 +2,7 @@
 
 use super::document::{Align, Block, Column, Document, Fact, Table};
 use crate::catalogue::{self, Giver, Plant, Portion, ResultRow, Row};
-use crate::source::{self, Band};
+use crate::source::{self, Band, Work};
 use crate::units::{UnitSystem, show};
 
 /// The soils.
@@ -124,14 +124,17 @@ pub fn signs() -> Document {
 
 /// The sources.
 pub fn sources() -> Document {
-    let items = source::all()
-        .iter()
-        .map(|source| format!("{}: {source} ({})", source.key, source.seen.words()));
+    let items = source::works().iter().map(work_line);
     Document {
         title: "Sources".to_owned(),
         blocks: vec![Block::Items(items.collect())],
         ..Document::default()
     }
+}
+
+/// `shah_2014: Shah (2014). Title. Journal (how much of it was read)`.
+pub(super) fn work_line(work: &Work) -> String {
+    format!("{}: {work} ({})", work.key, work.seen.words())
 }
 
 /// The rules and formulas.
@@ -189,7 +192,7 @@ fn document<R: Row>(title: &str, heads: &[&str], rows: Vec<Vec<String>>) -> Docu
         .iter()
         .flat_map(R::sources)
         .collect::<std::collections::BTreeSet<_>>();
-    let keys: Vec<&str> = sources.into_iter().map(String::as_str).collect();
+    let keys: Vec<&str> = sources.into_iter().map(|source| source.key()).collect();
     let mut blocks = vec![Block::Table(Table { columns, rows })];
     if !keys.is_empty() {
         blocks.push(Block::Text(format!("Sources: {}.", keys.join(", "))));

@@ -11,8 +11,9 @@ use lentic::report::dictionary;
 use lentic::report::document::Document;
 use lentic::report::text::{self, Layout};
 use lentic::report::{chart::Glyphs, csv, json};
+use lentic::source::Source;
 use lentic::units::{UnitSystem, unit_of_result};
-use lentic::{diagnosis, source, study};
+use lentic::{diagnosis, study};
 
 use crate::designed::{FEW, demo as demo_tank, planned};
 
@@ -195,7 +196,7 @@ fn rendered(document: &Document) -> String {
 fn explained(subject: &Subject) -> String {
     rendered(&match subject {
         Subject::Topic(topic) => compose::explain_topic(topic, None),
-        Subject::Source(source) => compose::explain_source(source, None),
+        Subject::Source(source) => compose::explain_source(*source, None),
         Subject::Result(named) => compose::explain_result(named, topic_of(named), None),
         Subject::Section {
             name,
@@ -229,10 +230,10 @@ fn every_code_result_and_source_is_explained() {
         };
         assert!(text.contains(grounds), "{}: {text}", row.name());
     }
-    for source in source::all() {
-        let text = explained(&Subject::find(&source.key).unwrap());
-        assert!(text.contains(&source.title), "{}", source.key);
-        assert!(text.contains("What rests on it"), "{}", source.key);
+    for source in Source::ALL {
+        let text = explained(&Subject::find(source.key()).unwrap());
+        assert!(text.contains(&source.work().title), "{source}");
+        assert!(text.contains("What rests on it"), "{source}");
     }
 }
 
@@ -299,10 +300,10 @@ fn every_value_of_a_plan_is_printed_at_its_path() {
 
 #[test]
 fn what_rests_on_a_source_is_what_cites_it() {
-    for source in source::all() {
-        let resting = compose::Resting::on(&source.key);
+    for source in Source::ALL {
+        let resting = compose::Resting::on(*source);
         for topic in catalogue::topics() {
-            let cites = topic.source.contains(&source.key);
+            let cites = topic.source.contains(source);
             assert_eq!(
                 resting.topics.contains(&topic.code),
                 cites,
@@ -312,9 +313,9 @@ fn what_rests_on_a_source_is_what_cites_it() {
         }
         for plant in catalogue::plants() {
             let row = format!("plant {}", plant.name);
-            let cites = plant.source.contains(&source.key);
+            let cites = plant.source.contains(source);
             assert_eq!(resting.rows.contains(&row), cites, "{row}");
-            let restricts = plant.listed.iter().any(|list| list.source == source.key);
+            let restricts = plant.listed.iter().any(|list| list.source == *source);
             let row = format!("restricted {row}");
             assert_eq!(resting.rows.contains(&row), restricts, "{row}");
         }

@@ -3,7 +3,7 @@
 use crate::design::{Design, Stock};
 use crate::finding::{Code, Finding, Remedy, Status};
 use crate::plan::words;
-use crate::source::Basis;
+use crate::source::{Basis, Source};
 use crate::units::Length;
 
 /// Animals that stir this deep are left out, whatever the cap.
@@ -68,7 +68,7 @@ pub(super) fn diggers(design: &Design) -> Finding {
         says,
         remedy,
         basis: Basis::Judgement,
-        source: Some("huser_2016"),
+        source: Some(Source::Huser2016),
     }
 }
 

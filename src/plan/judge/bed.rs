@@ -2,7 +2,7 @@
 
 use super::Case;
 use crate::finding::{Code, Finding, Status};
-use crate::source::Basis;
+use crate::source::{Basis, Source};
 use crate::substrate::verdict::GasRelease;
 use crate::units::Length;
 
@@ -31,7 +31,7 @@ pub(super) fn gas(case: &Case<'_>) -> Finding {
         says: says.to_owned(),
         remedy: None,
         basis: Basis::Judgement,
-        source: Some("baird_2004"),
+        source: Some(Source::Baird2004),
     }
 }
 
@@ -53,6 +53,6 @@ pub(super) fn oxygen(case: &Case<'_>) -> Finding {
         ),
         remedy: None,
         basis: Basis::Judgement,
-        source: Some("bouldin_1968"),
+        source: Some(Source::Bouldin1968),
     }
 }

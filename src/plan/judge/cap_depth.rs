@@ -6,7 +6,7 @@ use crate::finding::{Code, Finding, Remedy, Status};
 use crate::geometry::Place;
 use crate::plan::purchase::{self, bags_in_words};
 use crate::plan::words;
-use crate::source::Basis;
+use crate::source::{Basis, Source};
 use crate::substrate::repose::GrainShape;
 use crate::substrate::verdict::{BedDepth, CapDepth, CapDepthLimits, DeepReason, Slope};
 use crate::units::{Density, Length, Volume};
@@ -139,7 +139,7 @@ pub(in crate::plan) fn deep(design: &Design) -> Finding {
         says,
         remedy,
         basis: Basis::Practice,
-        source: Some("kim_2007"),
+        source: Some(Source::Kim2007),
     }
 }
 
@@ -195,7 +195,7 @@ pub(super) fn slope(design: &Design) -> Finding {
             unit: "degrees",
         }),
         basis: Basis::Published,
-        source: Some("kleinhans_2011"),
+        source: Some(Source::Kleinhans2011),
     }
 }
 

@@ -3,7 +3,7 @@
 use crate::catalogue::SoilKind;
 use crate::design::Design;
 use crate::finding::{Code, Finding, Remedy, Status};
-use crate::source::Basis;
+use crate::source::{Basis, Source};
 use crate::substrate::filter::{Base, Soil};
 use crate::substrate::verdict::{CoarseLimits, Coarseness, FineLimits, Fineness};
 use crate::units::{Length, Share, UnitSystem};
@@ -70,7 +70,7 @@ pub(in crate::plan) fn coarse(design: &Design) -> Finding {
             Soil::Mineral(_) => Basis::Published,
             Soil::Organic => Basis::Judgement,
         },
-        source: Some("nrcs_neh633_ch26"),
+        source: Some(Source::NrcsNeh633Ch26),
     }
 }
 
@@ -134,7 +134,7 @@ pub(in crate::plan) fn fine(design: &Design) -> Finding {
         },
         source: match verdict {
             Fineness::Loose | Fineness::Packs => None,
-            Fineness::Silty | Fineness::Seals => Some("nrcs_neh633_ch26"),
+            Fineness::Silty | Fineness::Seals => Some(Source::NrcsNeh633Ch26),
         },
     }
 }

@@ -8,7 +8,7 @@ use crate::plan::flush::{
     watch_limit_mg_l,
 };
 use crate::plan::{Estimate, words};
-use crate::source::Basis;
+use crate::source::{Basis, Source};
 use crate::startup::forecast::PeakBand;
 use crate::units::{Analyte, show};
 
@@ -79,7 +79,7 @@ fn ammonia(case: &Case<'_>) -> Finding {
                 show::significant(un_ionised.typical().max(0.0), 1)
             ),
         },
-        (Basis::Published, Some("epa_ammonia_2013")),
+        (Basis::Published, Some(Source::EpaAmmonia2013)),
     )
 }
 
@@ -100,7 +100,7 @@ fn nitrite(case: &Case<'_>) -> Finding {
             share_over: case.startup.share_over_limit.nitrite,
             aside: String::new(),
         },
-        (Basis::Published, Some("kroupova_2008")),
+        (Basis::Published, Some(Source::Kroupova2008)),
     )
 }
 
@@ -121,7 +121,7 @@ fn nitrate(case: &Case<'_>) -> Finding {
             share_over: case.startup.share_over_limit.nitrate,
             aside: String::new(),
         },
-        (Basis::Practice, Some("camargo_2005")),
+        (Basis::Practice, Some(Source::Camargo2005)),
     )
 }
 
@@ -156,7 +156,7 @@ fn peak_finding(
     code: Code,
     status: Status,
     peak: &Peak,
-    (basis, source): (Basis, Option<&'static str>),
+    (basis, source): (Basis, Option<Source>),
 ) -> Finding {
     let typical = peak.value.typical().max(0.0);
     let day = peak
@@ -375,6 +375,6 @@ fn soft(case: &Case<'_>) -> Finding {
             unit: "meq/L",
         }),
         basis: Basis::Published,
-        source: Some("timmons_ebeling"),
+        source: Some(Source::TimmonsEbeling),
     }
 }

@@ -8,7 +8,7 @@ use crate::numerics::rodas::IntegrationError;
 use crate::plan::load::{FLUSH_DAYS, INDEX_WATCH, Load};
 use crate::plan::planting::portions_in_words;
 use crate::plan::words;
-use crate::source::Basis;
+use crate::source::{Basis, Source};
 use crate::startup::Inputs;
 use crate::units::{Length, show::significant};
 
@@ -157,7 +157,7 @@ pub(super) fn leak(case: &Case<'_>) -> Result<Finding, IntegrationError> {
         says,
         remedy,
         basis: Basis::Published,
-        source: Some("boudreau_1996"),
+        source: Some(Source::Boudreau1996),
     })
 }
 
@@ -234,7 +234,7 @@ pub(super) fn cover(design: &Design) -> Finding {
             unit: "%",
         }),
         basis: Basis::Published,
-        source: Some("larson_2007"),
+        source: Some(Source::Larson2007),
     }
 }
 
@@ -290,7 +290,7 @@ pub(super) fn mix(design: &Design) -> Finding {
             unit: "",
         }),
         basis: Basis::Judgement,
-        source: Some("nielsen_sand_jensen_1991"),
+        source: Some(Source::NielsenSandJensen1991),
     }
 }
 
@@ -327,7 +327,7 @@ pub(super) fn listed(design: &Design) -> Vec<Finding> {
                 ),
                 remedy: None,
                 basis: Basis::Published,
-                source: plant.listed.first().map(|listing| listing.source.as_str()),
+                source: plant.listed.first().map(|listing| listing.source),
             }
         })
         .collect()

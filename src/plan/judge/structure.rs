@@ -4,7 +4,7 @@ use super::Case;
 use crate::design::Design;
 use crate::finding::{Code, Finding, Status};
 use crate::plan::section::PanesSection;
-use crate::source::Basis;
+use crate::source::{Basis, Source};
 use crate::units::{Length, Mass, Pressure, show};
 
 /// Weight and pressure on the floor.
@@ -25,7 +25,7 @@ pub(super) fn weight(case: &Case<'_>) -> Finding {
         ),
         remedy: None,
         basis: Basis::Published,
-        source: Some("irc_r301_5"),
+        source: Some(Source::IrcR301_5),
     }
 }
 
@@ -56,6 +56,6 @@ pub(super) fn panes(design: &Design, panes: &PanesSection) -> Finding {
         says,
         remedy: None,
         basis: Basis::Published,
-        source: Some("timoshenko_1959"),
+        source: Some(Source::Timoshenko1959),
     }
 }

@@ -10,8 +10,8 @@ use crate::finding::{Code, Finding, Working};
 use crate::report::at::ValueAt;
 use crate::report::dictionary;
 use crate::report::document::{Block, Document, Fact, Judged};
-use crate::report::listing::result_line;
-use crate::source::{self, Source};
+use crate::report::listing::{self, result_line};
+use crate::source::Source;
 use crate::units::show::significant;
 use crate::units::{BAND_ENDS, UnitSystem};
 
@@ -82,14 +82,15 @@ pub fn explain_section(name: &str, results: &[&ResultRow], topics: &[&Topic]) ->
 }
 
 /// A source, what rests on it, and how that stands in one design.
-pub fn explain_source(source: &Source, worked: Option<&Worked>) -> Document {
+pub fn explain_source(source: Source, worked: Option<&Worked>) -> Document {
+    let work = source.work();
     let mut blocks = vec![
-        Block::Text(source.to_string()),
-        Block::Text(source.note.clone()),
-        Block::Text(format!("Seen for this program: {}.", source.seen.words())),
+        Block::Text(work.to_string()),
+        Block::Text(work.note.clone()),
+        Block::Text(format!("Seen for this program: {}.", work.seen.words())),
         Block::Heading("What rests on it".to_owned()),
     ];
-    let resting = Resting::on(&source.key);
+    let resting = Resting::on(source);
     if resting.is_nothing() {
         blocks.push(Block::Text(
             "No rule, no result and no row names it: a formula, a coefficient or a caution inside does.".to_owned(),
@@ -112,7 +113,7 @@ pub fn explain_source(source: &Source, worked: Option<&Worked>) -> Document {
         }
         blocks.push(Block::Findings(judgements(worked)));
     }
-    document(&source.key, blocks)
+    document(source.key(), blocks)
 }
 
 /// What rests on a source, by name.
@@ -127,16 +128,16 @@ pub struct Resting {
 }
 
 impl Resting {
-    /// What rests on the source with this key.
-    pub fn on(key: &str) -> Self {
+    /// What rests on a source.
+    pub fn on(source: Source) -> Self {
         let topics: Vec<String> = catalogue::topics()
             .iter()
-            .filter(|topic| topic.source.iter().any(|source| source == key))
+            .filter(|topic| topic.source.contains(&source))
             .map(|topic| topic.code.clone())
             .collect();
         let rests = |row: &&ResultRow| row.topic.as_ref().is_some_and(|code| topics.contains(code));
         let results = catalogue::results().iter().filter(rests);
-        let rows = catalogue::citing_rows(key).into_iter();
+        let rows = catalogue::citing_rows(source).into_iter();
         Self {
             results: results.map(ResultRow::name).collect(),
             rows: rows
@@ -179,8 +180,7 @@ fn rule(topic: &Topic) -> Vec<Block> {
     let sources: Vec<String> = topic
         .source
         .iter()
-        .filter_map(|key| source::find(key))
-        .map(|source| format!("{}: {source} ({})", source.key, source.seen.words()))
+        .map(|source| listing::work_line(source.work()))
         .collect();
     blocks.push(Block::Items(sources));
     blocks

@@ -3,7 +3,6 @@
 use crate::design::Assumption;
 use crate::finding::{Caution, Code, Finding, Status};
 use crate::report::document::{Block, Fact, Judged};
-use crate::source;
 use crate::units::show::significant;
 use crate::units::{Length, UnitSystem};
 
@@ -93,8 +92,7 @@ pub(super) fn basis(finding: &Finding, units: UnitSystem) -> String {
     };
     let source = finding
         .source
-        .and_then(source::find)
-        .map(|source| format!(" ({})", source.short()))
+        .map(|source| format!(" ({})", source.work().short()))
         .unwrap_or_default();
     format!("{limit}{}{source}", finding.basis.words())
 }

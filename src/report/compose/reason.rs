@@ -5,7 +5,6 @@ use crate::design::Design;
 use crate::finding::{Finding, Working};
 use crate::plan::{self, Plan};
 use crate::report::document::{Block, Fact, Reason};
-use crate::source;
 use crate::units::show::significant;
 
 /// What the shopping list rests on, whose cells hold no links.
@@ -52,9 +51,9 @@ fn reasons(codes: &[&str], working: impl Fn(&Topic) -> Working) -> Vec<Reason> {
 }
 
 fn sources(topic: &Topic) -> Vec<String> {
-    let sources = topic.source.iter().filter_map(|key| source::find(key));
-    sources
-        .map(|source| format!("{source} ({})", source.seen.words()))
+    let works = topic.source.iter().map(|source| source.work());
+    works
+        .map(|work| format!("{work} ({})", work.seen.words()))
         .collect()
 }
 

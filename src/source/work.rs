@@ -5,12 +5,14 @@ use std::sync::OnceLock;
 
 use serde::{Deserialize, Serialize};
 
+use super::Source;
+
 /// One work, under the key by which rows and formulas cite it.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Source {
-    /// Author and year in snake case, or the number of a standard or rule.
-    pub key: String,
+pub struct Work {
+    /// What it is cited as.
+    pub key: Source,
     /// The authors, or the body that issued it.
     pub author: String,
     /// The year of issue; absent where the work is undated or kept current.
@@ -51,7 +53,7 @@ impl Seen {
     }
 }
 
-impl Source {
+impl Work {
     /// Author and year, as in "Driever et al. 2005".
     pub fn short(&self) -> String {
         let mut names = self.author.split(", ");
@@ -68,7 +70,7 @@ impl Source {
     }
 }
 
-impl fmt::Display for Source {
+impl fmt::Display for Work {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{}", self.author)?;
         if let Some(year) = self.year {
@@ -78,24 +80,23 @@ impl fmt::Display for Source {
     }
 }
 
-/// Every source, sorted by key.
-pub fn all() -> &'static [Source] {
-    static SOURCES: OnceLock<Vec<Source>> = OnceLock::new();
-    SOURCES.get_or_init(read)
+/// Every work, in the order of [`Source::ALL`].
+pub fn works() -> &'static [Work] {
+    static WORKS: OnceLock<Vec<Work>> = OnceLock::new();
+    WORKS.get_or_init(read)
 }
 
-/// The source with this key.
-///
-/// # Example
-/// ```
-/// let source = lentic::source::find("driever_2005").ok_or("no such source")?;
-/// assert_eq!(source.short(), "Driever et al. 2005");
-/// # Ok::<(), &str>(())
-/// ```
-pub fn find(key: &str) -> Option<&'static Source> {
-    let sources = all();
-    let place = sources.binary_search_by(|source| source.key.as_str().cmp(key));
-    place.ok().map(|place| &sources[place])
+impl Source {
+    /// The work that is cited.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::source::Source;
+    /// assert_eq!(Source::Driever2005.work().short(), "Driever et al. 2005");
+    /// ```
+    pub fn work(self) -> &'static Work {
+        &works()[self as usize]
+    }
 }
 
 /// Reads the embedded table.
@@ -103,17 +104,17 @@ pub fn find(key: &str) -> Option<&'static Source> {
     clippy::expect_used,
     reason = "the table is embedded and a test parses it"
 )]
-fn read() -> Vec<Source> {
+fn read() -> Vec<Work> {
     #[derive(Deserialize)]
     #[serde(deny_unknown_fields)]
     struct Table {
-        source: Vec<Source>,
+        source: Vec<Work>,
     }
     let table: Table =
         toml::from_str(include_str!("sources.toml")).expect("the embedded sources are well formed");
-    let mut sources = table.source;
-    sources.sort_by(|a, b| a.key.cmp(&b.key));
-    sources
+    let mut works = table.source;
+    works.sort_by_key(|work| work.key);
+    works
 }
 
 #[cfg(test)]
@@ -121,23 +122,18 @@ mod tests {
     use super::*;
 
     #[test]
-    fn every_key_is_snake_case_and_stands_once() {
-        let mut last = "";
-        for source in all() {
-            let key = source.key.as_str();
-            let plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '_';
-            assert!(key.chars().all(plain), "{key}");
-            assert!(last < key, "{key} stands twice");
-            assert_eq!(find(key), Some(source));
-            last = key;
+    fn every_source_is_one_work() {
+        let told: Vec<Source> = works().iter().map(|work| work.key).collect();
+        assert_eq!(told, Source::ALL);
+        for &source in Source::ALL {
+            assert_eq!(source.work().key, source);
         }
-        assert_eq!(find("nobody_1900"), None);
     }
 
     #[test]
     fn every_dated_work_of_an_author_has_its_year_in_its_key() {
-        for source in all() {
-            let dated = source.key.rsplit('_').next().unwrap_or_default();
+        for source in works() {
+            let dated = source.key.key().rsplit('_').next().unwrap_or_default();
             if let Ok(year) = dated.parse::<u16>()
                 && (1800..2100).contains(&year)
                 && source.year.is_some()
@@ -149,7 +145,7 @@ mod tests {
 
     #[test]
     fn no_source_leaves_a_field_empty() {
-        for source in all() {
+        for source in works() {
             for field in [
                 &source.author,
                 &source.title,
@@ -163,9 +159,9 @@ mod tests {
 
     #[test]
     fn a_source_is_cited_as_people_cite() {
-        let two = find("reddy_debusk_1985").unwrap();
+        let two = Source::ReddyDebusk1985.work();
         assert_eq!(two.short(), "Reddy & DeBusk 1985");
-        let one = find("larson_2007").unwrap();
+        let one = Source::Larson2007.work();
         assert_eq!(one.short(), "Larson 2007");
         assert!(one.to_string().starts_with("Larson (2007). "), "{one}");
     }
