@@ -200,7 +200,7 @@ fn measured_next<'a>(
 /// ```
 ///
 /// # Source
-/// Lindley 1956, *Annals of Mathematical Statistics* 27:986 (from memory).
+/// Lindley 1956 (`lindley_1956`, from memory).
 pub fn expected_bits(prior: &ByCause, answers: &[ByCause]) -> f64 {
     let of_answer = |answer: &ByCause| {
         let joint = prior.times(answer);

@@ -40,8 +40,8 @@ impl Narrowed {
     /// ```
     ///
     /// # Source
-    /// Importance weights and their effective number: Kong, Liu and Wong 1994, *J. Am.
-    /// Statistical Association* 89:278 (from memory).
+    /// Importance weights and their effective number: Kong, Liu and Wong 1994
+    /// (`kong_1994`, from memory).
     pub fn of(case: &Case<'_>, hypotheses: &Hypotheses, posterior: &ByCause, seed: u64) -> Self {
         let readings = followed(case);
         let first = weighed(case, hypotheses, posterior, &readings);

@@ -113,7 +113,7 @@ const ALGAE_LIGHT_HALF: Band = Band::new(15.0, 40.0, 80.0);
 /// A loss of 0.075 a day to respiration in a lake model (`janse_2005`).
 const ALGAE_DARK: Band = Band::new(2.0, 3.5, 6.0);
 /// 10-20 % of full photosynthesis at 1 mg/L, nearly all at 30 (Bowes 1985 as quoted
-/// elsewhere; judgement).
+/// elsewhere, `bowes_1985`; judgement).
 const CARBON_HALF_MG_L: Band = Band::new(3.0, 5.0, 9.0);
 /// Users of bicarbonate draw on it far less readily, many plants not at all (judgement).
 const BICARBONATE_WEIGHT: Band = Band::new(0.0, 0.02, 0.05);

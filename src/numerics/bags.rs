@@ -103,7 +103,7 @@ pub fn whole_units(amount: f64) -> Result<u32, BagError> {
 /// times [`MOST_STEPS`]; bags in whole litres take a few dozen steps.
 ///
 /// # Source
-/// Martello and Toth 1990, *Knapsack Problems*, unbounded knapsack in its
+/// Martello and Toth 1990 (`martello_toth_1990`), unbounded knapsack in its
 /// covering form.
 ///
 /// # Errors

@@ -11,7 +11,7 @@
 /// not vary.
 ///
 /// # Source
-/// Spearman 1904, *American Journal of Psychology* 15:72.
+/// Spearman 1904 (`spearman_1904`).
 ///
 /// # Example
 /// ```

@@ -25,8 +25,7 @@ pub fn range_inverse(low: f64, mode: f64, high: f64, probability: f64) -> f64 {
 /// `l` lowest, `m` most likely and `h` highest value, `p` probability.
 ///
 /// # Source
-/// Evans, Hastings and Peacock, *Statistical Distributions*, 3rd ed. 2000
-/// (from memory); the derivation by integration is two lines.
+/// Evans, Hastings and Peacock 2000 (`evans_2000`, from memory); the derivation by integration is two lines.
 ///
 /// # Example
 /// ```

@@ -8,8 +8,7 @@
 /// ```
 ///
 /// # Source
-/// Abramowitz and Stegun 1964, *Handbook of Mathematical Functions*, 26.2.17 (from
-/// memory); its error is under 7.5e-8.
+/// Abramowitz and Stegun 1964 (`abramowitz_stegun_1964`, from memory), 26.2.17; its error is under 7.5e-8.
 ///
 /// # Example
 /// ```

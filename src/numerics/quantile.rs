@@ -8,7 +8,7 @@
 /// ```
 ///
 /// # Source
-/// Hyndman and Fan 1996, *The American Statistician* 50:361, definition 7.
+/// Hyndman and Fan 1996 (`hyndman_fan_1996`), definition 7.
 ///
 /// # Example
 /// ```

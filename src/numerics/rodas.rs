@@ -7,8 +7,7 @@
 //! and started again at full order.
 //!
 //! # Source
-//! Hairer and Wanner, *Solving Ordinary Differential Equations II*, 2nd ed.
-//! 1996, section IV.7 and IV.10; coefficients of their code RODAS, METH = 1.
+//! Hairer and Wanner 1996 (`hairer_wanner_1996`), sections IV.7 and IV.10; coefficients of their code RODAS, METH = 1.
 //! Step size control after Gustafsson, as given there.
 
 mod pace;

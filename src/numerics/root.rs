@@ -47,7 +47,7 @@ pub enum RootError {
 /// than one evaluation beyond it.
 ///
 /// # Source
-/// Oliveira and Takahashi 2021, *ACM Trans. Math. Softw.* 47(1):5, the ITP
+/// Oliveira and Takahashi 2021 (`oliveira_takahashi_2021`), the ITP
 /// method with exponent 2 and slack 1; the truncation is 0.2 over the width.
 ///
 /// # Errors

@@ -12,7 +12,7 @@ pub const BLOCK: u32 = 1 << 16;
 /// other scrambles follow: still a fair sample, no longer one even net.
 ///
 /// # Source
-/// Burley 2020, *J. Computer Graphics Techniques* 9(4):1, hash-based Owen
+/// Burley 2020 (`burley_2020`), hash-based Owen
 /// scrambling of the Sobol sequence.
 ///
 /// # Example
@@ -51,7 +51,7 @@ impl Sobol {
 /// Scatters 64 bits so that neighbours have nothing in common.
 ///
 /// # Source
-/// Steele, Lea and Flood 2014, *Proc. OOPSLA* 453-472, the finaliser of
+/// Steele, Lea and Flood 2014 (`steele_2014`), the finaliser of
 /// `SplitMix64`.
 fn mixed(seed: u64) -> u64 {
     let mut bits = seed.wrapping_add(0x9e37_79b9_7f4a_7c15);

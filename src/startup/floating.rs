@@ -24,7 +24,7 @@ const HARVEST_PER_D: f64 = 2.0;
 /// ```
 ///
 /// # Source
-/// Klein et al. 2022, SETAC Europe, *Lemna* growth model, default values.
+/// Klein et al. 2022 (`klein_2022`), the default values.
 ///
 /// # Example
 /// ```
@@ -100,8 +100,8 @@ impl FloatingStand {
     /// ```
     ///
     /// # Source
-    /// Growth and crowding: Klein et al. 2022, Driever et al. 2005, *Aquatic
-    /// Botany* 81:245. Store: Droop 1973. Shares of loss and leak: judgement.
+    /// Growth and crowding: Klein et al. 2022 (`klein_2022`), Driever et al. 2005
+    /// (`driever_2005`). Store: Droop 1973 (`droop_1973`, from memory). Shares of loss and leak: judgement.
     pub(super) fn change(&self, state: &State, started: f64) -> FloatingChange {
         let numbers = &self.numbers;
         let mass = state.floating;

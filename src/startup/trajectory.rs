@@ -4,8 +4,9 @@ use super::state::State;
 use crate::numerics::rodas::Statistics;
 
 /// Limits within which a day favours algae: nitrogen and phosphorus in the
-/// water, mg/L, and mean light in it, umol/(m2 s) (judgement on stream films,
-/// Schmidt et al. 2019, *JAWRA* 55:1479, and Mei and Zhang 2013).
+/// water, mg/L, and mean light in it, umol/(m2 s). Judgement: nitrogen and
+/// phosphorus lie where stream films stop growing faster, 0.15-2.45 and
+/// 0.012-0.029 by their chlorophyll (Schmidt et al. 2019, `schmidt_2019`).
 const WINDOW_NITROGEN_MG_L: f64 = 0.2;
 const WINDOW_PHOSPHORUS_MG_L: f64 = 0.02;
 const WINDOW_LIGHT_UMOL_M2_S: f64 = 20.0;
@@ -171,10 +172,12 @@ impl Trajectory {
     /// Days on which light and nutrients in the water favour algae.
     ///
     /// # Source
-    /// Judgement on stream films (Schmidt et al. 2019, *JAWRA* 55:1479; Mei and Zhang 2013).
+    /// Judgement on stream films (Schmidt et al. 2019, `schmidt_2019`).
     ///
     /// # Limits
-    /// Says when light and nutrients favour algae, not that they come.
+    /// Says when light and nutrients favour algae, not that they come; nor do they stay away
+    /// below: plant beds at 0.003-0.018 mg P/L carried much periphyton, and lost it where
+    /// phosphorus was added (Mei and Zhang 2013, `mei_zhang_2013`).
     pub fn algae_window_days(&self) -> f64 {
         let open = |sample: &&Sample| {
             let state = &sample.state;

@@ -14,7 +14,7 @@ const TRACE_SHARE: f64 = 1e-12;
 /// ```
 ///
 /// # Source
-/// Monod 1949, *Annual Review of Microbiology* 3:371.
+/// Monod 1949 (`monod_1949`, from memory).
 ///
 /// # Example
 /// ```
@@ -48,8 +48,8 @@ impl Uptake {
     /// which go by their share of `OX`.
     ///
     /// # Source
-    /// Preference: Jampeetong and Brix 2009, *Aquatic Botany* 90:67; Fang et al.
-    /// 2007, *Plant Science* 173:240. Nitrite taken like nitrate: judgement.
+    /// Preference: Jampeetong and Brix 2009 (`jampeetong_brix_2009`); root tips do so
+    /// too, Fang et al. 2007 (`fang_2007`). Nitrite taken like nitrate: judgement.
     ///
     /// # Example
     /// ```
@@ -149,8 +149,7 @@ impl Store {
     /// ```
     ///
     /// # Source
-    /// Droop 1973, *Journal of Phycology* 9:264 (from memory), scaled to 1 at
-    /// the full store.
+    /// Droop 1973 (`droop_1973`, from memory), scaled to 1 at the full store.
     ///
     /// # Example
     /// ```

@@ -103,8 +103,8 @@ pub enum Aim {
 /// together.
 ///
 /// # Source
-/// Pareto's efficient set, in the wording of Miettinen 1999, *Nonlinear Multiobjective
-/// Optimization*, definition 2.2.1 (from memory, not read again).
+/// Pareto's efficient set, in the wording of Miettinen 1999 (`miettinen_1999`,
+/// from memory), definition 2.2.1.
 ///
 /// # Example
 /// ```

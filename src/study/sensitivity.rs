@@ -34,9 +34,8 @@ pub struct Influence {
 /// out below zero for a key that does nothing.
 ///
 /// # Source
-/// Sobol 1993, *Mathematical Modelling and Computational Experiments* 1:407, for the index;
-/// Pearson 1905 for the correlation ratio and Kelley 1935, *Proc. Natl Acad. Sci.* 21:554,
-/// for its correction (the last three from memory, not read again).
+/// Sobol 1993 (`sobol_1993`) for the index; Pearson 1905 (`pearson_1905`) for the
+/// correlation ratio and Kelley 1935 (`kelley_1935`) for its correction, all from memory.
 #[derive(Debug, Clone)]
 pub struct Sensitivity {
     names: Vec<String>,
@@ -189,7 +188,7 @@ mod tests {
 
     #[test]
     fn samples_give_the_first_order_indices_of_the_ishigami_function() {
-        // Ishigami and Homma 1990 with a = 7, b = 0.1. By its variances, from memory:
+        // Ishigami and Homma 1990 (`ishigami_homma_1990`) with a = 7, b = 0.1. By its variances, from memory:
         // V1 = (1 + b pi^4/5)^2/2, V2 = a^2/8, V = V1 + V2 + 8 b^2 pi^8/225
         let (a, b) = (7.0_f64, 0.1_f64);
         let first = (1.0 + b * PI.powi(4) / 5.0).powi(2) / 2.0;

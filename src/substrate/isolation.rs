@@ -74,7 +74,7 @@ pub fn isolation_thickness(
 /// Erosion is zero in a tank and consolidation zero in sand, so neither has a part.
 ///
 /// # Source
-/// Palermo, Maynord, Miller & Reible 1998, EPA 905-B96-004; USACE DOER-1 (1998).
+/// Palermo et al. 1998 (`palermo_epa_1998`, `palermo_doer_1998`).
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct CapParts {
     /// To: what careless placing takes away.

@@ -7,8 +7,10 @@
 use super::diffusion::{effective_diffusion, rise_time_d};
 use crate::units::Share;
 
-/// Still water over the bed, m: stirred water. It is 3 to 9 mm in still beds of
-/// plants (Losee and Wetzel 1993, *Freshwater Biology*).
+/// Still water over the bed, m, under water that is stirred: judgement. Nobody measured it
+/// over such a floor; at leaves in beds of plants, at 0.03 to 0.46 cm/s, it was estimated at
+/// 9.1 to 2.3 mm (Losee and Wetzel 1993, `losee_wetzel_1993`). Cap and soil resist many
+/// times as much.
 pub const FILM_M: f64 = 0.001;
 
 /// Factor per 10 C on mineralisation, here about 25 C.
@@ -135,7 +137,7 @@ impl Passage {
     ///
     /// # Source
     /// Boudreau 1996 for `De`; series of resistances: two-film form, the soil
-    /// taken as emptying from its middle (judgement). Fast anaerobic pool and
+    /// taken as emptying from its middle (judgement, as the film is). Fast anaerobic pool and
     /// its constant: Zou et al. 2018, *Open Journal of Soil Science* 8:75, with
     /// a Q10 of 2.
     ///

@@ -18,7 +18,7 @@ pub const L_PER_IMP_GAL: f64 = 4.546_09;
 pub const KG_PER_LB: f64 = 0.453_592_37;
 /// Kilograms in an avoirdupois ounce, exact.
 pub const KG_PER_OZ: f64 = KG_PER_LB / 16.0;
-/// Standard gravity, m/s2, exact (CGPM 1901).
+/// Standard gravity, m/s2, exact (CGPM 1901, `cgpm_1901`, from memory).
 pub const GRAVITY_M_S2: f64 = 9.806_65;
 /// Newtons in a pound-force, exact.
 pub const N_PER_LBF: f64 = KG_PER_LB * GRAVITY_M_S2;
