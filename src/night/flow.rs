@@ -133,16 +133,21 @@ fn moved(inputs: &NightInputs) -> Band {
             plume::SLIP_FACTOR.scaled(ideal)
         }
         Device::SpongeFilter => {
-            let riser = Airlift {
-                air: inputs.flow,
-                bore: Length::from_mm(RISER_BORE_MM),
-                submerged: inputs.device_depth,
-                lift: Length::from_mm(RISER_LIFT_MM),
-                temperature: inputs.temperature,
-            };
+            let riser = riser(inputs.flow, inputs.device_depth, inputs.temperature);
             airlift::SPONGE_FACTOR.scaled(riser.water_flow().l_min())
         }
         Device::Pump => Band::exact(inputs.flow.l_min()),
+    }
+}
+
+/// The riser of a sponge filter.
+pub(crate) fn riser(air: Flow, submerged: Length, temperature: Temperature) -> Airlift {
+    Airlift {
+        air,
+        bore: Length::from_mm(RISER_BORE_MM),
+        submerged,
+        lift: Length::from_mm(RISER_LIFT_MM),
+        temperature,
     }
 }
 

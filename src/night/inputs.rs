@@ -1,11 +1,10 @@
 //! What a night needs to know of a tank.
 
-use crate::air::{bubble, demand};
 use crate::design::{Design, Device, DutyHours, Stock};
-use crate::source::{Band, OutOfRange, Validity};
+use crate::source::{Band, Validity};
 use crate::state::DayState;
 use crate::units::{Alkalinity, Area, Flow, Length, Mass, Pressure, Share, Temperature, Volume};
-use crate::water::{atmosphere, carbon_dioxide, oxygen};
+use crate::water::atmosphere;
 
 /// A tank on one day.
 #[derive(Debug, Clone, PartialEq)]
@@ -172,29 +171,6 @@ impl NightInputs {
     /// Where air would be let in.
     pub fn air_depth(&self) -> Length {
         let_in_at(self.device, self.device_depth, self.depth)
-    }
-
-    /// The inputs that lie outside the range of a formula used.
-    pub fn out_of_range(&self) -> Vec<OutOfRange> {
-        let celsius = self.temperature.celsius();
-        let mut found = vec![
-            oxygen::VALIDITY.check(celsius),
-            oxygen::PRESSURE_VALIDITY.check(self.pressure.atm()),
-            carbon_dioxide::VALIDITY.check(celsius),
-            PLANT_TEMPERATURE.check(celsius),
-        ];
-        if !self.animals.is_empty() {
-            found.push(demand::FISH_TEMPERATURE.check(celsius));
-        }
-        found.extend(
-            self.animals
-                .iter()
-                .map(|kept| demand::FISH_MASS.check(kept.body.g())),
-        );
-        if matches!(self.device, Device::AirStone | Device::SpongeFilter) {
-            found.push(bubble::SUBMERGENCE_VALIDITY.check(self.device_depth.m()));
-        }
-        found.into_iter().flatten().collect()
     }
 }
 

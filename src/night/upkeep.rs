@@ -2,9 +2,8 @@
 
 use crate::design::{Design, LightLevel, Material};
 use crate::heat::cooling::cooling_time;
-use crate::heat::evaporation::{self, LID_FACTOR, litres_per_week};
+use crate::heat::evaporation::{LID_FACTOR, litres_per_week};
 use crate::heat::{Climate, Enclosure, Glazing, HeatLoss, Top, heater};
-use crate::source::OutOfRange;
 use crate::units::{Duration, Power, Share, Temperature};
 use crate::water::atmosphere;
 
@@ -33,8 +32,6 @@ pub struct Upkeep {
     pub evaporation_l_per_week: f64,
     /// Time in which a power cut cools the water by [`FALL_K`]; none where it never does.
     pub cools_in: Option<Duration>,
-    /// The inputs that lie outside the range of a formula used.
-    pub out_of_range: Vec<OutOfRange>,
 }
 
 impl Upkeep {
@@ -59,7 +56,6 @@ impl Upkeep {
             cost_per_year: design.draft().room.tariff.map(|tariff| tariff * known),
             evaporation_l_per_week: litres_per_week(tank.evaporation(&climate)),
             cools_in: cooling_time(&tank, &climate, design.water(), cooled),
-            out_of_range: out_of_range(design),
         }
     }
 }
@@ -107,15 +103,4 @@ fn lamp_kwh_per_year(design: &Design) -> Option<f64> {
         }
         LightLevel::Par(_) | LightLevel::Class(_) => None,
     }
-}
-
-fn out_of_range(design: &Design) -> Vec<OutOfRange> {
-    let draft = design.draft();
-    let found = [
-        evaporation::WATER_VALIDITY.check(draft.water.temperature.celsius()),
-        evaporation::AIR_VALIDITY.check(draft.room.temperature.celsius()),
-        evaporation::HUMIDITY_VALIDITY.check(draft.room.humidity.percent()),
-        evaporation::AREA_VALIDITY.check(design.surface().m2()),
-    ];
-    found.into_iter().flatten().collect()
 }

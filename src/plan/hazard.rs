@@ -1,25 +1,19 @@
 //! Cautions: the hazards that go with building a tank, and limits of what was computed.
 
 use super::lifting::Lift;
+use super::range;
 use crate::catalogue::{CapCaution, LISTS_AS_OF, SoilKind};
 use crate::design::{BagSize, Design, Device};
 use crate::finding::Caution;
-use crate::source::{OutOfRange, Source, Validity};
+use crate::source::Source;
 use crate::units::Mass;
 use crate::units::show::significant;
 
 /// Total mass from which the wording points at the floor itself: an editorial trigger.
 const HEAVY_KG: f64 = 200.0;
 
-/// Where the growth rates of most plants listed were measured: judgement on their sources.
-const TEMPERATURE: Validity = Validity::new("water temperature", "C", 15.0, 32.0);
-/// Where nitrifying bacteria were measured: judgement on their sources.
-const PH: Validity = Validity::new("pH", "", 6.0, 8.5);
-/// The tanks this is made for: judgement; check the unit of the dimensions beyond.
-const VOLUME: Validity = Validity::new("inner volume", "L", 5.0, 1000.0);
-
 /// Every caution of a plan.
-pub(super) fn cautions(design: &Design, total_kg: f64, at_night: &[OutOfRange]) -> Vec<Caution> {
+pub(super) fn cautions(design: &Design, total_kg: f64) -> Vec<Caution> {
     let mut cautions = vec![floor(design, total_kg), electricity(design)];
     if design.vessel().long_pane().is_some() {
         cautions.push(panes());
@@ -28,17 +22,14 @@ pub(super) fn cautions(design: &Design, total_kg: f64, at_night: &[OutOfRange]) 
     cautions.push(release());
     cautions.extend(cap_material(design));
     cautions.extend(stones(design));
-    let ranges = ranges(design);
-    let known = ranges.iter().map(|(out, _)| out.validity.input).collect();
-    cautions.extend(ranges.iter().map(|(out, code)| range(code, out)));
-    cautions.extend(of_night(at_night, known));
+    cautions.extend(range::cautions(design));
     cautions
 }
 
 /// The cautions of a night by itself.
-pub(super) fn cautions_at_night(design: &Design, at_night: &[OutOfRange]) -> Vec<Caution> {
+pub(super) fn cautions_at_night(design: &Design) -> Vec<Caution> {
     let mut cautions = vec![electricity(design)];
-    cautions.extend(of_night(at_night, Vec::new()));
+    cautions.extend(range::cautions_of_night(design));
     cautions
 }
 
@@ -175,44 +166,6 @@ fn stones(design: &Design) -> Option<Caution> {
         ),
         source: None,
     })
-}
-
-/// Inputs outside what the growth rates and the bacteria were measured for.
-fn ranges(design: &Design) -> Vec<(OutOfRange, &'static str)> {
-    let water = &design.draft().water;
-    let litres = design.vessel().brimful().litres();
-    [
-        (
-            "range.temperature",
-            TEMPERATURE.check(water.temperature.celsius()),
-        ),
-        ("range.ph", PH.check(water.ph)),
-        ("range.volume", VOLUME.check(litres)),
-    ]
-    .into_iter()
-    .filter_map(|(code, out)| Some((out?, code)))
-    .collect()
-}
-
-/// Inputs outside what the formulas of a night hold for, each input once and none of
-/// those `known` already.
-fn of_night(at_night: &[OutOfRange], mut known: Vec<&str>) -> Vec<Caution> {
-    let mut cautions = Vec::new();
-    for out in at_night {
-        if !known.contains(&out.validity.input) {
-            known.push(out.validity.input);
-            cautions.push(range("range.night", out));
-        }
-    }
-    cautions
-}
-
-fn range(code: &'static str, out: &OutOfRange) -> Caution {
-    Caution {
-        code,
-        says: format!("Range: {out}: a guess there."),
-        source: None,
-    }
 }
 
 fn cap_material(design: &Design) -> Option<Caution> {

@@ -13,6 +13,7 @@ mod partial;
 mod planting;
 mod purchase;
 mod quantity;
+pub mod range;
 mod section;
 mod stages;
 mod standing;
@@ -245,11 +246,7 @@ pub fn night(
     let load_is_met = load.met_by(design.planted())?.is_met();
     let night = Nocturne::of(design, options, on_day, Remedies::Sought)?;
     let findings = judge::night::all(&judge::night::Case::of(&night, load_is_met));
-    Ok((
-        night.whole(),
-        findings,
-        hazard::cautions_at_night(design, &night.out_of_range()),
-    ))
+    Ok((night.whole(), findings, hazard::cautions_at_night(design)))
 }
 
 impl Plan {

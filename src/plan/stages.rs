@@ -144,11 +144,7 @@ impl<'a> Stages<'a> {
             assumed: draft.assumed.clone(),
             tank: quantity::tank(self.design),
             cost: measures.cost,
-            cautions: hazard::cautions(
-                self.design,
-                measures.weight.total_kg,
-                &night.out_of_range(),
-            ),
+            cautions: hazard::cautions(self.design, measures.weight.total_kg),
             hours: night.hours(),
             night: night.night(),
             flow: night.flow(),

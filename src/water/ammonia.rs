@@ -6,12 +6,6 @@ use crate::units::{Concentration, Share, Temperature};
 /// Where the un-ionised fraction holds.
 pub const VALIDITY: Validity = Validity::new("water temperature", "C", 0.0, 50.0);
 
-/// Temperatures that the criteria cover.
-pub const CRITERION_TEMPERATURE: Validity = Validity::new("water temperature", "C", 0.0, 30.0);
-
-/// pH that the criteria cover.
-pub const CRITERION_PH: Validity = Validity::new("pH", "", 6.5, 9.0);
-
 /// Whether salmon and trout of the genus Oncorhynchus live in the water.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Oncorhynchus {
@@ -87,7 +81,7 @@ pub fn un_ionised(ammonia: Concentration, ph: f64, temperature: Temperature) -> 
 /// ```
 ///
 /// # Valid range
-/// [`CRITERION_TEMPERATURE`] and [`CRITERION_PH`].
+/// 0 to 30 C and pH 6.5 to 9; no design is judged by it.
 ///
 /// # Source
 /// US EPA 2013 (`epa_ammonia_2013`), criterion maximum concentration. Set to
@@ -125,7 +119,7 @@ pub fn acute_criterion(
 /// ```
 ///
 /// # Valid range
-/// [`CRITERION_TEMPERATURE`] and [`CRITERION_PH`].
+/// 0 to 30 C and pH 6.5 to 9; no design is judged by it.
 ///
 /// # Source
 /// US EPA 2013 (`epa_ammonia_2013`), criterion continuous concentration.
@@ -149,7 +143,7 @@ pub fn chronic_criterion(ph: f64, temperature: Temperature) -> Concentration {
 /// [`chronic_criterion`].
 ///
 /// # Valid range
-/// [`CRITERION_TEMPERATURE`] and [`CRITERION_PH`].
+/// 0 to 30 C and pH 6.5 to 9; no design is judged by it.
 ///
 /// # Source
 /// US EPA 2013 (`epa_ammonia_2013`), criterion continuous concentration.

@@ -20,6 +20,7 @@ mod night;
 mod nitrogen;
 mod plan;
 mod random;
+mod ranges;
 mod rewritten;
 mod startup;
 mod study;

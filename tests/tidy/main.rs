@@ -8,6 +8,7 @@ mod examples;
 mod files;
 mod formulas;
 mod layers;
+mod ranges;
 mod readme;
 mod sources;
 mod tree;

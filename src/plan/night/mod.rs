@@ -24,7 +24,7 @@ use crate::night::verdict::{DAWN_ACT_MG_L, DAWN_WATCH_MG_L};
 use crate::night::{Ensemble, NightInputs, Outlook, Rates, outlook};
 use crate::numerics::rodas::IntegrationError;
 use crate::plants::shade::LightNeed;
-use crate::source::{Band, OutOfRange};
+use crate::source::Band;
 use crate::startup::{Inputs, Parameters, light_needs};
 use crate::units::{Concentration, Duration, Flow, Mass, Share};
 use day::Start;
@@ -210,13 +210,6 @@ impl<'a> Nocturne<'a> {
             evaporation_l_per_week: upkeep.evaporation_l_per_week,
             cools_4_k_h: upkeep.cools_in.map(Duration::hours),
         }
-    }
-
-    /// The inputs outside what the formulas hold for.
-    pub(super) fn out_of_range(&self) -> Vec<OutOfRange> {
-        let mut found = self.inputs.out_of_range();
-        found.extend(&self.upkeep.out_of_range);
-        found
     }
 
     /// A band as the ensemble gives it, or the typical number alone.
