@@ -1,151 +1,126 @@
 //! Beds that the trade calls sound, too deep, too coarse, too fine, too thin.
 
-use crate::spec::{finding, planned, sixty, status, troubles};
+use lentic::Status;
+use lentic::diagnosis::diagnose;
+use lentic::plan::{Options, Part, partial, plan};
+
+use crate::diagnosis::demo;
+use crate::spec::{checked, finding, sixty, status};
+
+/// Members that are enough to see how a start goes.
+const FEW: Options = Options {
+    members: 32,
+    seed: 1,
+    days: 90,
+};
+
+/// The sixty with an inch of topsoil under some filter sand.
+fn sand(depth: &str, more: &str) -> lentic::Design {
+    sixty("loam_topsoil", "\"25 mm\"", "filter_sand", depth, more)
+}
 
 #[test]
 fn an_inch_of_soil_under_two_inches_of_grit_or_filter_sand_is_sound() {
     for cap in ["grit_20_40", "filter_sand"] {
-        let plan = planned(
-            "plan",
-            &sixty("loam_topsoil", "\"25 mm\"", cap, "\"50 mm\"", ""),
-        );
-        assert_eq!(troubles(&plan), Vec::<String>::new(), "{cap}");
-        let added = plan["planting"]["needed"]["portions"]
-            .as_array()
-            .expect("a list");
+        let design = sixty("loam_topsoil", "\"25 mm\"", cap, "\"50 mm\"", "");
+        let plan = partial(&design, FEW, &[Part::Status, Part::Needed]).expect("a plan");
+        let standing = plan.standing.iter();
+        let troubles: Vec<_> = standing
+            .filter(|(_, status)| *status > Status::Note)
+            .collect();
+        assert!(troubles.is_empty(), "{cap}: {troubles:?}");
+        let needed = plan.planting.and_then(|planting| planting.needed);
+        let added = needed.expect("an addition").portions;
         assert!(added.is_empty(), "{cap}: {added:?}");
-        assert_eq!(plan["cap"]["verdict"], "sound");
+        assert_eq!(plan.cap.expect("a cap").verdict, "sound");
     }
 }
 
 #[test]
 fn four_inches_of_sand_over_one_of_soil_are_too_deep() {
-    let plan = planned(
-        "plan",
-        &sixty("loam_topsoil", "\"25 mm\"", "filter_sand", "\"100 mm\"", ""),
-    );
-    assert_eq!(status(&plan, "cap.deep"), "act");
-    assert!(
-        finding(&plan, "cap.deep")["remedy"]["quantity"]
-            .as_f64()
-            .expect("a quantity")
-            > 0.0
-    );
+    let bed = checked(&sand("\"100 mm\"", ""));
+    let deep = finding(&bed.findings, "cap.deep");
+    assert_eq!(deep.status, Status::Act);
+    let remedy = deep.remedy.as_ref().expect("a remedy");
+    assert!(remedy.quantity > Some(0.0));
 }
 
 #[test]
 fn gravel_is_too_coarse_by_its_size() {
     for (cap, expected) in [
-        ("pea_gravel", "act"),
-        ("gravel_4_8", "act"),
-        ("fine_gravel", "watch"),
-        ("grit_12_20", "ok"),
-        ("coarse_sand", "ok"),
-        ("grit_20_40", "ok"),
-        ("filter_sand", "ok"),
+        ("pea_gravel", Status::Act),
+        ("gravel_4_8", Status::Act),
+        ("fine_gravel", Status::Watch),
+        ("grit_12_20", Status::Ok),
+        ("coarse_sand", Status::Ok),
+        ("grit_20_40", Status::Ok),
+        ("filter_sand", Status::Ok),
     ] {
-        let spec = sixty("organic_potting_mix", "\"25 mm\"", cap, "\"40 mm\"", "");
-        assert_eq!(
-            status(&planned("plan", &spec), "cap.coarse"),
-            expected,
-            "{cap}"
-        );
+        let design = sixty("organic_potting_mix", "\"25 mm\"", cap, "\"40 mm\"", "");
+        assert_eq!(status(&design, "cap.coarse"), expected, "{cap}");
     }
 }
 
 #[test]
 fn silt_seals_and_play_sand_packs() {
     for (cap, expected) in [
-        ("silt", "act"),
-        ("play_sand", "watch"),
-        ("masonry_sand", "watch"),
-        ("filter_sand", "ok"),
+        ("silt", Status::Act),
+        ("play_sand", Status::Watch),
+        ("masonry_sand", Status::Watch),
+        ("filter_sand", Status::Ok),
     ] {
-        let spec = sixty("loam_topsoil", "\"25 mm\"", cap, "\"40 mm\"", "");
-        assert_eq!(
-            status(&planned("plan", &spec), "cap.fine"),
-            expected,
-            "{cap}"
-        );
+        let design = sixty("loam_topsoil", "\"25 mm\"", cap, "\"40 mm\"", "");
+        assert_eq!(status(&design, "cap.fine"), expected, "{cap}");
     }
 }
 
 #[test]
 fn a_centimetre_of_sand_is_too_thin() {
-    let plan = planned(
-        "plan",
-        &sixty("loam_topsoil", "\"25 mm\"", "filter_sand", "\"10 mm\"", ""),
-    );
-    assert_eq!(status(&plan, "cap.thin"), "act");
+    assert_eq!(status(&sand("\"10 mm\"", ""), "cap.thin"), Status::Act);
 }
 
 #[test]
 fn a_cap_raked_to_the_back_is_too_thin_in_front_and_not_too_deep() {
-    let depth = "{ back = \"40 mm\", front = \"8 mm\" }";
-    let plan = planned(
-        "plan",
-        &sixty("loam_topsoil", "\"25 mm\"", "filter_sand", depth, ""),
-    );
-    let thin = finding(&plan, "cap.thin");
-    assert_eq!(thin["status"], "act");
-    assert!(thin["subject"].as_str().expect("words").contains("front"));
-    assert_eq!(status(&plan, "cap.deep"), "ok");
+    let bed = checked(&sand("{ back = \"40 mm\", front = \"8 mm\" }", ""));
+    let thin = finding(&bed.findings, "cap.thin");
+    assert_eq!(thin.status, Status::Act);
+    assert!(thin.subject.contains("front"), "{}", thin.subject);
+    assert_eq!(finding(&bed.findings, "cap.deep").status, Status::Ok);
 }
 
 #[test]
 fn burrowing_snails_in_35_mm_of_sand_are_no_emergency() {
     let snails = "[[animals]]\nname = \"burrowing_snail\"\ncount = 10\n";
-    let plan = planned(
-        "plan",
-        &sixty(
-            "loam_topsoil",
-            "\"25 mm\"",
-            "filter_sand",
-            "\"35 mm\"",
-            snails,
-        ),
-    );
-    assert_ne!(status(&plan, "animals.diggers"), "act");
-    assert_ne!(status(&plan, "animals.diggers"), "watch");
+    let found = status(&sand("\"35 mm\"", snails), "animals.diggers");
+    assert!(found <= Status::Note, "{found:?}");
 }
 
 #[test]
 fn digging_fish_are_left_out_whatever_the_cap() {
     let fish = "[[animals]]\nname = \"digging_fish\"\ncount = 2\n";
-    let plan = planned(
-        "plan",
-        &sixty(
-            "loam_topsoil",
-            "\"25 mm\"",
-            "filter_sand",
-            "\"50 mm\"",
-            fish,
-        ),
-    );
-    assert_eq!(status(&plan, "animals.diggers"), "act");
+    let found = status(&sand("\"50 mm\"", fish), "animals.diggers");
+    assert_eq!(found, Status::Act);
 }
 
 #[test]
 fn slow_growers_alone_never_meet_the_load() {
-    let spec = sixty("loam_topsoil", "\"25 mm\"", "filter_sand", "\"40 mm\"", "")
-        .replace("limnobium_laevigatum", "anubias_barteri")
-        .replace(
-            "hygrophila_difformis\"\namount = \"16 bunches",
-            "java_moss\"\namount = \"40 handfuls",
-        );
-    let plan = planned("plan", &spec);
-    assert_eq!(status(&plan, "plants.load"), "act");
-    assert_eq!(status(&plan, "plants.mix"), "watch");
+    let mut draft = sand("\"40 mm\"", "").into_draft();
+    let slow = "[[plants]]\nname = \"anubias_barteri\"\namount = \"40 %\"\n\
+        [[plants]]\nname = \"java_moss\"\namount = \"40 handfuls\"\n";
+    draft.plants = sand("\"40 mm\"", slow).into_draft().plants.split_off(2);
+    let design = draft.check().expect("a sound tank");
+    assert_eq!(status(&design, "plants.load"), Status::Act);
+    assert_eq!(status(&design, "plants.mix"), Status::Watch);
 }
 
 #[test]
 fn an_existing_tank_gets_one_step_with_bags() {
-    let depth = "{ back = \"40 mm\", front = \"11 mm\" }";
-    let check = planned(
-        "check",
-        &sixty("loam_topsoil", "\"25 mm\"", "filter_sand", depth, ""),
-    );
-    let step = check["next_step"]["says"].as_str().expect("words");
+    let design = sand("{ back = \"40 mm\", front = \"11 mm\" }", "");
+    let central = Options { members: 1, ..FEW };
+    let step = diagnose(&design, &[], central)
+        .expect("a diagnosis")
+        .next_step
+        .says;
     for word in ["front", "14 mm", "L", "kg", "5 kg bag"] {
         assert!(step.contains(word), "no \"{word}\" in: {step}");
     }
@@ -153,17 +128,15 @@ fn an_existing_tank_gets_one_step_with_bags() {
 
 #[test]
 fn plants_that_would_come_too_late_are_not_added_where_the_index_is_met() {
-    let path = crate::command::root().join("demo-tanks/under-a-green-roof.toml");
-    let plan = planned("plan", &std::fs::read_to_string(path).expect("a demo tank"));
-    let load = finding(&plan, "plants.load");
-    assert_eq!(load["status"], "watch");
-    assert!(load["value"].as_f64() > load["low"].as_f64());
-    let added = plan["planting"]["needed"]["portions"].as_array();
-    assert!(added.expect("a list").is_empty(), "{added:?}");
+    let plan = plan(&demo("under-a-green-roof"), FEW).expect("a plan");
+    let load = finding(&plan.findings, "plants.load");
+    assert_eq!(load.status, Status::Watch);
+    assert!(load.value > load.low);
+    let added = &plan.planting.needed.portions;
+    assert!(added.is_empty(), "{added:?}");
     for code in ["plants.load", "cap.leak"] {
-        let says = finding(&plan, code)["remedy"]["says"]
-            .as_str()
-            .expect("words");
+        let remedy = finding(&plan.findings, code).remedy.as_ref();
+        let says = &remedy.expect("a remedy").says;
         assert!(!says.contains("on day one"), "{says}");
         assert!(says.contains("% of the water every"), "{says}");
     }

@@ -1,4 +1,4 @@
-//! What the trade expects of the real command: common practice, no source.
+//! What the trade expects of a plan: common practice, no source.
 // The lint file lifts these inside test functions alone, not in those that they call.
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 

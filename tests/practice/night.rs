@@ -7,22 +7,21 @@ use lentic::night::lighting::Lighting;
 use lentic::night::upkeep::Upkeep;
 use lentic::night::verdict::{self, AirBreathers, Support};
 use lentic::night::{Ceiling, Ensemble, NightInputs, Outlook, Rates, outlook};
+use lentic::plan::{self, AnimalsSection, OnDay, Options, Part, partial};
 use lentic::source::Band;
 use lentic::startup::{self, Inputs, Parameters, day_state, light_needs};
 use lentic::state::DayState;
 use lentic::units::{Concentration, Flow, Length, Share};
 
-use crate::command;
-use crate::spec::{finding, planned};
+use crate::diagnosis::demo;
+use crate::spec::{design, finding};
 
-fn demo(name: &str) -> String {
-    let path = command::root().join("demo-tanks").join(name);
-    std::fs::read_to_string(path).expect("a demo tank")
-}
-
-fn design(text: &str) -> Design {
-    lentic::spec::parse(text).expect("a sound spec")
-}
+/// Members that are enough to judge a night.
+const FEW: Options = Options {
+    members: 32,
+    seed: 1,
+    days: 90,
+};
 
 /// A design as planted, on a day on which its animals are in.
 fn stocked(design: &Design) -> NightInputs {
@@ -65,7 +64,7 @@ amount = "20 stems"
 
 #[test]
 fn a_still_covered_lidded_tank_gasps_at_dawn_and_air_and_thinning_mend_it() {
-    let still = stocked(&design(&demo("hexagon-stand.toml")));
+    let still = stocked(&demo("hexagon-stand"));
     assert!(still.ceiling == Ceiling::Lid && still.state.covered().percent() > 94.0);
     assert!(still.animal_mass().g() > 2.0);
     let before = night(&still).low_mg_l;
@@ -203,61 +202,41 @@ fn what_is_not_known_is_not_counted() {
     assert!((cost - 0.30 * (plain.kwh_per_year() + lamp)).abs() < 1e-9);
 }
 
-/// A plan of the sixty with so many small fish from a day.
-fn with_fish(count: u32, from_day: u32) -> serde_json::Value {
-    planned(
-        "plan",
-        &format!(
-            "{SIXTY}[[animals]]\nname = \"small_fish\"\ncount = {count}\nfrom_day = {from_day}\n"
-        ),
-    )
-}
-
 #[test]
 fn too_many_fish_are_too_many_whatever_their_day() {
     for from_day in [42, 90, 91, 95, 400] {
-        let plan = with_fish(150, from_day);
+        let fish =
+            format!("[[animals]]\nname = \"small_fish\"\ncount = 150\nfrom_day = {from_day}\n");
+        let tank = design(&format!("{SIXTY}{fish}"));
+        let (night, findings, _) = plan::night(&tank, FEW, OnDay::default()).expect("a night");
         // 150 fish of 0.35 g, the mass in the catalogue
-        let mass_g = plan["animals"]["mass_g"].as_f64().expect("a mass");
+        let mass_g = night.animals.mass_g;
         assert!((mass_g - 52.5).abs() < 1e-9, "day {from_day}: {mass_g}");
-        assert_eq!(
-            finding(&plan, "animals.load")["status"],
-            "act",
-            "day {from_day}"
-        );
-        let dawn = finding(&plan, "air.dawn")["says"]
-            .as_str()
-            .expect("words")
-            .to_owned();
+        let load = finding(&findings, "animals.load");
+        assert_eq!(load.status, Status::Act, "day {from_day}");
+        let dawn = &finding(&findings, "air.dawn").says;
         assert_eq!(dawn.contains("that come later"), from_day > 90, "{dawn}");
     }
 }
 
-/// How many of each kind a plan names, by the kind.
-fn examples(plan: &serde_json::Value) -> Vec<(String, f64)> {
-    let rows = plan["animals"]["examples"].as_array().expect("a list");
-    rows.iter()
-        .map(|row| {
-            let name = row["name"].as_str().expect("a name").to_owned();
-            (name, row["count"].as_f64().expect("a count"))
-        })
-        .collect()
+/// What a tank carries.
+fn animals(design: &Design) -> AnimalsSection {
+    let night = partial(design, FEW, &[Part::Night]).expect("a night");
+    night.animals.expect("animals")
 }
 
 #[test]
 fn no_more_animals_are_named_than_practice_keeps_however_much_air_there_is() {
     // one shrimp without feed: neither air nor nitrogen holds the number down
-    let plan = planned(
-        "plan",
-        &format!(
-            "{SIXTY}[air]\ndevice = \"air_stone\"\nflow = \"2 L/min\"\ndepth = \"20 cm\"\n\
-             [[animals]]\nname = \"small_shrimp\"\ncount = 1\n[feed]\nmass_per_day = \"0 g\"\n"
-        ),
-    );
-    let litres = plan["tank"]["water_l"].as_f64().expect("litres");
+    let tank = design(&format!(
+        "{SIXTY}[air]\ndevice = \"air_stone\"\nflow = \"2 L/min\"\ndepth = \"20 cm\"\n\
+         [[animals]]\nname = \"small_shrimp\"\ncount = 1\n[feed]\nmass_per_day = \"0 g\"\n"
+    ));
+    let litres = tank.water().litres();
+    let named = animals(&tank).examples;
     // 2 L to the gram of fish, large adults of 0.6 and 1 g; 1 L to a shrimp; 4 L to a snail
-    for (name, count) in examples(&plan) {
-        let most = match name.as_str() {
+    for example in &named {
+        let most = match example.name {
             "small_fish" => litres / 2.0 / 0.6,
             "small_catfish" => litres / 2.0,
             "small_shrimp" => litres,
@@ -266,21 +245,20 @@ fn no_more_animals_are_named_than_practice_keeps_however_much_air_there_is() {
             "labyrinth_fish" => 1.0,
             other => panic!("{other} is named"),
         };
+        let count = f64::from(example.count);
         assert!(
             (count - most.floor()).abs() < 1e-9,
-            "{count} {name} in {litres} L"
+            "{count} {} in {litres} L",
+            example.name
         );
     }
-    assert_eq!(examples(&plan).len(), 5);
+    assert_eq!(named.len(), 5);
 }
 
 #[test]
 fn a_tank_without_plants_feeds_no_fish_through_them() {
     let bare = SIXTY.split("[[plants]]").next().expect("a start");
-    let plan = planned("plan", bare);
-    let carried = plan["animals"]["carried_by_nitrogen_g"]
-        .as_f64()
-        .expect("grams");
-    assert!(carried.abs() < 1e-9, "{carried}");
-    assert!(examples(&plan).iter().all(|(_, count)| *count < 0.5));
+    let found = animals(&design(bare));
+    assert!(found.carried_by_nitrogen_g.abs() < 1e-9, "{found:?}");
+    assert!(found.examples.iter().all(|example| example.count == 0));
 }

@@ -1,8 +1,15 @@
-//! Specs of one theme, planned by the real command.
+//! Designs of one theme, and how the findings on them stand.
 
-use serde_json::Value;
+use lentic::design::Design;
+use lentic::finding::{Finding, Status};
+use lentic::plan::{Check, Options, Part, check, partial};
 
-use crate::command;
+/// The central numbers alone: enough for a bed and a planting.
+const CENTRAL: Options = Options {
+    members: 0,
+    seed: 1,
+    days: 90,
+};
 
 /// A 60 cm tank, well planted, with this soil and cap and what else is given.
 pub(crate) fn sixty(
@@ -11,8 +18,8 @@ pub(crate) fn sixty(
     cap: &str,
     cap_depth: &str,
     more: &str,
-) -> String {
-    format!(
+) -> Design {
+    design(&format!(
         r#"
 [tank]
 shape = "box"
@@ -36,41 +43,29 @@ par = "90 umol/m2/s"
 hours = 10
 {more}
 "#
-    )
+    ))
 }
 
-/// What the command makes of a spec.
-pub(crate) fn planned(command_name: &str, spec: &str) -> Value {
-    let ran = command::lentic(&[command_name, "-", "--format", "json"], spec);
-    assert_eq!(ran.code, 0, "{}", ran.stderr);
-    serde_json::from_str(&ran.stdout).expect("JSON")
+/// The design of a spec.
+pub(crate) fn design(spec: &str) -> Design {
+    lentic::spec::parse(spec).unwrap_or_else(|faults| panic!("{faults}"))
 }
 
-/// The status of one finding.
-pub(crate) fn status(plan: &Value, code: &str) -> String {
-    finding(plan, code)["status"]
-        .as_str()
-        .expect("a status")
-        .to_owned()
+/// How one finding on a design stands, by as much of its plan as that takes.
+pub(crate) fn status(design: &Design, code: &str) -> Status {
+    let part = Part::of(&format!("findings.{code}"));
+    let standing = partial(design, CENTRAL, &[part]).expect("a plan").standing;
+    let found = standing.iter().find(|(own, _)| own.text() == code);
+    found.unwrap_or_else(|| panic!("no finding {code}")).1
+}
+
+/// What is found of a bed.
+pub(crate) fn checked(design: &Design) -> Check {
+    check(design, CENTRAL).expect("a check")
 }
 
 /// One finding.
-pub(crate) fn finding<'a>(plan: &'a Value, code: &str) -> &'a Value {
-    plan["findings"]
-        .as_array()
-        .expect("findings")
-        .iter()
-        .find(|finding| finding["code"] == code)
-        .unwrap_or_else(|| panic!("no finding {code}"))
-}
-
-/// The statuses worse than a note, with their codes.
-pub(crate) fn troubles(plan: &Value) -> Vec<String> {
-    plan["findings"]
-        .as_array()
-        .expect("findings")
-        .iter()
-        .filter(|finding| finding["status"] == "watch" || finding["status"] == "act")
-        .map(|finding| format!("{} {}", finding["status"], finding["code"]))
-        .collect()
+pub(crate) fn finding<'a>(findings: &'a [Finding], code: &str) -> &'a Finding {
+    let found = findings.iter().find(|finding| finding.code.text() == code);
+    found.unwrap_or_else(|| panic!("no finding {code}"))
 }
