@@ -7,7 +7,7 @@ use super::failure::Failure;
 use super::progress::Progress;
 use super::{Outcome, input, output, result};
 use crate::design::Design;
-use crate::diagnosis::{self, Measurement, diagnose_telling};
+use crate::diagnosis::{self, Measurement, diagnose_with_progress};
 use crate::finding::Status;
 use crate::report::compose;
 use crate::spec::log;
@@ -26,7 +26,7 @@ pub(super) fn run(options: &CheckOptions) -> Result<Outcome, Failure> {
     };
     let asked = options.ensemble.options(diagnosis::MEMBERS);
     let progress = Progress::of(diagnosis::runs(asked), "runs");
-    let found = diagnose_telling(&design, &readings, asked, &|count| progress.advance(count));
+    let found = diagnose_with_progress(&design, &readings, asked, &|count| progress.advance(count));
     progress.finish();
     let found = found.map_err(Failure::Run)?;
     result::write(common, options.format, SCHEMA, &found, || {

@@ -11,8 +11,8 @@ use super::args::CompareOptions;
 use super::choice::RowFormat;
 use super::failure::Failure;
 use super::progress::Progress;
+use super::request::Request;
 use super::rows::{Failed, Rows};
-use super::wish::Wish;
 use super::{Outcome, input, output};
 use crate::design::Design;
 use crate::finding::Status;
@@ -28,26 +28,26 @@ const HELD: usize = 1_000_000;
 const NAMED: usize = 100;
 
 pub(super) fn run(options: &CompareOptions) -> Result<Outcome, Failure> {
-    let wish = Wish::of(options)?;
+    let request = Request::of(options)?;
     let files = files(&options.specs)?;
     let out = options.common.out.as_deref();
     let rows = if options.format.is_for_people() {
         None
     } else {
         let stream = output::Stream::open(out)?;
-        let (axes, shown) = (wish.question.space.axes(), wish.shown_columns());
+        let (axes, shown) = (request.question.space.axes(), request.shown_columns());
         Some(Rows::begin(options.format, axes, shown, stream)?)
     };
     let mut run = Run {
         options,
-        wish: &wish,
+        request: &request,
         files: &files,
-        progress: Progress::of(rows_of(&wish, files.len()), "rows")
+        progress: Progress::of(rows_of(&request, files.len()), "rows")
             .beside(rows.as_ref().is_some_and(|_| is_seen(out))),
         rows,
         kept: Vec::new(),
-        front: Front::new(wish.aims.iter().map(|(_, aim)| *aim).collect()),
-        sensitivity: Sensitivity::new(&wish.question.space),
+        front: Front::new(request.aims.iter().map(|(_, aim)| *aim).collect()),
+        sensitivity: Sensitivity::new(&request.question.space),
         worst: Status::Ok,
         good: 0,
         bad_files: Vec::new(),
@@ -63,9 +63,9 @@ pub(super) fn run(options: &CompareOptions) -> Result<Outcome, Failure> {
 }
 
 /// How many rows the wanted share of some files has.
-fn rows_of(wish: &Wish, files: usize) -> u64 {
-    let all = wish.question.space.points().saturating_mul(files as u64);
-    all.div_ceil(wish.question.shard.of)
+fn rows_of(request: &Request, files: usize) -> u64 {
+    let all = request.question.space.points().saturating_mul(files as u64);
+    all.div_ceil(request.question.shard.of)
 }
 
 /// Whether what is written to a file, or else to standard output, shows on a terminal.
@@ -91,7 +91,7 @@ fn files(specs: &[PathBuf]) -> Result<Vec<PathBuf>, Failure> {
 /// A comparison under way.
 struct Run<'a> {
     options: &'a CompareOptions,
-    wish: &'a Wish,
+    request: &'a Request,
     files: &'a [PathBuf],
     progress: Progress,
     /// Where rows go at once, for scripts.
@@ -128,8 +128,8 @@ impl<'a> Run<'a> {
                     Err(failure) => self.bad_file(number, &failure),
                 }
             }
-            let wish = self.wish;
-            for row in compare(&wish.question, &bases) {
+            let request = self.request;
+            for row in compare(&request.question, &bases) {
                 let file = numbers[row.base];
                 if self.take(row, file)?.is_break() {
                     return Ok(ControlFlow::Break(()));
@@ -141,8 +141,8 @@ impl<'a> Run<'a> {
 
     /// A file that holds no tank is told of by the share that its first row falls to.
     fn bad_file(&mut self, number: usize, failure: &Failure) {
-        let question = &self.wish.question;
-        self.progress.advance(rows_of(self.wish, 1));
+        let question = &self.request.question;
+        self.progress.advance(rows_of(self.request, 1));
         if !question
             .shard
             .holds(number as u64 * question.space.points())
@@ -165,7 +165,7 @@ impl<'a> Run<'a> {
                 if self.no_tanks.len() < NAMED {
                     let failed = Failed {
                         file: input::file_name(&self.files[file]),
-                        vary: row::varied(&row, self.wish.question.space.axes()),
+                        vary: row::varied(&row, self.request.question.space.axes()),
                         error: failed.to_string(),
                     };
                     self.no_tanks.push(failed);
@@ -176,20 +176,20 @@ impl<'a> Run<'a> {
             }
         };
         self.good += 1;
-        let wish = self.wish;
-        if let Some(place) = wish.sensitivity {
+        let request = self.request;
+        if let Some(place) = request.sensitivity {
             self.sensitivity.add(&row.levels, number(cells, place));
         }
         let meets =
             |(place, condition): &(usize, Condition)| condition.holds(cells[*place].as_ref());
-        if !wish.conditions.iter().all(meets) {
+        if !request.conditions.iter().all(meets) {
             return Ok(ControlFlow::Continue(()));
         }
-        if let Some(Cell::Word(word)) = wish.status.and_then(|place| cells[place].as_ref()) {
+        if let Some(Cell::Word(word)) = request.status.and_then(|place| cells[place].as_ref()) {
             self.worst = self.worst.max(status(word));
         }
-        if !wish.aims.is_empty() {
-            let values: Vec<Option<f64>> = wish
+        if !request.aims.is_empty() {
+            let values: Vec<Option<f64>> = request
                 .aims
                 .iter()
                 .map(|(place, _)| number(cells, *place))
@@ -198,7 +198,7 @@ impl<'a> Run<'a> {
             return Ok(ControlFlow::Continue(()));
         }
         match &mut self.rows {
-            Some(rows) if wish.sort.is_none() => {
+            Some(rows) if request.sort.is_none() => {
                 rows.write(&row, &input::file_name(&self.files[file]))
             }
             _ => {
@@ -215,11 +215,11 @@ impl<'a> Run<'a> {
     fn finish(mut self) -> Result<Outcome, Failure> {
         let front = std::mem::replace(&mut self.front, Front::new(Vec::new()));
         self.kept.extend(front.into_items());
-        if let Some((place, aim)) = self.wish.sort {
+        if let Some((place, aim)) = self.request.sort {
             sort(&mut self.kept, place, aim);
         }
-        let influences = self.wish.sensitivity.map(|place| {
-            let result = self.wish.question.columns[place].name();
+        let influences = self.request.sensitivity.map(|place| {
+            let result = self.request.question.columns[place].name();
             (result, self.sensitivity.influences())
         });
         match self.rows.take() {
@@ -253,13 +253,13 @@ impl<'a> Run<'a> {
         let rows: Vec<Row> = self.kept.iter().map(|(row, _)| row.clone()).collect();
         let of_first_file = self.kept.iter().min_by_key(|(_, file)| *file);
         let document = compose::compare(&compose::Compared {
-            axes: self.wish.question.space.axes(),
-            columns: &self.wish.question.columns,
-            shown: self.wish.shown,
-            standard: self.wish.standard,
+            axes: self.request.question.space.axes(),
+            columns: &self.request.question.columns,
+            shown: self.request.shown,
+            standard: self.request.standard,
             rows: &rows,
             units: of_first_file.map_or(UnitSystem::default(), |(row, _)| row.units),
-            chosen: !self.wish.aims.is_empty(),
+            chosen: !self.request.aims.is_empty(),
             remark: self.remark(),
             influences,
         });
@@ -275,7 +275,7 @@ impl<'a> Run<'a> {
     /// How many rows are left of how many.
     fn remark(&self) -> String {
         let (left, all) = (self.kept.len(), self.good);
-        match (self.wish.aims.len(), self.wish.conditions.is_empty()) {
+        match (self.request.aims.len(), self.request.conditions.is_empty()) {
             (0, true) => String::new(),
             (0, false) => format!("{left} of {all} rows meet the conditions."),
             (1, _) => format!("Best of {all} rows."),

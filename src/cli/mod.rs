@@ -21,12 +21,12 @@ mod night;
 mod output;
 mod plan;
 mod progress;
+mod request;
 mod result;
 mod rows;
 mod schema;
 mod solve;
 mod startup;
-mod wish;
 mod worked;
 
 use std::ffi::OsString;

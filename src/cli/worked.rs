@@ -6,7 +6,7 @@ use serde_json::{Map, Value};
 
 use super::args::ExplainOptions;
 use super::failure::Failure;
-use super::{check, compare, condition, input, night, plan as planned, startup, wish};
+use super::{check, compare, condition, input, night, plan as planned, request, startup};
 use crate::catalogue::{Giver, Named, Origin, ResultRow, Topic};
 use crate::design::Design;
 use crate::diagnosis::{self, Diagnosis, diagnose};
@@ -94,7 +94,10 @@ fn compared(
     let status = is_of_findings(row).then(|| condition::column("status"));
     let question = Question {
         columns: status.transpose()?.into_iter().collect(),
-        ..Question::about(Space::as_given(), options.ensemble.options(wish::MEMBERS))
+        ..Question::about(
+            Space::as_given(),
+            options.ensemble.options(request::MEMBERS),
+        )
     };
     let file = input::file_name(path);
     let mut worst = Status::Ok;

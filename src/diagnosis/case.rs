@@ -146,14 +146,14 @@ impl<'a> Case<'a> {
     }
 
     /// Whether a sign was seen.
-    pub fn has_sign(&self, is: impl Fn(&str) -> bool) -> bool {
+    pub fn has_sign(&self, name: &str) -> bool {
         let signs = &self.design.draft().signs;
-        signs.iter().any(|sign| is(&sign.name))
+        signs.iter().any(|sign| sign.name == name)
     }
 
     /// Whether the bed smells of hydrogen sulfide.
     pub fn smells_of_sulfide(&self) -> bool {
-        self.has_sign(|name| name == "sulfide_smell")
+        self.has_sign("sulfide_smell")
     }
 
     /// Whether animals are in.

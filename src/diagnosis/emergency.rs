@@ -16,6 +16,8 @@ const UN_IONISED_ACT_MG_L: f64 = 0.05;
 const NITRITE_ACT_MG_L: f64 = 1.0;
 /// Ammonia from which a rise of pH is warned of, mg N/L (judgement).
 const NO_RISE_MG_L: f64 = 0.25;
+/// Signs of animals that gasp for air.
+const GASPING: [&str; 2] = ["gasping_at_dawn", "gasping_all_day"];
 /// A reading no older than this is about now, d.
 const NOW_D: f64 = 4.0;
 
@@ -24,7 +26,7 @@ pub fn emergency(case: &Case<'_>) -> Option<Remedy> {
     if !case.is_stocked() {
         return None;
     }
-    let gasps = case.has_sign(|name| name.starts_with("gasping"));
+    let gasps = GASPING.iter().any(|sign| case.has_sign(sign));
     let short = fresh(case, Subject::Oxygen).is_some_and(|read| read.at_least() < DAWN_ACT_MG_L);
     let poisons = poisons(case);
     if poisons.is_empty() && !gasps && !short {

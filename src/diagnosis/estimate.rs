@@ -10,7 +10,7 @@ use crate::startup::{Event, EventKind, Sample};
 
 /// A tank that fits the readings best under a cause, with the water as last measured.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Estimate {
+pub struct TankEstimate {
     /// The cause.
     pub cause: Cause,
     /// Its history up to now, and from there on if nothing is done.
@@ -19,7 +19,7 @@ pub struct Estimate {
     pub now_d: f64,
 }
 
-impl Estimate {
+impl TankEstimate {
     /// The member under which the readings are likeliest; the central tank without any.
     pub fn of(case: &Case<'_>, hypotheses: &Hypotheses, cause: Cause) -> Self {
         let readings = followed(case);

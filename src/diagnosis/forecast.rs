@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::case::Case;
-use super::hypotheses::{AHEAD_D, Member, Water};
+use super::hypotheses::{AHEAD_D, Member, Nitrogen};
 use crate::source::Band;
 use crate::startup::ensemble::READY_MG_N_L;
 use crate::units::{Analyte, Concentration};
@@ -29,8 +29,8 @@ pub fn days(case: &Case<'_>, members: &[(f64, Member)]) -> Vec<ForecastDay> {
     let today = case.now_d().round() as usize;
     (today..=today + AHEAD_D as usize)
         .filter_map(|day| {
-            let of = |analyte: Analyte, nitrogen: fn(&Water) -> f64| {
-                let own = move |water: &Water| {
+            let of = |analyte: Analyte, nitrogen: fn(&Nitrogen) -> f64| {
+                let own = move |water: &Nitrogen| {
                     analyte
                         .from_element(Concentration::from_mg_l(nitrogen(water).max(0.0)))
                         .mg_l()
@@ -55,7 +55,7 @@ pub fn days(case: &Case<'_>, members: &[(f64, Member)]) -> Vec<ForecastDay> {
 pub fn ready_day(case: &Case<'_>, members: &[(f64, Member)]) -> Option<Band> {
     let today = case.now_d().round() as usize;
     let last = today + AHEAD_D as usize;
-    let up = |water: &Water| water.ammonia >= READY_MG_N_L || water.nitrite >= READY_MG_N_L;
+    let up = |water: &Nitrogen| water.ammonia >= READY_MG_N_L || water.nitrite >= READY_MG_N_L;
     let days = members.iter().map(|(weight, member)| {
         let ahead = member.days.iter().enumerate().skip(today);
         let last_up = ahead

@@ -28,7 +28,7 @@ const FULL_READINGS: f64 = 6.0;
 
 /// Nitrogen in the water on one day, mg N/L.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Water {
+pub struct Nitrogen {
     /// Ammonia.
     pub ammonia: f64,
     /// Nitrite.
@@ -37,7 +37,7 @@ pub struct Water {
     pub nitrate: f64,
 }
 
-impl Water {
+impl Nitrogen {
     /// The amount of a subject in its own unit, where the model follows it.
     fn own_scale(&self, of: Subject) -> Option<f64> {
         let nitrogen = match of {
@@ -59,7 +59,7 @@ pub struct Member {
     /// Where its numbers were drawn.
     pub place: Vec<f64>,
     /// One for each whole day, beyond the last reading by [`AHEAD_D`].
-    pub days: Vec<Water>,
+    pub days: Vec<Nitrogen>,
 }
 
 impl Member {
@@ -106,7 +106,7 @@ impl Member {
             place,
             days: days
                 .iter()
-                .map(|sample| Water {
+                .map(|sample| Nitrogen {
                     ammonia: sample.state.ammonia,
                     nitrite: sample.state.nitrite,
                     nitrate: sample.state.nitrate,
@@ -174,14 +174,14 @@ impl Hypotheses {
     /// # Errors
     /// When not even one course of a sound tank can be followed.
     pub fn of(case: &Case<'_>, options: Options) -> Result<Self, IntegrationError> {
-        Self::telling(case, options, &|_| {})
+        Self::with_progress(case, options, &|_| {})
     }
 
     /// As [`of`](Self::of); `advance` is told of each run that is done, from any thread.
     ///
     /// # Errors
     /// As for [`of`](Self::of).
-    pub fn telling(
+    pub fn with_progress(
         case: &Case<'_>,
         options: Options,
         advance: &(dyn Fn(u64) + Sync),

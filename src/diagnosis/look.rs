@@ -18,6 +18,9 @@ pub struct Look {
     pub reading: String,
     /// Why.
     pub why: String,
+    /// The same as a step: "test nitrite again in a week".
+    #[serde(skip)]
+    pub asks: String,
     /// What it is expected to tell, bits.
     pub bits: f64,
 }
@@ -153,6 +156,7 @@ pub fn best(case: &Case<'_>, hypotheses: &Hypotheses, posterior: &ByCause) -> Op
             leading.join(" and "),
             significant(bits, 2)
         ),
+        asks,
         bits,
     })
 }

@@ -41,7 +41,7 @@ use crate::plan::{BedSection, CapSection, Options, SoilSection, check};
 use crate::source::Band;
 use case::Case;
 use dawn::Dawn;
-use estimate::Estimate;
+use estimate::TankEstimate;
 use forecast::ForecastDay;
 use hypotheses::Hypotheses;
 use look::Look;
@@ -173,21 +173,21 @@ pub fn diagnose(
     log: &[Measurement],
     options: Options,
 ) -> Result<Diagnosis, IntegrationError> {
-    diagnose_telling(design, log, options, &|_| {})
+    diagnose_with_progress(design, log, options, &|_| {})
 }
 
 /// As [`diagnose`]; `advance` is told of [`runs`] that are done, from any thread.
 ///
 /// # Errors
 /// As for [`diagnose`].
-pub fn diagnose_telling(
+pub fn diagnose_with_progress(
     design: &Design,
     log: &[Measurement],
     options: Options,
     advance: &(dyn Fn(u64) + Sync),
 ) -> Result<Diagnosis, IntegrationError> {
     let case = Case::of(design, log)?;
-    let hypotheses = Hypotheses::telling(&case, options, advance)?;
+    let hypotheses = Hypotheses::with_progress(&case, options, advance)?;
     let dawn = Dawn::of(&case, options.seed).ok();
     let weighing = Weighing::of(&case, &hypotheses, dawn);
     let ranked = weighing.posterior.ranked();
@@ -241,7 +241,7 @@ fn causes(
         .map(|(place, (cause, probability))| {
             let is_treated = place == 0 || (place < MOST_TREATED && probability >= LEAST_TREATED);
             let remedy = if is_treated {
-                let estimate = Estimate::of(case, hypotheses, cause);
+                let estimate = TankEstimate::of(case, hypotheses, cause);
                 Some(treat(case, &estimate, ready_day)?.remedy)
             } else {
                 None

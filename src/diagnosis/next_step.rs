@@ -48,13 +48,13 @@ fn undecided(case: &Case<'_>, causes: &[CauseResult], alike: &[Cause], look: &Lo
         .take(3)
         .map(|result| format!("{} ({})", result.cause.label(), percent(result.probability)))
         .collect();
-    let asks = look.why.split(": of all looks").next().unwrap_or_default();
     let meanwhile =
         Immediate::of(case).map(|changes| format!("; meanwhile {}", changes.says(case)));
     Remedy {
         says: format!(
-            "it cannot be told yet which of these it is: {}. Next: {asks}{}",
+            "it cannot be told yet which of these it is: {}. Next: {}{}",
             named.join(", "),
+            look.asks,
             meanwhile.unwrap_or_default()
         ),
         quantity: None,

@@ -4,6 +4,7 @@
 
 use super::case::Case;
 use super::cause::Cause;
+use crate::design::usual;
 use crate::parameters::descriptions;
 use crate::startup::{Event, EventKind, Feed, Inputs, Parameters, Planting};
 use crate::units::{Concentration, Mass, Share, Temperature};
@@ -15,8 +16,6 @@ pub const DRAWN: usize = 6;
 const MOST_OXIDISED: f64 = 0.3;
 /// Food that a tank of which nothing is said counts as getting, mg/(L d).
 const USUAL_FEED_MG_L: f64 = 1.0;
-/// Protein in food of which nothing is said.
-const USUAL_PROTEIN: f64 = 0.42;
 /// Carbon dioxide under a closed cover over that under an open one.
 pub(super) const SHADED_CARBON: f64 = 0.7;
 /// Nitrate of one mg N/L.
@@ -232,7 +231,7 @@ impl Shift<'_> {
         let usual = Mass::from_mg(USUAL_FEED_MG_L * self.case.inputs.water.litres());
         Feed {
             mass_per_day: fed.mass_per_day.max(usual),
-            protein: fed.protein.max(Share::from_fraction(USUAL_PROTEIN)),
+            protein: fed.protein.max(usual::PROTEIN),
         }
     }
 
@@ -262,7 +261,7 @@ impl Shift<'_> {
         let litres = self.case.inputs.water.litres();
         let feed = Feed {
             mass_per_day: Mass::from_mg(self.between(1, 3.0, 25.0) * litres),
-            protein: Share::from_fraction(USUAL_PROTEIN),
+            protein: usual::PROTEIN,
         };
         self.event(onset, EventKind::Fed(feed));
     }

@@ -26,8 +26,8 @@ use serde::Serialize;
 pub use drawing::{Drawing, drawing};
 pub use estimate::Estimate;
 pub use flush::{
-    CalendarEntry, ChangePlan, DayRow, Driver, ReadingRow, ShareOverLimit, Startup, StartupSection,
-    act_limit_mg_l, watch_limit_mg_l,
+    CHANGE_PACES, CalendarEntry, ChangePlan, DayRow, Driver, ReadingRow, ShareOverLimit, Startup,
+    StartupSection, act_limit_mg_l, watch_limit_mg_l,
 };
 pub use night::{
     AnimalCount, AnimalsSection, FlowSection, HeatSection, HourRow, LightSection, Night,

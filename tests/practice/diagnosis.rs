@@ -6,7 +6,7 @@ use lentic::design::{Design, Device, DutyHours};
 use lentic::diagnosis::case::Case;
 use lentic::diagnosis::cause::Cause;
 use lentic::diagnosis::dawn::Dawn;
-use lentic::diagnosis::estimate::Estimate;
+use lentic::diagnosis::estimate::TankEstimate;
 use lentic::diagnosis::forecast::ready_day;
 use lentic::diagnosis::hypotheses::Hypotheses;
 use lentic::diagnosis::narrowing::{Narrowed, from_measured};
@@ -96,7 +96,7 @@ fn worked() -> &'static [Worked] {
                 let hypotheses = Hypotheses::of(&case, asked).expect("courses");
                 let dawn = Dawn::of(&case, asked.seed).ok();
                 let weighing = Weighing::of(&case, &hypotheses, dawn);
-                let estimate = Estimate::of(&case, &hypotheses, *cause);
+                let estimate = TankEstimate::of(&case, &hypotheses, *cause);
                 let narrowed = Narrowed::of(&case, &hypotheses, &weighing.posterior, asked.seed);
                 let ready = ready_day(&case, &from_measured(&case, &narrowed));
                 Worked {

@@ -4,7 +4,7 @@ use lentic::design::Design;
 use lentic::diagnosis::case::Case;
 use lentic::diagnosis::cause::Cause;
 use lentic::diagnosis::dawn::Dawn;
-use lentic::diagnosis::estimate::Estimate;
+use lentic::diagnosis::estimate::TankEstimate;
 use lentic::diagnosis::hypotheses::Hypotheses;
 use lentic::diagnosis::remedy::{CauseRemedy, Treatment, treat};
 use lentic::diagnosis::weighing::Weighing;
@@ -46,7 +46,7 @@ fn treatments(design: &Design) -> Vec<Treatment> {
     let likely = ranked.iter().take(3).map(|(cause, _)| *cause);
     likely
         .map(|cause| {
-            let estimate = Estimate::of(&case, &hypotheses, cause);
+            let estimate = TankEstimate::of(&case, &hypotheses, cause);
             treat(&case, &estimate, None).expect("a treatment")
         })
         .collect()

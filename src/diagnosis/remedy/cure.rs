@@ -2,9 +2,9 @@
 
 use super::super::case::Case;
 use super::super::cause::Cause;
-use super::super::estimate::Estimate;
+use super::super::estimate::TankEstimate;
 use super::super::scenario::{SHADED_CARBON, Scenario};
-use super::dilution::Water;
+use super::dilution::ChangeWater;
 use super::plants::Addition;
 use crate::startup::{Event, EventKind, Feed};
 use crate::units::{Length, Mass, Share, Temperature};
@@ -84,15 +84,15 @@ impl Cure {
     }
 
     /// What water is changed with beside so much of it.
-    pub(super) fn water(self, amount: f64) -> Water {
+    pub(super) fn water(self, amount: f64) -> ChangeWater {
         match self {
-            Self::Blend => Water::Blend(amount),
-            _ => Water::Tap,
+            Self::Blend => ChangeWater::Blend(amount),
+            _ => ChangeWater::Tap,
         }
     }
 
     /// Amounts to try, from little to much.
-    pub(super) fn amounts(self, case: &Case<'_>, estimate: &Estimate) -> Vec<f64> {
+    pub(super) fn amounts(self, case: &Case<'_>, estimate: &TankEstimate) -> Vec<f64> {
         match self {
             Self::Sand => sand_steps(case),
             Self::Plants | Self::SandAndPlants => (1..=Addition::STEPS).map(f64::from).collect(),
@@ -110,7 +110,7 @@ impl Cure {
     }
 
     /// The estimated tank with so much of it done now.
-    pub(super) fn apply(self, case: &Case<'_>, estimate: &Estimate, amount: f64) -> Scenario {
+    pub(super) fn apply(self, case: &Case<'_>, estimate: &TankEstimate, amount: f64) -> Scenario {
         let mut tank = estimate.tank.clone();
         let mut now = |kind| {
             tank.inputs.events.push(Event {
@@ -191,7 +191,7 @@ fn own_feed(case: &Case<'_>) -> Feed {
 }
 
 /// Shares of the estimated food, %, down to what the spec speaks of and less.
-fn food_steps(case: &Case<'_>, estimate: &Estimate) -> Vec<f64> {
+fn food_steps(case: &Case<'_>, estimate: &TankEstimate) -> Vec<f64> {
     let fed_g = fed_now(estimate).mass_per_day.g();
     let own_pct = if fed_g > 0.0 {
         100.0 * own_feed(case).mass_per_day.g() / fed_g
@@ -204,7 +204,7 @@ fn food_steps(case: &Case<'_>, estimate: &Estimate) -> Vec<f64> {
 }
 
 /// What goes in by the estimate on the last day.
-pub(super) fn fed_now(estimate: &Estimate) -> Feed {
+pub(super) fn fed_now(estimate: &TankEstimate) -> Feed {
     let events = estimate.tank.inputs.events.iter();
     let fed = events.filter_map(|event| match event.kind {
         EventKind::Fed(feed) => Some((event.day, feed)),
@@ -214,7 +214,7 @@ pub(super) fn fed_now(estimate: &Estimate) -> Feed {
         .map_or(estimate.tank.inputs.feed, |(_, feed)| feed)
 }
 
-fn food_left(estimate: &Estimate, percent: f64) -> Feed {
+fn food_left(estimate: &TankEstimate, percent: f64) -> Feed {
     let fed = fed_now(estimate);
     Feed {
         mass_per_day: Mass::from_g(fed.mass_per_day.g() * percent / 100.0),

@@ -2,11 +2,12 @@
 //! it there.
 
 use super::super::case::Case;
-use super::super::estimate::Estimate;
+use super::super::estimate::TankEstimate;
 use super::super::hypotheses::AHEAD_D;
 use super::super::scenario::Scenario;
 use super::limit::{Limits, NUTRIENTS};
 use crate::numerics::rodas::IntegrationError;
+use crate::plan::CHANGE_PACES;
 use crate::startup::{Event, EventKind};
 use crate::units::{Analyte, Share};
 
@@ -26,36 +27,25 @@ const FORTNIGHT_D: f64 = 14.0;
 const WEEKS_D: f64 = AHEAD_D as f64;
 /// Days that changes are made for every day (common practice, no source).
 const DAILY_D: f64 = 7.0;
-/// What a keeper does at the most (common practice, no source): each pace is brisker, or
-/// kept up for longer, than the one before.
-const PACES: [Pace; 11] = [
-    Pace::of(25.0, 7.0, FORTNIGHT_D),
-    Pace::of(25.0, 7.0, WEEKS_D),
-    Pace::of(25.0, 4.0, FORTNIGHT_D),
-    Pace::of(25.0, 4.0, WEEKS_D),
-    Pace::of(50.0, 4.0, FORTNIGHT_D),
-    Pace::of(50.0, 4.0, WEEKS_D),
-    Pace::of(50.0, 3.0, FORTNIGHT_D),
-    Pace::of(50.0, 3.0, WEEKS_D),
-    Pace::of(50.0, 2.0, FORTNIGHT_D),
-    Pace::of(50.0, 2.0, WEEKS_D),
-    Pace::of(50.0, 1.0, DAILY_D),
-];
-/// The most that a keeper does day after day.
-pub(super) const MOST_WORTH_DOING: Pace = PACES[PACES.len() - 1];
+/// The most that a keeper does day after day (common practice, no source).
+pub(super) const MOST_WORTH_DOING: Pace = Pace {
+    share_pct: 50.0,
+    every_d: 1.0,
+    until_d: DAILY_D,
+};
 /// Days from now after which the limits are to hold.
 pub(super) const SETTLED_D: f64 = 3.0;
 
 /// What changes are made with.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) enum Water {
+pub(super) enum ChangeWater {
     /// Tap water as it is.
     Tap,
     /// Tap water with this much rain or demineralised water in it, %.
     Blend(f64),
 }
 
-impl Water {
+impl ChangeWater {
     /// Share of what the tap water holds that is left.
     fn tap_share(self) -> f64 {
         match self {
@@ -88,11 +78,11 @@ impl Immediate {
     /// share = (C - 0.8 limit)/(C - tap);    n rounds of at most half: (1 - 1/2)^n
     /// ```
     pub fn of(case: &Case<'_>) -> Option<Self> {
-        Self::with(case, Water::Tap)
+        Self::with(case, ChangeWater::Tap)
     }
 
     /// As [`Immediate::of`], with what the changes are made with.
-    pub(super) fn with(case: &Case<'_>, with: Water) -> Option<Self> {
+    pub(super) fn with(case: &Case<'_>, with: ChangeWater) -> Option<Self> {
         let limits = Limits::of(case);
         let water = &case.design.draft().water;
         let shares = NUTRIENTS.iter().filter_map(|of| {
@@ -140,10 +130,10 @@ impl Immediate {
 
     /// "change 50 % (27 L) of the water now and again after 12 hours".
     pub fn says(&self, case: &Case<'_>) -> String {
-        self.says_with(case, Water::Tap)
+        self.says_with(case, ChangeWater::Tap)
     }
 
-    pub(super) fn says_with(&self, case: &Case<'_>, with: Water) -> String {
+    pub(super) fn says_with(&self, case: &Case<'_>, with: ChangeWater) -> String {
         let litres = case.design.water() * (self.share_pct / 100.0);
         let again = match self.rounds {
             1 => String::new(),
@@ -171,12 +161,17 @@ pub struct Pace {
 }
 
 impl Pace {
-    const fn of(share_pct: f64, every_d: f64, until_d: f64) -> Self {
-        Self {
-            share_pct,
-            every_d,
-            until_d,
-        }
+    /// Those of a plan, each for a fortnight and for weeks, and the most that a keeper
+    /// does: each is brisker, or kept up for longer, than the one before.
+    fn all() -> impl Iterator<Item = Self> {
+        let kept_up = CHANGE_PACES.iter().flat_map(|&(share_pct, every_d)| {
+            [FORTNIGHT_D, WEEKS_D].map(|until_d| Self {
+                share_pct,
+                every_d,
+                until_d,
+            })
+        });
+        kept_up.chain([MOST_WORTH_DOING])
     }
 
     fn apply(self, tank: &mut Scenario, now_d: f64) {
@@ -219,7 +214,7 @@ impl Held {
     /// A tank to which nothing is done.
     pub(super) fn untouched(
         case: &Case<'_>,
-        estimate: &Estimate,
+        estimate: &TankEstimate,
         tank: &Scenario,
     ) -> Result<Self, IntegrationError> {
         Ok(Self {
@@ -253,9 +248,9 @@ impl Held {
 /// keeper does holds the limits, those of the next days alone.
 pub(super) fn hold(
     case: &Case<'_>,
-    estimate: &Estimate,
+    estimate: &TankEstimate,
     treated: &Scenario,
-    with: Water,
+    with: ChangeWater,
 ) -> Result<Held, IntegrationError> {
     let limits = Limits::of(case);
     let immediate = Immediate::with(case, with);
@@ -276,7 +271,7 @@ pub(super) fn hold(
             holds: false,
         }
     };
-    for pace in std::iter::once(None).chain(PACES.map(Some)) {
+    for pace in std::iter::once(None).chain(Pace::all().map(Some)) {
         let held = at(pace);
         if is_held(estimate, &held.tank, &limits, SETTLED_D)? {
             return Ok(Held {
@@ -293,7 +288,7 @@ pub(super) fn hold(
 /// # Errors
 /// When its numbers leave the finite ones.
 pub(super) fn is_held(
-    estimate: &Estimate,
+    estimate: &TankEstimate,
     tank: &Scenario,
     limits: &Limits,
     after_d: f64,

@@ -3,7 +3,7 @@
 use super::super::case::Case;
 use super::super::cause::Cause;
 use super::super::dawn::night_inputs;
-use super::super::estimate::Estimate;
+use super::super::estimate::TankEstimate;
 use super::super::hypotheses::AHEAD_D;
 use super::super::measurement::Subject;
 use super::{Held, Step, calm_after};
@@ -38,7 +38,7 @@ const AT_ONCE_PCT: f64 = 25.0;
 /// The step for a cause that water changes and time have to do for.
 pub(super) fn step(
     case: &Case<'_>,
-    estimate: &Estimate,
+    estimate: &TankEstimate,
     held: &Held,
 ) -> Result<Step, IntegrationError> {
     Ok(match estimate.cause {
@@ -98,7 +98,7 @@ fn sulfide(case: &Case<'_>) -> Step {
 }
 
 /// Days until ammonia and nitrite are calm.
-fn wait(estimate: &Estimate, held: &Held, what: &str) -> Result<Step, IntegrationError> {
+fn wait(estimate: &TankEstimate, held: &Held, what: &str) -> Result<Step, IntegrationError> {
     Ok(match calm_after(estimate, &held.tank)? {
         Some(days) if days < 1.0 => Step::new(what, 0.0, "d"),
         Some(days) => Step::new(
@@ -118,7 +118,7 @@ fn wait(estimate: &Estimate, held: &Held, what: &str) -> Result<Step, Integratio
 }
 
 /// Potassium nitrate that brings the water to what fed plants find.
-fn nitrate(case: &Case<'_>, estimate: &Estimate, held: &Held) -> Step {
+fn nitrate(case: &Case<'_>, estimate: &TankEstimate, held: &Held) -> Step {
     let found = case.latest(Subject::Nitrate);
     let now = found.map_or(0.0, |reading| reading.value.at_least());
     let missing = (FED_NITRATE_MG_L - now).max(0.0);

@@ -16,7 +16,7 @@ use serde::Serialize;
 
 use super::case::Case;
 use super::cause::Cause;
-use super::estimate::Estimate;
+use super::estimate::TankEstimate;
 use super::scenario::Scenario;
 use crate::catalogue;
 use crate::numerics::rodas::IntegrationError;
@@ -25,7 +25,7 @@ use crate::source::Band;
 use crate::units::show::significant;
 use crate::units::{Density, Length, Temperature};
 use cure::Cure;
-use dilution::{SETTLED_D, Water, hold, is_held};
+use dilution::{ChangeWater, SETTLED_D, hold, is_held};
 use patience::Patience;
 use plants::Addition;
 
@@ -55,7 +55,7 @@ pub struct Treatment {
     /// The estimated tank with everything done.
     pub tank: Scenario,
     /// The estimate that it was made from: laid anew where the bed is.
-    pub estimate: Estimate,
+    pub estimate: TankEstimate,
 }
 
 /// What to do about an estimated tank; `ready` is the day from which the forecast has
@@ -65,7 +65,7 @@ pub struct Treatment {
 /// When its numbers leave the finite ones.
 pub fn treat(
     case: &Case<'_>,
-    estimate: &Estimate,
+    estimate: &TankEstimate,
     ready: Option<Band>,
 ) -> Result<Treatment, IntegrationError> {
     let cure = Cure::of(estimate.cause);
@@ -125,7 +125,7 @@ impl Step {
 /// needed: of several, the one with the least water; of equals, the least.
 fn least(
     case: &Case<'_>,
-    estimate: &Estimate,
+    estimate: &TankEstimate,
     cure: Cure,
 ) -> Result<(f64, bool, Held), IntegrationError> {
     let is_for_plants = matches!(cure, Cure::Thin | Cure::LessLight);
@@ -151,14 +151,18 @@ fn least(
     }
     match best {
         Some(best) => Ok(best),
-        None => Ok((0.0, true, hold(case, estimate, &estimate.tank, Water::Tap)?)),
+        None => Ok((
+            0.0,
+            true,
+            hold(case, estimate, &estimate.tank, ChangeWater::Tap)?,
+        )),
     }
 }
 
 /// Whether a cure does what it is for by itself.
 fn is_cured(
     case: &Case<'_>,
-    estimate: &Estimate,
+    estimate: &TankEstimate,
     cure: Cure,
     tank: &Scenario,
 ) -> Result<bool, IntegrationError> {
@@ -186,7 +190,7 @@ fn is_cured(
 
 fn main_step(
     case: &Case<'_>,
-    estimate: &Estimate,
+    estimate: &TankEstimate,
     cure: Cure,
     amount: f64,
     held: &Held,
@@ -314,7 +318,7 @@ fn finer_sand(case: &Case<'_>, over: Length) -> Step {
     )
 }
 
-fn food(estimate: &Estimate, left_pct: f64) -> Step {
+fn food(estimate: &TankEstimate, left_pct: f64) -> Step {
     let left_mg = cure::fed_now(estimate).mass_per_day.mg() * left_pct / 100.0;
     if left_mg < 1.0 {
         return Step::new(
@@ -335,7 +339,13 @@ fn food(estimate: &Estimate, left_pct: f64) -> Step {
 }
 
 /// The main step with the water changes that go with it.
-fn joined(case: &Case<'_>, main: &str, held: &Held, with: Water, patience: Patience) -> String {
+fn joined(
+    case: &Case<'_>,
+    main: &str,
+    held: &Held,
+    with: ChangeWater,
+    patience: Patience,
+) -> String {
     let mut parts = vec![main.to_owned()];
     if let Some(immediate) = held.immediate {
         parts.push(immediate.says_with(case, with));
@@ -351,7 +361,7 @@ fn joined(case: &Case<'_>, main: &str, held: &Held, with: Water, patience: Patie
 
 /// The day from now after which ammonia and nitrite stay calm, d.
 pub(super) fn calm_after(
-    estimate: &Estimate,
+    estimate: &TankEstimate,
     tank: &Scenario,
 ) -> Result<Option<f64>, IntegrationError> {
     let ahead = estimate.ahead(tank)?;
@@ -372,7 +382,7 @@ pub(super) fn calm_after(
 /// When its numbers leave the finite ones.
 pub fn meets_limits(
     case: &Case<'_>,
-    estimate: &Estimate,
+    estimate: &TankEstimate,
     tank: &Scenario,
 ) -> Result<bool, IntegrationError> {
     is_held(estimate, tank, &Limits::of(case), SETTLED_D)

@@ -1,9 +1,9 @@
 //! A bed laid anew, for a tank without animals whose soil is too rich for any planting.
 
 use super::super::case::Case;
-use super::super::estimate::Estimate;
+use super::super::estimate::TankEstimate;
 use super::super::scenario::Scenario;
-use super::dilution::{Held, Water, hold};
+use super::dilution::{ChangeWater, Held, hold};
 use super::{CauseRemedy, Treatment};
 use crate::numerics::rodas::IntegrationError;
 use crate::startup::Inputs;
@@ -15,7 +15,7 @@ const MOST_ROUNDS: u32 = 8;
 /// The same tank started again with its soil soaked and drained as often as it takes.
 pub(super) fn with_soaked_soil(
     case: &Case<'_>,
-    estimate: &Estimate,
+    estimate: &TankEstimate,
 ) -> Result<Treatment, IntegrationError> {
     let mut best = attempt(case, estimate, 1)?;
     for rounds in 2..=MOST_ROUNDS {
@@ -33,17 +33,21 @@ pub(super) fn with_soaked_soil(
 /// A bed laid anew after some rounds of soaking.
 struct Attempt {
     rounds: u32,
-    anew: Estimate,
+    anew: TankEstimate,
     held: Held,
 }
 
-fn attempt(case: &Case<'_>, estimate: &Estimate, rounds: u32) -> Result<Attempt, IntegrationError> {
-    let anew = Estimate {
+fn attempt(
+    case: &Case<'_>,
+    estimate: &TankEstimate,
+    rounds: u32,
+) -> Result<Attempt, IntegrationError> {
+    let anew = TankEstimate {
         tank: laid_anew(case, estimate, rounds),
         now_d: 0.0,
         cause: estimate.cause,
     };
-    let held = hold(case, &anew, &anew.tank, Water::Tap)?;
+    let held = hold(case, &anew, &anew.tank, ChangeWater::Tap)?;
     Ok(Attempt { rounds, anew, held })
 }
 
@@ -76,7 +80,7 @@ impl Attempt {
 }
 
 /// The estimated soil after some rounds, under a tank just filled.
-fn laid_anew(case: &Case<'_>, estimate: &Estimate, rounds: u32) -> Scenario {
+fn laid_anew(case: &Case<'_>, estimate: &TankEstimate, rounds: u32) -> Scenario {
     let mut numbers = estimate.tank.numbers;
     let soil = &mut numbers.soil;
     soil.mineral_nitrogen *= left_after_soaking(

@@ -18,7 +18,7 @@ use crate::units::{Duration, Share};
 const MEMBERS: u32 = 64;
 /// Shares of the water, %, and days between, each more than the one before; half the
 /// water every second day is the most that is asked of a keeper.
-const PACES: [(f64, f64); 5] = [
+pub const CHANGE_PACES: [(f64, f64); 5] = [
     (25.0, 7.0),
     (25.0, 4.0),
     (50.0, 4.0),
@@ -77,13 +77,13 @@ struct Place {
 
 impl Place {
     const STRONGEST: Self = Self {
-        pace: PACES.len() - 1,
+        pace: CHANGE_PACES.len() - 1,
         until: UNTIL.len() - 1,
         from: 0,
     };
 
     fn changes(self, days: u32) -> WaterChange {
-        let (share_pct, every_d) = PACES[self.pace];
+        let (share_pct, every_d) = CHANGE_PACES[self.pace];
         WaterChange {
             share: Share::from_percent(share_pct),
             every: Duration::from_days(every_d),

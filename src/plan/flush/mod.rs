@@ -6,6 +6,7 @@ mod course;
 mod reading;
 mod section;
 
+pub use changes::CHANGE_PACES;
 pub use section::{
     CalendarEntry, ChangePlan, DayRow, Driver, ReadingRow, ShareOverLimit, Startup, StartupSection,
 };
