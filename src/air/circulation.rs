@@ -4,20 +4,6 @@ use crate::source::Band;
 use crate::units::constants::L_PER_M3;
 use crate::units::{Area, Flow, Velocity, Volume};
 
-/// Speed over leaves above which photosynthesis of Vallisneria gains nothing
-/// more, cm/s (`nishihara_ackerman_2007`).
-pub const LEAF_SATURATION_CM_S: Band = Band::new(3.3, 4.5, 5.7);
-
-/// Speeds at which photosynthesis already rises up to sixfold over still water,
-/// cm/s (`westlake_1967`).
-pub const LEAF_RESPONSE_CM_S: Band = Band::new(0.02, 0.1, 0.5);
-
-/// Factor by which those speeds raised it at most (same source).
-pub const LEAF_RESPONSE_FACTOR: f64 = 6.0;
-
-/// Speeds inside natural beds of plants, cm/s (`losee_wetzel_1993`).
-pub const PLANT_BED_CM_S: Band = Band::new(0.03, 0.07, 0.46);
-
 /// Speeds to aim at in open water, cm/s (judgement).
 pub const OPEN_WATER_CM_S: Band = Band::new(0.2, 1.0, 5.0);
 

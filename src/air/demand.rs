@@ -1,9 +1,8 @@
 //! Oxygen used by animals, by plants in the dark and by the bed.
 
 use crate::source::{Band, Validity};
-use crate::units::constants::{SECONDS_PER_DAY, molar_mass};
-use crate::units::{Area, Concentration, Length, Mass, MassRate, Temperature};
-use crate::water::{Solute, diffusivity};
+use crate::units::constants::molar_mass;
+use crate::units::{Area, Mass, MassRate, Temperature};
 
 /// Temperatures of the fish measured.
 pub const FISH_TEMPERATURE: Validity = Validity::new("water temperature", "C", 0.0, 30.0);
@@ -15,16 +14,9 @@ pub const SWIMMING_FACTOR: Band = Band::new(1.5, 1.75, 2.0);
 /// The same of a fish that has been fed (from memory).
 pub const FED_FACTOR: Band = Band::new(2.0, 2.5, 3.0);
 
-/// Dark respiration of submerged plants at 22.5 C, mg O2 per g dry mass and hour
-/// (from memory, after `owens_maris_1964` and `mcdonnell_weeter_1971`). A third or
-/// more comes out of the plant's own gas at first (`sorrell_1989`).
-pub const PLANT_DARK_MG_G_H: Band = Band::new(0.5, 1.5, 3.0);
-
 /// Oxygen use of soil under sand at 20 C, g/(m2 d) (judgement; river beds
 /// 0.14-9.8, mean of a polluted one 0.62: `rong_2016`).
 pub const BED_G_M2_D: Band = Band::new(0.3, 0.8, 2.0);
-/// The same in the first weeks after flooding, at most (judgement).
-pub const NEW_BED_G_M2_D: f64 = 4.0;
 
 /// Growth of plant respiration per ten degrees (from memory).
 const PLANT_Q10: f64 = 2.0;
@@ -103,45 +95,8 @@ pub fn plants_in_the_dark(dry: Mass, temperature: Temperature, rate_mg_g_h: f64)
 /// ```
 ///
 /// # Limits
-/// No bed of soil under sand was measured; [`bed_limit`] bounds it in still water.
+/// No bed of soil under sand was measured.
 pub fn bed(floor: Area, temperature: Temperature, rate_g_m2_d: f64) -> MassRate {
     let warmth = BED_THETA.powf(temperature.celsius() - 20.0);
     MassRate::from_g_d(rate_g_m2_d * warmth * floor.m2())
-}
-
-/// The most oxygen that can diffuse to the bed through a film of still water.
-///
-/// ```text
-/// D C / d
-/// ```
-///
-/// # Source
-/// Fick's first law; the coefficient as [`diffusivity`].
-///
-/// # Example
-/// ```
-/// use lentic::air::demand::bed_limit;
-/// use lentic::units::{Area, Concentration, Length, Temperature};
-/// let most = bed_limit(
-///     Area::from_m2(1.0),
-///     Temperature::from_celsius(25.0),
-///     Concentration::from_mg_l(8.0),
-///     Length::from_mm(1.0),
-/// );
-/// // 2.377e-9 m2/s x 8 g/m3 / 0.001 m x 86 400 s/d
-/// assert!((most.g_d() - 1.643).abs() < 0.01);
-/// ```
-///
-/// # Limits
-/// Burrows and bubbles carry more; where the film is not known, neither is this.
-pub fn bed_limit(
-    floor: Area,
-    temperature: Temperature,
-    oxygen: Concentration,
-    film: Length,
-) -> MassRate {
-    let d_m2_s = diffusivity(Solute::Oxygen, temperature).m2_s();
-    // mg/L is g/m3.
-    let g_m2_s = d_m2_s * oxygen.mg_l() / film.m();
-    MassRate::from_g_d(g_m2_s * SECONDS_PER_DAY * floor.m2())
 }

@@ -10,10 +10,6 @@ const REFERENCE_SCHMIDT: f64 = 600.0;
 /// Minutes in a day.
 const MINUTES_PER_DAY: f64 = 60.0 * HOURS_PER_DAY;
 
-/// Transfer velocity of a lake without wind, the constant of the line of Cole and
-/// Caraco 1998 (`cole_caraco_1998`): the upper end for still water.
-pub const WINDLESS_LAKE_K600_CM_H: f64 = 2.07;
-
 /// Share of the exchange that goes on under a closed mat of floating plants
 /// (judgement: no measurement was found).
 pub const MAT_PASSAGE: Band = Band::new(0.0, 0.3, 0.7);

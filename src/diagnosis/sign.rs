@@ -1,7 +1,7 @@
 //! Signs as evidence: how often each is written down where a cause is at work.
 
 use super::cause::{ByCause, Cause};
-use crate::catalogue::{Sign, signs};
+use crate::catalogue::Sign;
 
 /// Share of the signs seen that a keeper writes down (judgement).
 pub const WRITTEN_DOWN: f64 = 0.85;
@@ -34,18 +34,10 @@ pub fn likelihood(sign: &Sign, is_written_down: bool) -> ByCause {
     })
 }
 
-/// The likelihood of all signs that are not written down, under each cause: a sign that
-/// is not listed counts as looked for.
-pub fn likelihood_of_absence(observed: &[&Sign]) -> ByCause {
-    let absent = signs().iter().filter(|sign| !observed.contains(sign));
-    absent.fold(ByCause::of(|_| 1.0), |product, sign| {
-        product.times(&likelihood(sign, false))
-    })
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::catalogue::signs;
 
     #[test]
     fn every_sign_speaks_for_causes_of_the_list() {

@@ -44,8 +44,6 @@ pub struct Weighing {
     pub posterior: ByCause,
     /// Everything that was weighed.
     pub items: Vec<Item>,
-    /// Likelihood of all nutrient readings together.
-    pub by_readings: ByCause,
 }
 
 impl Weighing {
@@ -78,7 +76,6 @@ impl Weighing {
             prior,
             posterior: together,
             items,
-            by_readings,
         }
     }
 

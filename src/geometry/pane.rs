@@ -59,14 +59,6 @@ impl Vessel {
         ends.retain(|pane| matches!(pane.facing, Facing::Left | Facing::Right));
         longest(ends)
     }
-
-    /// Length and width of the rectangle around the inner floor; none for a bowl.
-    pub fn bottom_pane(&self) -> Option<(Length, Length)> {
-        match self.inside() {
-            Body::Prism { .. } => Some((self.length(), self.width())),
-            Body::Zone(_) => None,
-        }
-    }
 }
 
 fn longest(panes: Vec<Pane>) -> Option<Pane> {

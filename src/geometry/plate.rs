@@ -80,21 +80,6 @@ const TOP_FREE: [Row; 26] = [
     [2.4, 0.5335, 0.660_13],
 ];
 
-/// Hinged on four edges under even pressure: long over short side, then factors of the
-/// short side (Roark's Formulas for Stress and Strain, 7th ed., table 11.4, case 1a).
-const EVEN: [Row; 10] = [
-    [1.0, 0.2874, 0.0444],
-    [1.2, 0.3762, 0.0616],
-    [1.4, 0.4530, 0.0770],
-    [1.6, 0.5172, 0.0906],
-    [1.8, 0.5688, 0.1017],
-    [2.0, 0.6102, 0.1110],
-    [3.0, 0.7134, 0.1335],
-    [4.0, 0.7410, 0.1400],
-    [5.0, 0.7476, 0.1417],
-    [6.0, 0.7500, 0.1421],
-];
-
 /// Length over height up to which an unbraced pane has a figure.
 pub const UNBRACED_RATIO_MOST: f64 = 2.4;
 
@@ -114,21 +99,6 @@ pub struct SidePane {
     pub length: Length,
     /// From the floor to the rim.
     pub height: Length,
-    /// How thick it is.
-    pub thickness: Length,
-    /// Young's modulus.
-    pub stiffness: Pressure,
-}
-
-/// A bottom that stands free between its edges; one bedded all over does not bend.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct BottomPane {
-    /// One side of the rectangle.
-    pub length: Length,
-    /// The other.
-    pub width: Length,
-    /// Depth of the water.
-    pub water_depth: Length,
     /// How thick it is.
     pub thickness: Length,
     /// Young's modulus.
@@ -222,49 +192,6 @@ impl SidePane {
                 stiffness: self.stiffness,
             },
         ))
-    }
-}
-
-impl BottomPane {
-    /// Greatest stress and deflection under an even pressure.
-    ///
-    /// ```text
-    /// stress     = beta q b2 / t2,   q = rho g depth, b the short side
-    /// deflection = alpha q b4 / (E t3)
-    /// ```
-    ///
-    /// # Source
-    /// Roark's Formulas for Stress and Strain, 7th ed., table 11.4, case 1a.
-    ///
-    /// # Example
-    /// ```
-    /// use lentic::geometry::plate::BottomPane;
-    /// use lentic::units::{Length, Pressure};
-    /// let bottom = BottomPane {
-    ///     length: Length::from_cm(60.0),
-    ///     width: Length::from_cm(30.0),
-    ///     water_depth: Length::from_cm(36.0),
-    ///     thickness: Length::from_mm(6.0),
-    ///     stiffness: Pressure::from_mpa(70_000.0),
-    /// };
-    /// // 0.6102 of the table for twice as long as wide, x 3530.4 Pa x (300 / 6)^2
-    /// assert!((bottom.bend().stress.mpa() - 5.386).abs() < 0.005);
-    /// ```
-    ///
-    /// # Limits
-    /// Water alone; bed and stones are heavier. Poisson's ratio as [`SidePane::bend`].
-    pub fn bend(&self) -> Bending {
-        let (short, long) = (self.length.min(self.width), self.length.max(self.width));
-        Bending::new(
-            &EVEN,
-            long / short,
-            water_pressure_pa(self.water_depth),
-            &Slab {
-                span: short,
-                thickness: self.thickness,
-                stiffness: self.stiffness,
-            },
-        )
     }
 }
 

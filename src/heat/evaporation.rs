@@ -14,9 +14,6 @@ pub const HUMIDITY_VALIDITY: Validity = Validity::new("room humidity", "%", 28.0
 /// Water surfaces of the experiments.
 pub const AREA_VALIDITY: Validity = Validity::new("water surface", "m2", 0.07, 425.0);
 
-/// Mean deviation of the experiments from the formula, as a fraction (`shah_2002`).
-pub const MEAN_DEVIATION: f64 = 0.182;
-
 /// Evaporation under a cover glass over that of an open tank (judgement).
 pub const LID_FACTOR: Band = Band::new(0.05, 0.10, 0.15);
 

@@ -122,7 +122,7 @@ const WATER_EXTINCTION: Band = Band::new(0.2, 0.5, 2.0);
 /// Lake models (`janse_2005`, `scheffer_2003`).
 const PLANT_EXTINCTION: Band = Band::new(0.005, 0.010, 0.020);
 
-/// At most twice the old bed's 2 g/(m2 d), [`demand::NEW_BED_G_M2_D`] (judgement).
+/// At most twice the old bed's 2 g/(m2 d), in the first weeks after flooding (judgement).
 const NEW_BED: Band = Band::new(0.0, 0.5, 1.0);
 
 impl Rates<Band> {

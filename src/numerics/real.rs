@@ -73,12 +73,6 @@ pub trait Real:
         self.map(f64::abs)
     }
 
-    /// This number to the power of another.
-    #[must_use]
-    fn powf(self, exponent: Self) -> Self {
-        (self.ln() * exponent).exp()
-    }
-
     /// One less this number: the share that is left.
     #[must_use]
     fn complement(self) -> Self {
@@ -117,9 +111,5 @@ impl Real for f64 {
 
     fn is_zero(self) -> bool {
         self == 0.0
-    }
-
-    fn powf(self, exponent: Self) -> Self {
-        f64::powf(self, exponent)
     }
 }

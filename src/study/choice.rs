@@ -59,14 +59,6 @@ impl Condition {
         }
     }
 
-    /// How far a value is over the bound, where both are numbers.
-    pub fn excess(&self, cell: Option<&Cell>) -> Option<f64> {
-        match self.bound {
-            Bound::Number(bound) => Some(cell?.number()? - bound),
-            Bound::Word(_) => None,
-        }
-    }
-
     fn compare<T: PartialOrd>(&self, found: &T, bound: &T) -> bool {
         match self.comparison {
             Comparison::AtLeast => found >= bound,

@@ -69,11 +69,6 @@ impl Sensitivity {
         self.results.push(result);
     }
 
-    /// How many rows were taken in.
-    pub fn rows(&self) -> usize {
-        self.results.len()
-    }
-
     /// The influence of each key, strongest first.
     pub fn influences(&self) -> Vec<Influence> {
         let mut influences: Vec<Influence> = self

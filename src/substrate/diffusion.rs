@@ -32,31 +32,6 @@ pub fn tortuosity_squared(porosity: Share) -> f64 {
     1.0 - porosity.fraction().powi(2).ln()
 }
 
-/// Diffusion coefficient within the pores, m2/s: how fast a front moves in a bed.
-///
-/// ```text
-/// Ds = D / theta^2
-/// ```
-///
-/// `D` that in free water, theta as [`tortuosity_squared`].
-///
-/// # Source
-/// As [`tortuosity_squared`].
-///
-/// # Example
-/// ```
-/// use lentic::{substrate::diffusion::pore_diffusion_m2_s, units::Share};
-/// // ammonium at 25 C
-/// let ds = pore_diffusion_m2_s(1.9825e-9, Share::from_percent(40.0));
-/// assert!((ds - 1.9825e-9 / 2.8326).abs() < 1e-13);
-/// ```
-///
-/// # Limits
-/// As [`tortuosity_squared`].
-pub fn pore_diffusion_m2_s(free_m2_s: f64, porosity: Share) -> f64 {
-    free_m2_s / tortuosity_squared(porosity)
-}
-
 /// Diffusion coefficient per area of bed, in the unit of that in free water: how much
 /// crosses a bed.
 ///

@@ -134,33 +134,6 @@ impl Overburden {
     pub fn entry_ratio(&self, surface_tension_n_m: f64, grain: Length) -> f64 {
         entry_pressure(surface_tension_n_m, grain).typical / self.effective_stress()
     }
-
-    /// The grain size at which that ratio is 1.
-    ///
-    /// ```text
-    /// d* = 12 gamma / sigma'
-    /// ```
-    ///
-    /// # Source
-    /// As [`entry_ratio`](Self::entry_ratio).
-    ///
-    /// # Example
-    /// ```
-    /// use lentic::substrate::gas::Overburden;
-    /// use lentic::units::{Density, Length, Share};
-    /// let cap = Overburden {
-    ///     thickness: Length::from_cm(5.0),
-    ///     porosity: Share::from_percent(40.0),
-    ///     grain_density: Density::from_kg_m3(2650.0),
-    ///     water_density: Density::from_kg_m3(997.05),
-    /// };
-    /// // 12 x 0.07197 N/m / 486.3 Pa
-    /// assert!((cap.dividing_grain(0.07197).mm() - 1.776).abs() < 0.005);
-    /// ```
-    pub fn dividing_grain(&self, surface_tension_n_m: f64) -> Length {
-        let gamma_term = 2.0 * GRAINS_PER_THROAT_RADIUS * surface_tension_n_m;
-        Length::from_m(gamma_term / self.effective_stress().pa())
-    }
 }
 
 /// A layer that dissolved gas crosses.

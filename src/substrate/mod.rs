@@ -1,11 +1,10 @@
-//! The bed: grains and filters, flow and diffusion through the cap, oxygen,
+//! The bed: grains and filters, diffusion through the cap, oxygen,
 //! gas, slopes, what to buy, and the verdicts on soil and cap.
 //!
 //! What belongs to water (surface tension, oxygen saturation, viscosity, free
 //! diffusion coefficients) comes in as an argument, so that nothing here
 //! depends on water chemistry.
 
-pub mod conductivity;
 pub mod diffusion;
 pub mod filter;
 pub mod gas;
@@ -17,7 +16,6 @@ pub mod release;
 pub mod repose;
 pub mod sieve;
 pub mod soaking;
-pub mod soil_nitrogen;
 pub mod sulfide;
 pub mod throat;
 pub mod verdict;

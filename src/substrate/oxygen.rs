@@ -1,50 +1,7 @@
 //! How deep oxygen reaches into the bed.
 
-use super::S_PER_DAY;
+use crate::units::Concentration;
 use crate::units::constants::molar_mass;
-use crate::units::{Concentration, Length};
-
-/// The oxic layer at the top of a bed.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct OxicLayer {
-    /// How deep it reaches.
-    pub depth: Length,
-    /// Oxygen drawn from the water, mmol/m2/d.
-    pub uptake_mmol_m2_d: f64,
-}
-
-/// The oxic layer of a bed that uses oxygen at a constant rate per volume.
-///
-/// ```text
-/// z = sqrt(2 phi Ds C0 / R)      F = R z
-/// ```
-///
-/// `phi Ds` is the effective diffusion coefficient of oxygen (m2/s), `C0` the
-/// concentration in the water at the surface, `R` the use per volume of bed
-/// (mol/m3/s): about 1e-4 to 1e-3 in organic mud, 1e-6 to 1e-5 in poor sand
-/// (worked back from measured depths).
-///
-/// # Limits
-/// Flat bed, dark, no burrows, no still film of water above: each shifts the front.
-///
-/// # Source
-/// Bouldin 1968; Cai & Sayles 1996; both from memory.
-///
-/// # Example
-/// ```
-/// use lentic::{substrate::oxygen::oxic_layer, units::Concentration};
-/// // sqrt(2 x 3.357e-10 m2/s x 0.2582 mol/m3 / 1e-5 mol/(m3 s)), at saturation and 25 C
-/// let layer = oxic_layer(3.357e-10, Concentration::from_mg_l(8.263), 1e-5);
-/// assert!((layer.depth.mm() - 4.164).abs() < 0.01);
-/// ```
-pub fn oxic_layer(effective_m2_s: f64, surface: Concentration, use_mol_m3_s: f64) -> OxicLayer {
-    let surface_mol_m3 = oxygen_mol_m3(surface);
-    let depth_m = (2.0 * effective_m2_s * surface_mol_m3 / use_mol_m3_s).sqrt();
-    OxicLayer {
-        depth: Length::from_m(depth_m),
-        uptake_mmol_m2_d: use_mol_m3_s * depth_m * 1e3 * S_PER_DAY,
-    }
-}
 
 /// Something dissolved at the base of the cap that uses oxygen up.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -30,26 +30,6 @@ pub fn soil_to_buy(settled: Volume, settled_share: Share) -> Volume {
     settled / settled_share.fraction()
 }
 
-/// Dry mass per volume of a layer from the density of its grains.
-///
-/// ```text
-/// rho_dry = (1 - n) rho_s
-/// ```
-///
-/// # Source
-/// By definition.
-///
-/// # Example
-/// ```
-/// use lentic::substrate::purchase::dry_bulk_density;
-/// use lentic::units::{Density, Share};
-/// let quartz = dry_bulk_density(Density::from_kg_m3(2650.0), Share::from_percent(40.0));
-/// assert!((quartz.kg_m3() - 0.6 * 2650.0).abs() < 1e-9);
-/// ```
-pub fn dry_bulk_density(grain_density: Density, porosity: Share) -> Density {
-    grain_density * (1.0 - porosity.fraction())
-}
-
 /// Mass per volume of a layer with its pores full of water.
 ///
 /// ```text

@@ -36,8 +36,6 @@ pub const GAS_CONSTANT: f64 = 8.314_462_618_153_24;
 pub const HOURS_PER_DAY: f64 = 24.0;
 /// Seconds in a day.
 pub const SECONDS_PER_DAY: f64 = 86_400.0;
-/// Stefan-Boltzmann constant, W/(m2 K4), from the exact constants of the 2019 SI.
-pub const STEFAN_BOLTZMANN: f64 = 5.670_374_419e-8;
 /// Litres in a cubic metre.
 pub const L_PER_M3: f64 = 1000.0;
 

@@ -1,6 +1,6 @@
 //! Quantities as people read them: the one place that rounds.
 
-use super::{Concentration, Flow, Length, Mass, Pressure, Temperature, Volume};
+use super::{Flow, Length, Mass, Pressure, Temperature, Volume};
 
 /// The units results are shown in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -97,11 +97,6 @@ impl UnitSystem {
             Self::Metric => format!("{} kPa", significant(pressure.kpa(), 2)),
             Self::Us => format!("{} psf", significant(pressure.psf(), 2)),
         }
-    }
-
-    /// A concentration, metric in either system as test kits are: "0.25 mg/L".
-    pub fn concentration(self, concentration: Concentration) -> String {
-        format!("{} mg/L", significant(concentration.mg_l(), 2))
     }
 
     /// A flow of air or water: "0.5 L/min", "30 gal/h".

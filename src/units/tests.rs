@@ -230,10 +230,6 @@ fn results_are_shown_in_the_units_that_were_asked_for() {
         (us.temperature(Temperature::from_celsius(-40.0)), "-40 F"),
         (metric.floor_pressure(Pressure::from_kpa(4.4)), "4.4 kPa"),
         (us.floor_pressure(Pressure::from_kpa(4.788_026)), "100 psf"),
-        (
-            us.concentration(Concentration::from_mg_l(0.25)),
-            "0.25 mg/L",
-        ),
         (metric.flow(Flow::from_l_min(0.5)), "0.5 L/min"),
         (us.flow(Flow::from_l_min(3.785_411_784)), "60 US gal/h"),
     ] {

@@ -3,10 +3,6 @@
 use crate::units::Alkalinity;
 use crate::units::constants::{CACO3_MG_PER_MEQ, molar_mass};
 
-/// Oxygen used by nitrifying ammonia, g O2 per g N: two molecules per atom.
-/// With the growth of the nitrifiers about 4.3 (from memory).
-pub const NITRIFICATION_OXYGEN: f64 = 2.0 * molar_mass::O2 / molar_mass::N;
-
 /// Of this, the step from ammonia to nitrite: three atoms per atom of nitrogen.
 pub const AMMONIA_OXIDATION_OXYGEN: f64 = 1.5 * molar_mass::O2 / molar_mass::N;
 

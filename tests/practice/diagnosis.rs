@@ -1,5 +1,6 @@
 //! What practice says is wrong with a tank, and that remedies do what they promise.
 
+use std::path::Path;
 use std::sync::OnceLock;
 
 use lentic::design::{Design, Device, DutyHours};
@@ -18,7 +19,8 @@ use lentic::plan::{Options, watch_limit_mg_l};
 use lentic::startup::{self, Sample, day_state, surface_light};
 use lentic::units::{Analyte, Concentration, Flow};
 
-use crate::command;
+/// Where the demo tanks are.
+pub(crate) const DEMOS: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/demo-tanks");
 
 /// The demo tanks that fail, with the cause that each names in its first line.
 const FAILING: [(&str, Cause); 12] = [
@@ -44,9 +46,7 @@ fn options() -> Options {
 }
 
 pub(crate) fn demo(name: &str) -> Design {
-    let path = command::root()
-        .join("demo-tanks")
-        .join(format!("{name}.toml"));
+    let path = Path::new(DEMOS).join(format!("{name}.toml"));
     lentic::spec::parse(&std::fs::read_to_string(path).expect("a demo tank")).expect("a spec")
 }
 

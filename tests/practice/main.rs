@@ -2,9 +2,6 @@
 // The lint file lifts these inside test functions alone, not in those that they call.
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
-#[path = "../support/command.rs"]
-mod command;
-
 mod bed;
 mod diagnosis;
 mod night;

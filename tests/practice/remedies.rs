@@ -13,8 +13,7 @@ use lentic::plan::Options;
 use lentic::startup::EventKind;
 use rayon::prelude::*;
 
-use crate::command;
-use crate::diagnosis::{ENOUGH_PLANTS, check, demo, sixty};
+use crate::diagnosis::{DEMOS, ENOUGH_PLANTS, check, demo, sixty};
 
 /// Members that are enough to reach a remedy.
 const FEW: Options = Options {
@@ -24,7 +23,7 @@ const FEW: Options = Options {
 };
 
 fn demos() -> Vec<(String, Design)> {
-    let folder = std::fs::read_dir(command::root().join("demo-tanks")).expect("demo tanks");
+    let folder = std::fs::read_dir(DEMOS).expect("demo tanks");
     folder
         .map(|entry| entry.expect("a file").path())
         .map(|path| {

@@ -7,7 +7,7 @@
 //! Poisson's ratio 0.3. Agreement to 0.5 %, or half the last digit where that is coarser.
 
 use crate::compare::{Within, check};
-use lentic::geometry::plate::{Bending, BottomPane, SideBending, SidePane, Support};
+use lentic::geometry::plate::{Bending, SideBending, SidePane, Support};
 use lentic::units::{Length, Pressure};
 
 const CLOSE: Within = Within::Relative(5e-3);
@@ -87,18 +87,6 @@ fn unbraced_panes_bend_as_computed() {
     let thinnest = figures(&thick, Support::TopFree)
         .thickness_at(Pressure::from_mpa(STRENGTH_MPA), thick.thickness);
     check("0.90 m, thinnest", thinnest.mm(), 7.64, CLOSE);
-}
-
-#[test]
-fn a_bottom_on_its_edges_bends_as_in_roark() {
-    let bottom = BottomPane {
-        length: Length::from_m(0.60),
-        width: Length::from_m(0.30),
-        water_depth: Length::from_m(0.36),
-        thickness: Length::from_mm(6.0),
-        stiffness: Pressure::from_mpa(70_000.0),
-    };
-    check("stress", bottom.bend().stress.mpa(), 5.386, CLOSE);
 }
 
 /// Length over height; factors of stress and deflection held on four edges, then with the

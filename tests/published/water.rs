@@ -419,7 +419,7 @@ fn schmidt_numbers_of_the_older_fit() {
 fn oxygen_and_alkalinity_of_nitrification_and_growth() {
     check(
         "O2 per N",
-        stoichiometry::NITRIFICATION_OXYGEN,
+        stoichiometry::AMMONIA_OXIDATION_OXYGEN + stoichiometry::NITRITE_OXIDATION_OXYGEN,
         4.57,
         Absolute(0.01),
     );

@@ -25,7 +25,7 @@ use crate::source::Band;
 use crate::units::show::significant;
 use crate::units::{Density, Length, Temperature};
 use cure::Cure;
-use dilution::{ChangeWater, SETTLED_D, hold, is_held};
+use dilution::{ChangeWater, hold, is_held};
 use patience::Patience;
 use plants::Addition;
 
@@ -374,16 +374,4 @@ pub(super) fn calm_after(
             .get(last + 1)
             .map(|sample| sample.day - estimate.now_d),
     })
-}
-
-/// Whether an estimated tank stays under its limits from the third day on.
-///
-/// # Errors
-/// When its numbers leave the finite ones.
-pub fn meets_limits(
-    case: &Case<'_>,
-    estimate: &TankEstimate,
-    tank: &Scenario,
-) -> Result<bool, IntegrationError> {
-    is_held(estimate, tank, &Limits::of(case), SETTLED_D)
 }
