@@ -1,8 +1,9 @@
 //! Water lifted by air in a tube, as in a sponge filter.
 
+use std::convert::Infallible;
 use std::f64::consts::PI;
 
-use crate::numerics::root::root;
+use crate::numerics::root::{doubled, root};
 use crate::source::{Band, Validity};
 use crate::units::constants::{GRAVITY_M_S2, L_PER_M3};
 use crate::units::{Flow, Length, Temperature};
@@ -85,10 +86,10 @@ impl Airlift {
             return Flow::ZERO;
         }
         // Friction grows without bound, so doubling must pass the balance.
-        let mut most_m_s = 2.0 * air_m_s;
-        while surplus(most_m_s) < 0.0 {
-            most_m_s *= 2.0;
-        }
+        let too_slow = |total_m_s| Ok::<_, Infallible>(surplus(total_m_s) < 0.0);
+        let Ok(Some((_, most_m_s))) = doubled(2.0 * air_m_s, f64::INFINITY, too_slow) else {
+            return Flow::ZERO;
+        };
         let water_m_s = root(surplus, air_m_s, most_m_s, RESOLUTION_M_S)
             .map_or(0.0, |total_m_s| total_m_s - air_m_s);
         Flow::from_l_min(water_m_s * section_m2 * L_PER_M3 * SECONDS_PER_MINUTE)

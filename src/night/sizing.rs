@@ -8,6 +8,7 @@ use crate::air::Diffuser;
 use crate::air::pump::pump_pressure_kpa;
 use crate::design::{Device, DutyHours};
 use crate::numerics::rodas::IntegrationError;
+use crate::numerics::root::doubled;
 use crate::source::Band;
 use crate::units::{Concentration, Flow};
 
@@ -145,15 +146,10 @@ impl Sought<'_> {
     /// The least flow that is enough day and night: doubled until it is, then closed
     /// in on.
     fn least(&mut self, duty: DutyHours) -> Result<Option<Flow>, IntegrationError> {
-        let mut below = 0.0;
-        let mut l_min = FIRST_L_MIN;
-        while self.surplus_mg_l(l_min, duty)? < 0.0 {
-            below = l_min;
-            l_min *= 2.0;
-            if l_min > MOST_L_MIN {
-                return Ok(None);
-            }
-        }
+        let too_little = |l_min| Ok(self.surplus_mg_l(l_min, duty)? < 0.0);
+        let Some((below, l_min)) = doubled(FIRST_L_MIN, MOST_L_MIN, too_little)? else {
+            return Ok(None);
+        };
         self.between(below, l_min, duty).map(Some)
     }
 

@@ -6,6 +6,7 @@ use super::outlook::spread;
 use super::rates::Rates;
 use crate::catalogue::{Animal, animals};
 use crate::numerics::rodas::IntegrationError;
+use crate::numerics::root::doubled;
 use crate::source::Band;
 use crate::state::AMMONIA_PER_PROTEIN;
 use crate::units::{Concentration, Mass, Share, Volume};
@@ -203,15 +204,10 @@ impl Stocked<'_> {
         if self.surplus_mg_l(0.0, quantile)? <= 0.0 {
             return Ok(0.0);
         }
-        let mut below = 0.0;
-        let mut mass_g = FIRST_G_L * litres;
-        while self.surplus_mg_l(mass_g, quantile)? > 0.0 {
-            below = mass_g;
-            mass_g *= 2.0;
-            if mass_g > most {
-                return Ok(most);
-            }
-        }
+        let carried = |mass_g| Ok(self.surplus_mg_l(mass_g, quantile)? > 0.0);
+        let Some((below, mass_g)) = doubled(FIRST_G_L * litres, most, carried)? else {
+            return Ok(most);
+        };
         closing_in(below, mass_g, CLOSENESS * mass_g, |mass_g| {
             self.surplus_mg_l(mass_g, quantile)
         })

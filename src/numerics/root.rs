@@ -196,6 +196,62 @@ pub fn first_crossing(
     Ok(met)
 }
 
+/// A bracket around the number at which something ends, by doubling: a number at which
+/// it still `goes_on`, or 0, and one at which it does not; none where it goes on beyond
+/// `most`.
+///
+/// # Errors
+/// Those of `goes_on`.
+///
+/// # Example
+/// ```
+/// use lentic::numerics::root::doubled;
+/// let bracket = doubled(1.0, 100.0, |x| Ok::<_, ()>(x < 5.0));
+/// assert_eq!(bracket, Ok(Some((4.0, 8.0))));
+/// ```
+pub fn doubled<E>(
+    first: f64,
+    most: f64,
+    mut goes_on: impl FnMut(f64) -> Result<bool, E>,
+) -> Result<Option<(f64, f64)>, E> {
+    let (mut below, mut number) = (0.0, first);
+    while goes_on(number)? {
+        below = number;
+        number *= 2.0;
+        if number > most {
+            return Ok(None);
+        }
+    }
+    Ok(Some((below, number)))
+}
+
+/// The least whole number over one that does not meet a condition and up to one that
+/// does; the condition, once met, must stay met.
+///
+/// # Errors
+/// Those of `meets`.
+///
+/// # Example
+/// ```
+/// use lentic::numerics::root::first_whole;
+/// assert_eq!(first_whole(0.0, 8.0, |x| Ok::<_, ()>(x >= 4.5)), Ok(5.0));
+/// ```
+pub fn first_whole<E>(
+    mut unmet: f64,
+    mut met: f64,
+    mut meets: impl FnMut(f64) -> Result<bool, E>,
+) -> Result<f64, E> {
+    while met - unmet > 1.0 {
+        let middle = f64::midpoint(unmet, met).floor();
+        if meets(middle)? {
+            met = middle;
+        } else {
+            unmet = middle;
+        }
+    }
+    Ok(met)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -8,6 +8,7 @@ use super::section::{NeededPlanting, PlantingSection, PortionCount};
 use crate::catalogue::{self, Group, Plant, Portion};
 use crate::design::{self, Amount, Planted, Planting};
 use crate::numerics::rodas::IntegrationError;
+use crate::numerics::root::first_whole;
 use crate::units::{Mass, Share};
 
 /// Floaters are added up to this cover: more would starve the plants below.
@@ -166,7 +167,7 @@ impl<'a> Search<'a> {
             }
             let reached = met(count)?;
             if reached.is_met() {
-                return Ok(Found::Enough(halved(too_few, count, |count| {
+                return Ok(Found::Enough(first_whole(too_few, count, |count| {
                     Ok(met(count)?.is_met())
                 })?));
             }
@@ -205,23 +206,6 @@ enum Found {
     Enough(f64),
     /// None is enough: the first at which the index is, or the most.
     Nearest(f64),
-}
-
-/// The least whole number over `too_few` and up to `enough` that does.
-fn halved(
-    mut too_few: f64,
-    mut enough: f64,
-    does: impl Fn(f64) -> Result<bool, IntegrationError>,
-) -> Result<f64, IntegrationError> {
-    while enough - too_few > 1.0 {
-        let middle = f64::midpoint(too_few, enough).floor();
-        if does(middle)? {
-            enough = middle;
-        } else {
-            too_few = middle;
-        }
-    }
-    Ok(enough)
 }
 
 /// A plant that may be added, in portions or, for floaters, by the gram.
