@@ -31,7 +31,7 @@ pub use device::{Device, FlowKind, devices};
 pub use listing::{LISTS_AS_OF, Listing, RestrictedList};
 pub use path::{nearest_path, within_lists};
 pub use plant::{Form, Group, Plant, Portion, plants};
-pub use result::{Giver, Origin, ResultRow, Spread, result, results};
+pub use result::{Command, Origin, ResultRow, Spread, result, results};
 pub use row::{Row, Unknown, find};
 pub use sign::{Sign, signs};
 pub use size::{Printed, TankSize, sizes};

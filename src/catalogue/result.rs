@@ -7,10 +7,10 @@ use serde::{Deserialize, Serialize};
 
 use crate::units::{unit_of_result, without_band_end};
 
-/// An object that holds results.
+/// The command in whose JSON a result stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
-pub enum Giver {
+pub enum Command {
     /// `plan`, which holds nearly all.
     Plan,
     /// `startup`.
@@ -25,7 +25,7 @@ pub enum Giver {
     Solve,
 }
 
-impl Giver {
+impl Command {
     /// All of them.
     pub const ALL: [Self; 6] = [
         Self::Plan,
@@ -81,7 +81,7 @@ pub enum Spread {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct ResultRow {
     /// The command whose JSON holds it; of several, `plan`.
-    pub giver: Giver,
+    pub command: Command,
     /// Its path there; `[]` stands for any item of a list, a band has one for its three.
     pub path: String,
     /// What it is.
@@ -98,8 +98,8 @@ impl ResultRow {
     /// The name that no other result has: its path, with the command in front where
     /// another command has a different result there.
     pub fn name(&self) -> String {
-        let command = self.giver.word();
-        if self.giver != Giver::Plan && results().iter().any(|row| self.is_taken_for(row)) {
+        let command = self.command.word();
+        if self.command != Command::Plan && results().iter().any(|row| self.is_taken_for(row)) {
             format!("{command}.{}", self.path)
         } else {
             self.path.clone()
@@ -108,13 +108,13 @@ impl ResultRow {
 
     /// Whether another result stands at the same path in the JSON of another command.
     fn is_taken_for(&self, other: &Self) -> bool {
-        let shown_by = [Giver::Startup, Giver::Night].into_iter();
-        let mut shown_by = shown_by.filter(|giver| *giver != self.giver);
-        self.giver != other.giver
+        let shown_by = [Command::Startup, Command::Night].into_iter();
+        let mut shown_by = shown_by.filter(|command| *command != self.command);
+        self.command != other.command
             && (self.path == other.path
-                || (other.giver == Giver::Plan
+                || (other.command == Command::Plan
                     && shown_by
-                        .any(|giver| other.path == format!("{}.{}", giver.word(), self.path))))
+                        .any(|command| other.path == format!("{}.{}", command.word(), self.path))))
     }
 
     /// Its unit; empty for words, counts, lists and pure numbers.
@@ -127,8 +127,8 @@ impl ResultRow {
     }
 
     /// Whether it is listed as that command's own.
-    pub(super) fn is_given_by(&self, command: &str) -> bool {
-        self.giver.word() == command
+    pub(super) fn is_of_command(&self, command: &str) -> bool {
+        self.command.word() == command
     }
 
     /// Whether it is a list of things that have rows of their own.
@@ -136,7 +136,7 @@ impl ResultRow {
         let item = format!("{}[]", self.path);
         results()
             .iter()
-            .any(|row| row.giver == self.giver && row.path.starts_with(&item))
+            .any(|row| row.command == self.command && row.path.starts_with(&item))
     }
 }
 
@@ -150,35 +150,35 @@ pub fn results() -> &'static [ResultRow] {
 ///
 /// # Example
 /// ```
-/// use lentic::catalogue::{Giver, result};
-/// let dawn = result(Giver::Night, "dawn_oxygen_mg_l.low").ok_or("no such result")?;
+/// use lentic::catalogue::{Command, result};
+/// let dawn = result(Command::Night, "dawn_oxygen_mg_l.low").ok_or("no such result")?;
 /// assert_eq!(dawn.path, "night.dawn_oxygen_mg_l");
 /// # Ok::<(), &str>(())
 /// ```
-pub fn result(giver: Giver, path: &str) -> Option<&'static ResultRow> {
+pub fn result(command: Command, path: &str) -> Option<&'static ResultRow> {
     let in_a_row = format!("rows[].{path}");
-    let in_a_plan = format!("{}.{path}", giver.word());
-    let own = || at(giver, path);
-    match giver {
-        Giver::Compare => {
+    let in_a_plan = format!("{}.{path}", command.word());
+    let own = || at(command, path);
+    match command {
+        Command::Compare => {
             let result = path.strip_prefix("rows[].").unwrap_or(path);
             own()
-                .or_else(|| at(giver, &in_a_row))
-                .or_else(|| at(Giver::Plan, result))
+                .or_else(|| at(command, &in_a_row))
+                .or_else(|| at(Command::Plan, result))
         }
         _ => own()
-            .or_else(|| at(Giver::Plan, &in_a_plan))
-            .or_else(|| at(Giver::Plan, path)),
+            .or_else(|| at(Command::Plan, &in_a_plan))
+            .or_else(|| at(Command::Plan, path)),
     }
 }
 
 /// The row with this path, or with that of its band.
-fn at(giver: Giver, path: &str) -> Option<&'static ResultRow> {
-    let of_giver = || results().iter().filter(|row| row.giver == giver);
+fn at(command: Command, path: &str) -> Option<&'static ResultRow> {
+    let of_command = || results().iter().filter(|row| row.command == command);
     let band = without_band_end(path);
-    of_giver()
+    of_command()
         .find(|row| row.path == path)
-        .or_else(|| of_giver().find(|row| row.band.is_some() && row.path == band))
+        .or_else(|| of_command().find(|row| row.band.is_some() && row.path == band))
 }
 
 /// Reads the embedded table.
@@ -196,14 +196,14 @@ fn read() -> Vec<ResultRow> {
         from: Option<Origin>,
         band: Option<Spread>,
     }
-    let table: BTreeMap<Giver, Vec<Line>> = toml::from_str(include_str!("data/results.toml"))
+    let table: BTreeMap<Command, Vec<Line>> = toml::from_str(include_str!("data/results.toml"))
         .expect("the embedded dictionary is well formed");
     let lines = table
         .into_iter()
-        .flat_map(|(giver, lines)| lines.into_iter().map(move |line| (giver, line)));
+        .flat_map(|(command, lines)| lines.into_iter().map(move |line| (command, line)));
     lines
-        .map(|(giver, line)| ResultRow {
-            giver,
+        .map(|(command, line)| ResultRow {
+            command,
             path: line.path,
             says: line.says,
             topic: line.topic,

@@ -1,7 +1,7 @@
 //! What can be explained, found by what people type.
 
 use super::path::{bracketed, nearest_path, within_lists};
-use super::result::{Giver, ResultRow, result, results};
+use super::result::{Command, ResultRow, result, results};
 use super::topic::{Topic, topic, topics};
 use crate::source::Source;
 use crate::units::without_band_end;
@@ -81,21 +81,23 @@ impl Subject {
 /// The results at a path of any command, or at one with the command in front.
 fn named(path: &str) -> Vec<&'static ResultRow> {
     let plain = within_lists(path);
-    let in_a_plan = result(Giver::Plan, &plain).filter(|row| row.giver == Giver::Plan);
+    let in_a_plan = result(Command::Plan, &plain).filter(|row| row.command == Command::Plan);
     if let Some(row) = in_a_plan {
         return vec![row];
     }
     let mut found: Vec<&ResultRow> = Vec::new();
-    let by_path = Giver::ALL.iter().filter_map(|giver| result(*giver, &plain));
+    let by_path = Command::ALL
+        .iter()
+        .filter_map(|command| result(*command, &plain));
     for row in by_path {
         if !found.contains(&row) {
             found.push(row);
         }
     }
     if found.is_empty() {
-        let by_name = Giver::ALL.iter().find_map(|giver| {
-            let rest = plain.strip_prefix(giver.word())?.strip_prefix('.')?;
-            result(*giver, rest)
+        let by_name = Command::ALL.iter().find_map(|command| {
+            let rest = plain.strip_prefix(command.word())?.strip_prefix('.')?;
+            result(*command, rest)
         });
         found.extend(by_name);
     }
@@ -124,7 +126,7 @@ fn section(text: &str) -> Option<Subject> {
     let within = format!("{section}.");
     let results: Vec<_> = results()
         .iter()
-        .filter(|row| row.path.starts_with(&within) || row.is_given_by(section))
+        .filter(|row| row.path.starts_with(&within) || row.is_of_command(section))
         .collect();
     let topics: Vec<_> = topics()
         .iter()

@@ -7,7 +7,7 @@ use serde_json::{Map, Value};
 use super::args::ExplainOptions;
 use super::failure::Failure;
 use super::{check, compare, condition, input, night, plan as planned, request, startup};
-use crate::catalogue::{Giver, Named, Origin, ResultRow, Topic};
+use crate::catalogue::{Command, Named, Origin, ResultRow, Topic};
 use crate::design::Design;
 use crate::diagnosis::{self, Diagnosis, diagnose};
 use crate::finding::{Finding, Status, Working};
@@ -68,9 +68,9 @@ pub(super) fn result(
 ) -> Result<Judged, Failure> {
     let row = named.row;
     let design = input::design(path, &options.common)?;
-    let (computed, object) = match row.giver {
-        Giver::Compare => compared(row, &design, path, options)?,
-        giver => Computed::for_result(giver, &design, options)?,
+    let (computed, object) = match row.command {
+        Command::Compare => compared(row, &design, path, options)?,
+        command => Computed::for_result(command, &design, options)?,
     };
     let tank = Tank { design, computed };
     let values = at::values(&object, &named.path);
@@ -186,34 +186,34 @@ impl Computed {
 
     /// What holds a result of a command, with the JSON of that command.
     fn for_result(
-        giver: Giver,
+        command: Command,
         design: &Design,
         options: &ExplainOptions,
     ) -> Result<(Self, Map<String, Value>), Failure> {
         let asked = options.ensemble.for_one();
         let followed = || plan::followed(design, asked).map_err(Failure::Run);
-        Ok(match giver {
-            Giver::Plan => {
+        Ok(match command {
+            Command::Plan => {
                 let plan = plan::plan(design, asked).map_err(Failure::Run)?;
                 let object = json::object(planned::SCHEMA, &plan);
                 (Self::Plan(Box::new(plan)), object)
             }
-            Giver::Startup => {
+            Command::Startup => {
                 let (plan, days, _) = followed()?;
                 let object = json::object(startup::SCHEMA, &days);
                 (Self::Plan(Box::new(plan)), object)
             }
-            Giver::Night => {
+            Command::Night => {
                 let (plan, _, hours) = followed()?;
                 let object = json::object(night::SCHEMA, &hours);
                 (Self::Plan(Box::new(plan)), object)
             }
-            Giver::Check => {
+            Command::Check => {
                 let found = diagnosed(design, options)?;
                 let object = json::object(check::SCHEMA, &found);
                 (Self::Check(Box::new(found)), object)
             }
-            Giver::Compare | Giver::Solve => (Self::Nothing, Map::new()),
+            Command::Compare | Command::Solve => (Self::Nothing, Map::new()),
         })
     }
 }

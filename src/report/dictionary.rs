@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use crate::catalogue::{Giver, Origin, ResultRow, Spread};
+use crate::catalogue::{Command, Origin, ResultRow, Spread};
 
 /// A row of the dictionary as lists and explanations have it.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -10,7 +10,7 @@ pub struct Listed {
     /// The name that no other result has.
     pub name: String,
     /// The command whose JSON holds it.
-    pub command: Giver,
+    pub command: Command,
     /// Its path there.
     pub path: String,
     /// Its unit.
@@ -28,7 +28,7 @@ impl Listed {
     pub fn of(row: &ResultRow) -> Self {
         Self {
             name: row.name(),
-            command: row.giver,
+            command: row.command,
             path: row.path.clone(),
             unit: row.unit(),
             says: row.says.clone(),

@@ -1,7 +1,7 @@
 //! The catalogue's tables as documents.
 
 use super::document::{Align, Block, Column, Document, Fact, Table};
-use crate::catalogue::{self, Giver, Plant, Portion, ResultRow, Row};
+use crate::catalogue::{self, Command, Plant, Portion, ResultRow, Row};
 use crate::source::{self, Band, Work};
 use crate::units::{UnitSystem, show};
 
@@ -174,11 +174,11 @@ pub(super) fn result_line(row: &ResultRow) -> String {
         "" => String::new(),
         unit => format!(", {unit}"),
     };
-    let giver = match row.giver {
-        Giver::Plan => String::new(),
+    let command = match row.command {
+        Command::Plan => String::new(),
         other => format!(", in {}", other.word()),
     };
-    format!("{}{unit}{giver}: {}", row.name(), row.says)
+    format!("{}{unit}{command}: {}", row.name(), row.says)
 }
 
 /// A table of rows that start with the row's name.

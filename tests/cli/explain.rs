@@ -420,7 +420,7 @@ fn every_command_with_results_is_a_section() {
         let results = told["results"].as_array().unwrap();
         let own = results.iter().filter(|row| row["command"] == command);
         let rows = catalogue::results().iter();
-        let all = rows.filter(|row| row.giver.word() == command).count();
+        let all = rows.filter(|row| row.command.word() == command).count();
         assert!(all > 3, "{command}");
         assert_eq!(own.count(), all, "{command}");
     }

@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use lentic::catalogue::{self, Giver, Named, ResultRow, Subject};
+use lentic::catalogue::{self, Command, Named, ResultRow, Subject};
 use lentic::finding::{Code, Step, Working};
 use lentic::plan::{self, PATHS};
 use lentic::report::at::{self, ValueAt};
@@ -18,45 +18,45 @@ use lentic::{diagnosis, study};
 use crate::designed::{FEW, demo as demo_tank, planned};
 
 /// The lists of paths by their command.
-const LISTS: [(Giver, &str); 6] = [
-    (Giver::Plan, PATHS),
-    (Giver::Startup, include_str!("startup_paths.txt")),
-    (Giver::Night, include_str!("night_paths.txt")),
-    (Giver::Check, include_str!("check_paths.txt")),
-    (Giver::Compare, include_str!("compare_paths.txt")),
-    (Giver::Solve, include_str!("solve_paths.txt")),
+const LISTS: [(Command, &str); 6] = [
+    (Command::Plan, PATHS),
+    (Command::Startup, include_str!("startup_paths.txt")),
+    (Command::Night, include_str!("night_paths.txt")),
+    (Command::Check, include_str!("check_paths.txt")),
+    (Command::Compare, include_str!("compare_paths.txt")),
+    (Command::Solve, include_str!("solve_paths.txt")),
 ];
 /// What ends the path of a value of a band.
 const ENDS: [&str; 3] = [".low", ".typical", ".high"];
 
 /// Every path of every list, with its command.
-fn paths() -> Vec<(Giver, &'static str)> {
+fn paths() -> Vec<(Command, &'static str)> {
     LISTS
         .iter()
-        .flat_map(|(giver, list)| {
+        .flat_map(|(command, list)| {
             let lines = list.lines().filter(|line| !line.starts_with('#'));
             lines
                 .filter_map(|line| line.split_once(' '))
-                .map(|(path, _)| (*giver, path))
+                .map(|(path, _)| (*command, path))
         })
         .collect()
 }
 
 /// The rows that could be meant by a path of a command's list: its own before a plan's.
-fn meant(giver: Giver, path: &str) -> Vec<&'static ResultRow> {
+fn meant(command: Command, path: &str) -> Vec<&'static ResultRow> {
     let is = |row: &ResultRow, wanted: &str| {
         row.path == wanted || (row.band.is_some() && Some(row.path.as_str()) == end_of(wanted))
     };
     let rows = catalogue::results().iter();
     let own: Vec<_> = rows
         .clone()
-        .filter(|row| row.giver == giver && is(row, path))
+        .filter(|row| row.command == command && is(row, path))
         .collect();
     if !own.is_empty() {
         return own;
     }
-    let in_a_plan = format!("{}.{path}", giver.word());
-    rows.filter(|row| row.giver == Giver::Plan)
+    let in_a_plan = format!("{}.{path}", command.word());
+    rows.filter(|row| row.command == Command::Plan)
         .filter(|row| is(row, path) || is(row, &in_a_plan))
         .collect()
 }
@@ -69,10 +69,10 @@ fn end_of(path: &str) -> Option<&str> {
 fn every_path_of_every_list_has_exactly_one_row() {
     let paths = paths();
     assert!(paths.len() > 480, "{}", paths.len());
-    for (giver, path) in paths {
-        let rows = meant(giver, path);
-        assert_eq!(rows.len(), 1, "{} {path}: {rows:#?}", giver.word());
-        assert_eq!(catalogue::result(giver, path), Some(rows[0]));
+    for (command, path) in paths {
+        let rows = meant(command, path);
+        assert_eq!(rows.len(), 1, "{} {path}: {rows:#?}", command.word());
+        assert_eq!(catalogue::result(command, path), Some(rows[0]));
     }
 }
 
@@ -80,7 +80,7 @@ fn every_path_of_every_list_has_exactly_one_row() {
 fn every_row_occurs_in_a_list_and_stands_once() {
     let listed: Vec<&ResultRow> = paths()
         .into_iter()
-        .flat_map(|(giver, path)| meant(giver, path))
+        .flat_map(|(command, path)| meant(command, path))
         .collect();
     let mut names = BTreeSet::new();
     for row in catalogue::results() {
@@ -92,8 +92,8 @@ fn every_row_occurs_in_a_list_and_stands_once() {
 #[test]
 fn rows_have_a_band_where_their_paths_do() {
     let mut ends: BTreeMap<String, BTreeSet<&str>> = BTreeMap::new();
-    for (giver, path) in paths() {
-        let row = meant(giver, path)[0];
+    for (command, path) in paths() {
+        let row = meant(command, path)[0];
         let is_end = row.path != path && !path.ends_with(&row.path);
         let end = ENDS.iter().find(|end| is_end && path.ends_with(**end));
         let of_row = ends.entry(row.name()).or_default();
@@ -239,8 +239,8 @@ fn every_code_result_and_source_is_explained() {
 
 #[test]
 fn every_path_of_every_list_and_every_column_is_understood() {
-    for (giver, path) in paths() {
-        let row = meant(giver, path)[0];
+    for (command, path) in paths() {
+        let row = meant(command, path)[0];
         match Subject::find(path) {
             Ok(Subject::Result(named)) => assert_eq!(named.row, row, "{path}"),
             Ok(Subject::Section { results, .. }) => {
@@ -325,7 +325,7 @@ fn what_rests_on_a_source_is_what_cites_it() {
 /// The numbers of the results that rest on a topic, those of a plan alone.
 fn figures_of(topic: &str, object: &serde_json::Map<String, serde_json::Value>) -> Vec<f64> {
     let rows = catalogue::results().iter();
-    rows.filter(|row| row.giver == Giver::Plan && row.topic.as_deref() == Some(topic))
+    rows.filter(|row| row.command == Command::Plan && row.topic.as_deref() == Some(topic))
         .flat_map(|row| {
             let end = if row.band.is_some() { ".typical" } else { "" };
             at::values(object, &format!("{}{end}", row.path))

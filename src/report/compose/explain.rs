@@ -5,7 +5,7 @@ use serde_json::Value;
 
 use super::finding::{basis, judged};
 use super::reason::steps;
-use crate::catalogue::{self, Giver, Named, ResultRow, Topic};
+use crate::catalogue::{self, Command, Named, ResultRow, Topic};
 use crate::finding::{Code, Finding, Working};
 use crate::report::at::ValueAt;
 use crate::report::dictionary;
@@ -223,7 +223,7 @@ fn judgements(worked: &Worked) -> Vec<Judged> {
 fn facts(row: &ResultRow) -> Vec<Fact> {
     let mut facts = vec![Fact::new(
         "given by",
-        format!("lentic {} --format json", row.giver.word()),
+        format!("lentic {} --format json", row.command.word()),
         "",
     )];
     if !row.unit().is_empty() {
@@ -247,7 +247,7 @@ fn below(row: &ResultRow) -> Vec<&'static ResultRow> {
     let below = ["[]", "."].map(|next| format!("{}{next}", row.path));
     let results = catalogue::results().iter();
     results
-        .filter(|other| other.giver == row.giver)
+        .filter(|other| other.command == row.command)
         .filter(|other| below.iter().any(|below| other.path.starts_with(below)))
         .collect()
 }
@@ -268,8 +268,8 @@ fn values(row: &ResultRow, values: &[ValueAt]) -> Vec<Block> {
 
 /// Why there is no value.
 fn absent(row: &ResultRow) -> &'static str {
-    match row.giver {
-        Giver::Compare | Giver::Solve => {
+    match row.command {
+        Command::Compare | Command::Solve => {
             "No single tank has it: what is varied or sought gives it."
         }
         _ => "This tank has none.",
