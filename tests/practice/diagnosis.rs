@@ -72,7 +72,7 @@ pub(crate) const ENOUGH_PLANTS: &str = "[[plants]]\nname = 'limnobium_laevigatum
     [[plants]]\nname = 'hygrophila_polysperma'\namount = '12 bunches'\n";
 
 /// A failing demo tank, weighed and treated.
-struct Worked {
+struct Treated {
     name: &'static str,
     cause: Cause,
     design: Design,
@@ -81,9 +81,9 @@ struct Worked {
 }
 
 /// The failing demo tanks with as many members as the command takes by itself.
-fn worked() -> &'static [Worked] {
-    static WORKED: OnceLock<Vec<Worked>> = OnceLock::new();
-    WORKED.get_or_init(|| {
+fn treated() -> &'static [Treated] {
+    static TREATED: OnceLock<Vec<Treated>> = OnceLock::new();
+    TREATED.get_or_init(|| {
         FAILING
             .iter()
             .map(|(name, cause)| {
@@ -99,7 +99,7 @@ fn worked() -> &'static [Worked] {
                 let estimate = TankEstimate::of(&case, &hypotheses, *cause);
                 let narrowed = Narrowed::of(&case, &hypotheses, &weighing.posterior, asked.seed);
                 let ready = ready_day(&case, &from_measured(&case, &narrowed));
-                Worked {
+                Treated {
                     name,
                     cause: *cause,
                     ranked: weighing.posterior.ranked(),
@@ -111,14 +111,14 @@ fn worked() -> &'static [Worked] {
     })
 }
 
-fn of(name: &str) -> &'static Worked {
-    let found = worked().iter().find(|tank| tank.name == name);
+fn of(name: &str) -> &'static Treated {
+    let found = treated().iter().find(|tank| tank.name == name);
     found.expect("a failing demo")
 }
 
 #[test]
 fn the_cause_of_every_failing_demo_is_found() {
-    for tank in worked() {
+    for tank in treated() {
         assert_eq!(tank.ranked[0].0, tank.cause, "{}", tank.name);
     }
 }
@@ -253,7 +253,7 @@ fn ahead(treatment: &Treatment) -> Vec<Sample> {
 
 #[test]
 fn remedies_close_the_loop() {
-    for tank in worked() {
+    for tank in treated() {
         let (name, design, treatment) = (tank.name, &tank.design, &tank.treatment);
         assert!(treatment.remedy.meets_limits, "{name}");
         let limit = |analyte: Analyte| {
