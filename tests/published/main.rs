@@ -2,12 +2,11 @@
 // The lint file lifts these inside test functions alone, not in those that they call.
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
-mod air;
-mod bags;
+#[path = "../support/compare.rs"]
 mod compare;
-mod grid;
+
+mod air;
 mod heat;
-mod plants_nitrogen;
 mod structure_geometry;
 mod structure_glass;
 mod structure_nominal;

@@ -17,7 +17,6 @@ use lentic::substrate::oxygen::{Reductant, oxic_share_of_clean_cap};
 use lentic::substrate::purchase::{LayerMass, saturated_density, soil_to_buy};
 use lentic::substrate::sieve;
 use lentic::substrate::throat::Throat;
-use lentic::units::constants::molar_mass;
 use lentic::units::{Area, Concentration, Density, Length, Share, Volume};
 
 /// Ammonium in free water at 25 C, m2/s: (9.50 + 0.413 T) 1e-10, Boudreau 1997 ch. 4.
@@ -250,13 +249,6 @@ fn methane_that_can_leave_dissolved() {
     within("3 cm, mg CH4/m2/d", ceiling(3.0), 15.0, 0.05);
     within("3 cm, mmol/m2/d", ceiling(3.0) / 16.043, 0.9345, 5e-4);
     within("2 cm, mg CH4/m2/d", ceiling(2.0), 21.3, 0.05);
-}
-
-/// Sandy bay sediment, Gardner et al.: 74 umol/m2/h.
-#[test]
-fn a_flux_in_micromoles_as_nitrogen() {
-    let mg_n_m2_d = 74e-6 * 24.0 * molar_mass::N * 1e3;
-    within("mg N/m2/d", mg_n_m2_d, 24.88, 5e-3);
 }
 
 /// ASTM E11 openings.
