@@ -142,7 +142,7 @@ pub fn slack(movement: &Movement, submerged: Mass, support: Support) -> Verdict 
         unit: "cm/s",
         low: Some(limit),
         high: None,
-        basis: Basis::Published,
+        basis: Basis::Judgement,
         source: Some(Source::Westlake1967),
     }
 }

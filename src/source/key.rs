@@ -76,7 +76,6 @@ sources! {
     Davies1962 = "davies_1962",
     Driever2005 = "driever_2005",
     Droop1973 = "droop_1973",
-    Dudgeon1982 = "dudgeon_1982",
     Emerson1975 = "emerson_1975",
     En12580 = "en_12580",
     En16612_2019 = "en_16612_2019",

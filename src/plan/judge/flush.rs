@@ -374,7 +374,7 @@ fn soft(case: &Case<'_>) -> Finding {
             quantity: Some(LOW_ALKALINITY_MEQ_L - left),
             unit: "meq/L",
         }),
-        basis: Basis::Published,
+        basis: Basis::Judgement,
         source: Some(Source::TimmonsEbeling),
     }
 }

@@ -55,7 +55,7 @@ pub(super) fn panes(design: &Design, panes: &PanesSection) -> Finding {
         high: None,
         says,
         remedy: None,
-        basis: Basis::Published,
+        basis: Basis::Memory,
         source: Some(Source::Timoshenko1959),
     }
 }

@@ -1,0 +1,134 @@
+//! The word behind a number is as true as the number: what was not read, or is called a
+//! judgement beside the number, is not published.
+
+use std::collections::BTreeSet;
+
+use lentic::catalogue::{self, Row};
+use lentic::parameters::descriptions;
+use lentic::source::{Basis, Seen, Source};
+
+use crate::tree;
+
+/// Whether sources bear the word "published": one at least was read, in part or as quoted.
+fn bear(sources: &[Source]) -> bool {
+    sources
+        .iter()
+        .any(|source| source.work().seen != Seen::Memory)
+}
+
+fn assert_borne(what: &str, basis: Basis, sources: &[Source]) {
+    let is_borne = basis != Basis::Published || bear(sources);
+    assert!(
+        is_borne,
+        "{what} is published on what nobody read: {sources:?}"
+    );
+}
+
+fn assert_rows_borne<R: Row>() {
+    for row in R::all() {
+        assert_borne(row.name(), row.basis(), row.sources());
+    }
+}
+
+#[test]
+fn no_row_is_published_from_memory() {
+    assert_rows_borne::<catalogue::Soil>();
+    assert_rows_borne::<catalogue::Cap>();
+    assert_rows_borne::<catalogue::Stone>();
+    assert_rows_borne::<catalogue::Plant>();
+    assert_rows_borne::<catalogue::Animal>();
+    assert_rows_borne::<catalogue::Device>();
+    assert_rows_borne::<catalogue::TankSize>();
+    assert_rows_borne::<catalogue::Sign>();
+    for topic in catalogue::topics() {
+        let rests = topic.source.is_empty() || topic.basis != Basis::Published;
+        assert!(rests || bear(&topic.source), "{}", topic.code);
+    }
+}
+
+#[test]
+fn no_parameter_is_published_from_memory_or_as_a_judgement() {
+    for parameter in descriptions() {
+        assert_borne(parameter.name, parameter.basis, parameter.source);
+        let is_own = ["judgement", "fitted", "guess"]
+            .iter()
+            .any(|word| parameter.note.contains(word));
+        assert!(
+            !is_own || parameter.basis != Basis::Published,
+            "{}",
+            parameter.name
+        );
+    }
+}
+
+/// The items of a text that stand at its margin, each with its comment.
+fn items(text: &str) -> impl Iterator<Item = &str> {
+    text.split("\n}\n")
+}
+
+/// How a finding or a verdict is labelled where its basis does not vary.
+const PUBLISHED: &str = "basis: Basis::Published,";
+
+/// The source that an item names after its label.
+fn source_after_label(item: &str) -> Option<Source> {
+    let (_, after) = item.split_once("Basis::Published")?;
+    let (_, name) = after.split_once("Source::")?;
+    let name: String = name
+        .chars()
+        .take_while(|c| c.is_alphanumeric() || *c == '_')
+        .collect();
+    let mut sources = Source::ALL.iter().copied();
+    sources.find(|source| format!("{source:?}") == name)
+}
+
+#[test]
+fn no_finding_is_published_from_memory() {
+    let mut labelled = 0;
+    for path in tree::files("src", "rs") {
+        let text = tree::text(&path);
+        for source in items(&text).filter_map(source_after_label) {
+            labelled += 1;
+            assert!(bear(&[source]), "{}: {source}", tree::short(&path));
+        }
+    }
+    assert!(labelled > 4, "{labelled} labels");
+}
+
+/// The constants whose comment calls them a judgement.
+fn judged() -> BTreeSet<String> {
+    let mut found = BTreeSet::new();
+    for path in tree::files("src", "rs") {
+        let mut is_judged = false;
+        for line in tree::text(&path).lines().map(str::trim) {
+            if let Some(comment) = line.strip_prefix("///") {
+                is_judged |= comment.contains("judgement");
+                continue;
+            }
+            let name = line
+                .split_once("const ")
+                .and_then(|(_, rest)| rest.split_once(':'));
+            if let Some((name, _)) = name.filter(|_| is_judged) {
+                found.insert(name.to_owned());
+            }
+            is_judged = is_judged && line.starts_with('#');
+        }
+    }
+    found
+}
+
+#[test]
+fn no_finding_is_published_on_what_its_comment_calls_a_judgement() {
+    let judged = judged();
+    assert!(judged.contains("OPEN_WATER_CM_S"), "{judged:?}");
+    for path in tree::files("src", "rs") {
+        let text = tree::text(&path);
+        for item in items(&text).filter(|item| item.contains(PUBLISHED)) {
+            let mut comments = item.lines().filter(|line| line.starts_with("///"));
+            let says_so = comments.find(|line| line.contains("judgement"));
+            let mut words = item.split(|c: char| !(c.is_alphanumeric() || c == '_'));
+            let rests_on = words.find(|word| judged.contains(*word));
+            let short = tree::short(&path);
+            assert_eq!((says_so, rests_on), (None, None), "{short}");
+        }
+    }
+}
