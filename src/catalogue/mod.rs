@@ -28,7 +28,7 @@ pub use animal::{Animal, animals};
 pub use cap::{Cap, CapCaution, Grains, caps};
 pub use citing::{CitingRow, citing_rows};
 pub use device::{Device, FlowKind, devices};
-pub use listing::{LISTS_AS_OF, Listing, RestrictedList};
+pub use listing::{LISTS_AS_OF, ListText, Listing, Part, RestrictedList, Taxon, restricted_lists};
 pub use path::{nearest_path, within_lists};
 pub use plant::{Form, Group, Plant, Portion, plants};
 pub use result::{Command, Origin, ResultRow, Spread, result, results};

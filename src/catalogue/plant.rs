@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-use super::listing::{Listing, RestrictedList};
+use super::listing::{self, Listing, RestrictedList};
 use super::row::row;
 use crate::source::{Band, Basis, Source};
 
@@ -152,8 +152,9 @@ pub struct Plant {
     pub air_leaves: bool,
     /// How it floats, for a plant that also grows rooted or under water.
     pub floating_form: Option<String>,
-    /// Its places on lists of restricted plants; see [`super::LISTS_AS_OF`].
-    #[serde(default)]
+    /// Its places on lists of restricted plants, found by its Latin names in the whole
+    /// lists; see [`super::LISTS_AS_OF`].
+    #[serde(skip_deserializing)]
     pub listed: Vec<Listing>,
     /// What its growth in plenty rests on. Growth in modest light, portions and
     /// day-one densities are judgement and temperature limits practice, unless
@@ -167,9 +168,21 @@ pub struct Plant {
     pub note: String,
 }
 
-row!(Plant, "plant", plants, "data/plants.toml");
+row!(Plant, "plant", plants, "data/plants.toml", Plant::listed);
 
 impl Plant {
+    /// The same with its places on the lists of restricted plants.
+    fn listed(mut self) -> Self {
+        self.listed = listing::listings(&self);
+        self
+    }
+
+    /// Its Latin name, and those among its further names: synonyms.
+    pub(super) fn latin_names(&self) -> impl Iterator<Item = &str> {
+        let synonyms = self.aliases.iter().map(String::as_str);
+        std::iter::once(self.latin.as_str()).chain(synonyms)
+    }
+
     /// Its place on one list, if it is there.
     pub fn listing(&self, list: RestrictedList) -> Option<&Listing> {
         self.listed.iter().find(|listing| listing.list == list)

@@ -199,13 +199,20 @@ pub(super) fn read<R: DeserializeOwned>(table: &str) -> Vec<R> {
     table.row
 }
 
-/// Makes a struct with the shared fields the row of an embedded table.
+/// Makes a struct with the shared fields the row of an embedded table; the last
+/// argument finishes each row as it is read.
 macro_rules! row {
     ($row:ident, $kind:literal, $all:ident, $file:literal) => {
+        super::row::row!($row, $kind, $all, $file, std::convert::identity);
+    };
+    ($row:ident, $kind:literal, $all:ident, $file:literal, $finish:expr) => {
         #[doc = concat!("Every ", $kind, " of the catalogue.")]
         pub fn $all() -> &'static [$row] {
             static TABLE: std::sync::OnceLock<Vec<$row>> = std::sync::OnceLock::new();
-            TABLE.get_or_init(|| super::row::read(include_str!($file)))
+            TABLE.get_or_init(|| {
+                let rows: Vec<$row> = super::row::read(include_str!($file));
+                rows.into_iter().map($finish).collect()
+            })
         }
 
         impl super::row::Row for $row {

@@ -62,10 +62,22 @@ pub fn plants() -> Document {
     let heads = ["group", "trade name", "portions, fresh g", "listed"];
     let mut listed = document::<Plant>("Plants", &heads, rows.collect());
     listed.blocks.push(Block::Text(format!(
-        "Listed: on a list of restricted plants as of {}; countries and states add their own. Never release a plant.",
-        catalogue::LISTS_AS_OF
+        "Listed: on a list of restricted plants as of {}; countries and states add their own. Never release a plant. Compared: {}.",
+        catalogue::LISTS_AS_OF,
+        compared().join("; ")
     )));
     listed
+}
+
+/// The lists of restricted plants, with what of each was read.
+fn compared() -> Vec<String> {
+    let lists = catalogue::restricted_lists().iter();
+    lists
+        .map(|list| match &list.read {
+            None => format!("{} ({}), whole", list.label, list.dated),
+            Some(read) => format!("{} ({}), as far as read: {read}", list.label, list.dated),
+        })
+        .collect()
 }
 
 /// The animals.

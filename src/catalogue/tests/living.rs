@@ -119,46 +119,6 @@ fn nitrogen_from_the_air_is_fixed_by_azolla_alone() {
 }
 
 #[test]
-fn restricted_plants_stand_on_their_lists() {
-    use RestrictedList::{EnglandSale, EuUnion, UsFederal};
-    // Regulations (EU) 2016/1141, 2017/1263, 2019/1262, 2022/1203; 7 CFR 360.200; SI 2014/538.
-    for (name, eu_since, us, england) in [
-        ("pistia_stratiotes", Some(2022), false, false),
-        ("pontederia_crassipes", Some(2016), false, false),
-        ("salvinia_molesta", Some(2019), true, false),
-        ("salvinia_auriculata", None, true, false),
-        ("hydrilla_verticillata", None, true, false),
-        ("myriophyllum_aquaticum", Some(2016), false, true),
-        ("myriophyllum_heterophyllum", Some(2017), false, false),
-        ("egeria_densa", None, false, false),
-        ("elodea_nuttallii", Some(2017), false, false),
-        ("elodea_canadensis", None, false, false),
-        ("azolla_filiculoides", None, false, true),
-        ("azolla_pinnata", None, true, false),
-        ("lagarosiphon_major", Some(2016), true, false),
-        ("cabomba_caroliniana", Some(2016), false, false),
-        ("ludwigia_grandiflora", Some(2016), false, true),
-        ("ludwigia_peploides", Some(2016), false, true),
-        ("ludwigia_repens", None, false, false),
-        ("hydrocotyle_ranunculoides", Some(2016), false, true),
-        ("alternanthera_philoxeroides", Some(2017), false, false),
-        ("alternanthera_sessilis", None, true, false),
-        ("gymnocoronis_spilanthoides", Some(2019), false, false),
-        ("crassula_helmsii", Some(2025), false, true),
-        ("hygrophila_polysperma", None, true, false),
-        ("limnophila_sessiliflora", None, true, false),
-        ("sagittaria_sagittifolia", None, true, false),
-        ("sagittaria_subulata", None, false, false),
-    ] {
-        let plant = find::<Plant>(name).unwrap();
-        let since = plant.listing(EuUnion).map(|listing| listing.since);
-        assert_eq!(since, eu_since.map(Some), "{name}");
-        assert_eq!(plant.listing(UsFederal).is_some(), us, "{name}");
-        assert_eq!(plant.listing(EnglandSale).is_some(), england, "{name}");
-    }
-}
-
-#[test]
 fn animals_wait_as_long_as_practice_asks() {
     // Common practice, no source: snails 14 days, fish 28, shrimp 35.
     for animal in animals() {

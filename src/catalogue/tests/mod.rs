@@ -3,6 +3,7 @@
 mod bed;
 mod living;
 mod names;
+mod restricted;
 mod sizes;
 
 use std::collections::HashMap;

@@ -320,7 +320,7 @@ pub(super) fn listed(design: &Design) -> Vec<Finding> {
                 low: None,
                 high: None,
                 says: format!(
-                    "{} ({}) is on the {} as of {LISTS_AS_OF}; other lists may name it too",
+                    "{} ({}) is on the {} as of {LISTS_AS_OF}; other lists, and parts of these that were not read, may name it too",
                     plant.label,
                     plant.latin,
                     words::listed(&lists)
