@@ -40,6 +40,17 @@ pub(super) enum Failure {
         /// What the system says.
         reason: String,
     },
+    /// A result that would have replaced what it is made from.
+    #[error(
+        "error: --out {} would be written over {input}, which is read here\nhelp: choose another path with --out; nothing was written",
+        output::shown(path)
+    )]
+    Overwriting {
+        /// The file that was to be written.
+        path: PathBuf,
+        /// The input that it is.
+        input: String,
+    },
     /// A run whose numbers left the finite ones.
     #[error("error: the start-up run failed: {0}\nhelp: please report this spec")]
     Run(IntegrationError),
@@ -55,6 +66,7 @@ impl Failure {
             | Self::BadSpec(_)
             | Self::Unreadable { .. }
             | Self::Kept(_)
+            | Self::Overwriting { .. }
             | Self::Unwritable { .. } => 2,
             Self::Run(_) | Self::Output(_) => 3,
         }

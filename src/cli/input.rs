@@ -10,7 +10,7 @@ use crate::design::Design;
 use crate::spec;
 
 /// The path that stands for standard input.
-const STANDARD_INPUT: &str = "-";
+pub(super) const STANDARD_INPUT: &str = "-";
 
 /// Reads and checks one spec.
 ///

@@ -19,6 +19,7 @@ mod man;
 mod new;
 mod night;
 mod output;
+mod overwrite;
 mod plan;
 mod progress;
 mod request;
@@ -89,6 +90,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
 }
 
 fn carry_out(command: &Command) -> Result<Outcome, Failure> {
+    overwrite::refuse(command)?;
     match command {
         Command::New(options) => new::run(options),
         Command::Plan(options) => plan::run(options),

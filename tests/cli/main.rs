@@ -17,6 +17,7 @@ mod list;
 mod new;
 mod night;
 mod out;
+mod overwrite;
 mod plan;
 mod study;
 mod tame;
