@@ -91,7 +91,7 @@ fn the_leak_is_worked_through_with_its_resistances_and_the_parts_of_a_cap() {
 #[test]
 fn an_explained_finding_counts_for_the_exit_code() {
     let explain = |code: &str, fail_on: &str| {
-        let tank = "demo-tanks/cap-too-deep.toml";
+        let tank = "demo-tanks/roots-out-of-reach.toml";
         let members = ["--members", "0", "--fail-on", fail_on];
         lentic(&[&["explain", code, tank][..], &members[..]].concat(), "").code
     };
@@ -182,7 +182,7 @@ fn a_list_gives_the_values_of_all_its_items() {
 fn a_column_of_rows_is_understood() {
     let finding = json(&["explain", "findings.cap.deep", TANK]);
     assert_eq!(finding["finding"]["code"], "cap.deep");
-    let worst = json(&["explain", "status", "demo-tanks/cap-too-deep.toml"]);
+    let worst = json(&["explain", "status", "demo-tanks/roots-out-of-reach.toml"]);
     assert_eq!(worst["values"][0]["value"], "act");
 }
 
@@ -279,7 +279,7 @@ fn the_nearest_of_rules_results_and_sources_is_suggested() {
 #[test]
 fn what_a_result_or_a_source_rests_on_counts_for_the_exit_code() {
     let explain = |what: &str| {
-        let tank = "demo-tanks/cap-too-deep.toml";
+        let tank = "demo-tanks/roots-out-of-reach.toml";
         let members = ["--members", "0", "--fail-on", "act"];
         lentic(&[&["explain", what, tank][..], &members[..]].concat(), "").code
     };
@@ -308,7 +308,7 @@ fn a_source_shows_what_rests_on_it() {
 /// What `compare` and `explain` each say of one tank, with the exit code that act gives.
 #[test]
 fn a_status_is_that_of_a_comparison() {
-    for tank in [TANK, "demo-tanks/cap-too-deep.toml"] {
+    for tank in [TANK, "demo-tanks/roots-out-of-reach.toml"] {
         for members in [&[][..], &["--members", "8"]] {
             let run = |words: &[&str]| {
                 let fixed = ["--format", "json", "--fail-on", "act"];

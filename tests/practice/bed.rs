@@ -20,9 +20,9 @@ fn sand(depth: &str, more: &str) -> lentic::Design {
 }
 
 #[test]
-fn an_inch_of_soil_under_two_inches_of_grit_or_filter_sand_is_sound() {
+fn a_soil_under_twice_its_depth_of_grit_or_filter_sand_is_sound() {
     for cap in ["grit_20_40", "filter_sand"] {
-        let design = sixty("loam_topsoil", "\"25 mm\"", cap, "\"50 mm\"", "");
+        let design = sixty("loam_topsoil", "\"22 mm\"", cap, "\"46 mm\"", "");
         let plan = partial(&design, FEW, &[Part::Status, Part::Needed]).expect("a plan");
         let standing = plan.standing.iter();
         let troubles: Vec<_> = standing
@@ -37,8 +37,9 @@ fn an_inch_of_soil_under_two_inches_of_grit_or_filter_sand_is_sound() {
 }
 
 #[test]
-fn four_inches_of_sand_over_one_of_soil_are_too_deep() {
-    let bed = checked(&sand("\"100 mm\"", ""));
+fn sand_that_roots_do_not_cross_is_too_deep() {
+    let design = sixty("loam_topsoil", "\"30 mm\"", "filter_sand", "\"92 mm\"", "");
+    let bed = checked(&design);
     let deep = finding(&bed.findings, "cap.deep");
     assert_eq!(deep.status, Status::Act);
     let remedy = deep.remedy.as_ref().expect("a remedy");
