@@ -27,7 +27,8 @@ pub(super) fn run(options: &StartupOptions) -> Result<Outcome, Failure> {
         output::write(&day_rows(&startup), common.out.as_deref())?;
     } else {
         result::write(common, options.format, SCHEMA, &startup, || {
-            compose::startup(&design, &startup, &findings)
+            let cautions = plan::startup_cautions(&design, &startup, &findings);
+            compose::startup(&design, &startup, &findings, &cautions)
         })?;
     }
     let worst = findings.iter().map(|finding| finding.status).max();

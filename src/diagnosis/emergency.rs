@@ -4,7 +4,7 @@ use super::case::Case;
 use super::measurement::{Reported, Subject};
 use super::remedy::Immediate;
 use crate::design::Device;
-use crate::finding::{Caution, Remedy};
+use crate::finding::{Action, Caution, Remedy};
 use crate::night::verdict::DAWN_ACT_MG_L;
 use crate::source::Source;
 use crate::units::show::significant;
@@ -21,7 +21,16 @@ const GASPING: [&str; 2] = ["gasping_at_dawn", "gasping_all_day"];
 /// A reading no older than this is about now, d.
 const NOW_D: f64 = 4.0;
 
-/// The step that comes before any other, where animals are in danger.
+/// The work that an emergency may order: water, clean water elsewhere, air.
+pub(super) const ORDERS: [Action; 4] = [
+    Action::ChangeWater,
+    Action::Condition,
+    Action::MoveAnimals,
+    Action::RunDevice,
+];
+
+/// The step that comes before any other, where animals are in danger; its work is in
+/// `ORDERS`.
 pub fn emergency(case: &Case<'_>) -> Option<Remedy> {
     if !case.is_stocked() {
         return None;

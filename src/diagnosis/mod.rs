@@ -35,9 +35,9 @@ pub use working::{worked, working};
 use serde::Serialize;
 
 use crate::design::Design;
-use crate::finding::{Caution, Finding, Remedy, Status};
+use crate::finding::{Action, Caution, Finding, Remedy, Status};
 use crate::numerics::rodas::IntegrationError;
-use crate::plan::{BedSection, CapSection, Options, SoilSection, check};
+use crate::plan::{BedSection, CapSection, Options, SoilSection, cautions_for, check};
 use crate::source::Band;
 use case::Case;
 use dawn::Dawn;
@@ -198,19 +198,19 @@ pub fn diagnose_with_progress(
     let ready_day = forecast::ready_day(&case, &members_ahead);
     let causes = causes(&case, &hypotheses, &weighing, ready_day)?;
     let bed = check(design, CENTRAL)?;
-    let (next_step, urgent) = next_step::of(&case, &causes, &alike, measure_next.as_ref(), &bed);
+    let next = next_step::of(&case, &causes, &alike, measure_next.as_ref(), &bed);
     let mut findings = finding::all(&case, &causes, &alike);
     findings.extend(bed.findings);
     findings.sort_by_key(|finding| finding.code);
-    let mut cautions = bed.cautions;
+    let mut cautions = cautions(design, &next.actions, &causes, &bed.cautions);
     cautions.extend(emergency::rising_ph(&case));
     cautions.extend(case.too_old());
     cautions.extend(thinned(&case));
     Ok(Diagnosis {
         name: design.draft().name.clone(),
         day: case.age_d,
-        next_step,
-        urgent,
+        next_step: next.remedy,
+        urgent: next.is_urgent,
         is_blind: case.is_blind(),
         prior: 1.0 / Cause::ALL.len() as f64,
         causes,
@@ -228,6 +228,25 @@ pub fn diagnose_with_progress(
         findings,
         cautions,
     })
+}
+
+/// The cautions that go with the next step and the remedies, and those of the bed that
+/// are not among them.
+fn cautions(
+    design: &Design,
+    next: &[Action],
+    causes: &[CauseResult],
+    of_bed: &[Caution],
+) -> Vec<Caution> {
+    let remedies = causes.iter().filter_map(|result| result.remedy.as_ref());
+    let remedies = remedies.flat_map(|remedy| &remedy.actions);
+    let mut cautions = cautions_for(design, next.iter().chain(remedies).copied());
+    for caution in of_bed {
+        if cautions.iter().all(|other| other.code != caution.code) {
+            cautions.push(caution.clone());
+        }
+    }
+    cautions
 }
 
 fn causes(

@@ -3,13 +3,33 @@
 use super::CauseResult;
 use super::case::Case;
 use super::cause::Cause;
-use super::emergency::emergency;
+use super::emergency::{self, emergency};
 use super::look::Look;
 use super::remedy::Immediate;
-use crate::finding::{Remedy, Status};
+use crate::finding::{Action, Remedy, Status};
 use crate::plan::Check;
 
-/// The next step, and whether it cannot wait.
+/// The one thing to do next.
+pub(super) struct NextStep {
+    /// In words.
+    pub(super) remedy: Remedy,
+    /// Whether it cannot wait.
+    pub(super) is_urgent: bool,
+    /// The work that it orders beside that of the causes and of the bed.
+    pub(super) actions: Vec<Action>,
+}
+
+impl NextStep {
+    fn unhurried(remedy: Remedy) -> Self {
+        Self {
+            remedy,
+            is_urgent: false,
+            actions: Vec::new(),
+        }
+    }
+}
+
+/// The next step.
 ///
 /// Danger to animals comes first; then, where nothing was read or seen, what the bed
 /// alone asks for; then the look that parts causes alike, or the remedy of the cause
@@ -20,20 +40,23 @@ pub(super) fn of(
     alike: &[Cause],
     look: Option<&Look>,
     bed: &Check,
-) -> (Remedy, bool) {
-    if let Some(now) = emergency(case) {
-        return (now, true);
+) -> NextStep {
+    if let Some(remedy) = emergency(case) {
+        return NextStep {
+            remedy,
+            is_urgent: true,
+            actions: emergency::ORDERS.to_vec(),
+        };
     }
     if case.is_blind() {
-        return (bed.next_step.clone(), false);
+        return NextStep::unhurried(bed.next_step.clone());
     }
-    let step = match (causes.first(), look) {
+    match (causes.first(), look) {
         (Some(_), Some(look)) if !alike.is_empty() => undecided(case, causes, alike, look),
-        (Some(first), _) if first.cause == Cause::AsExpected => sound(bed),
-        (Some(first), _) => mended(first),
-        (None, _) => bed.next_step.clone(),
-    };
-    (step, false)
+        (Some(first), _) if first.cause == Cause::AsExpected => NextStep::unhurried(sound(bed)),
+        (Some(first), _) => NextStep::unhurried(mended(first)),
+        (None, _) => NextStep::unhurried(bed.next_step.clone()),
+    }
 }
 
 fn percent(probability: f64) -> String {
@@ -41,24 +64,28 @@ fn percent(probability: f64) -> String {
 }
 
 /// "it cannot be told whether ...: test ... first".
-fn undecided(case: &Case<'_>, causes: &[CauseResult], alike: &[Cause], look: &Look) -> Remedy {
+fn undecided(case: &Case<'_>, causes: &[CauseResult], alike: &[Cause], look: &Look) -> NextStep {
     let named: Vec<String> = causes
         .iter()
         .filter(|result| alike.contains(&result.cause))
         .take(3)
         .map(|result| format!("{} ({})", result.cause.label(), percent(result.probability)))
         .collect();
-    let meanwhile =
-        Immediate::of(case).map(|changes| format!("; meanwhile {}", changes.says(case)));
-    Remedy {
-        says: format!(
-            "it cannot be told yet which of these it is: {}. Next: {}{}",
-            named.join(", "),
-            look.asks,
-            meanwhile.unwrap_or_default()
-        ),
-        quantity: None,
-        unit: "",
+    let changes = Immediate::of(case);
+    let meanwhile = changes.map(|changes| format!("; meanwhile {}", changes.says(case)));
+    let says = format!(
+        "it cannot be told yet which of these it is: {}. Next: {}{}",
+        named.join(", "),
+        look.asks,
+        meanwhile.unwrap_or_default()
+    );
+    NextStep {
+        actions: Vec::from_iter(changes.map(|_| Action::ChangeWater)),
+        ..NextStep::unhurried(Remedy {
+            says,
+            quantity: None,
+            unit: "",
+        })
     }
 }
 

@@ -1,10 +1,12 @@
 //! Judged results: a finding, its remedy, a caution, and the working behind a number.
 
+pub mod action;
 pub mod caution;
 pub mod code;
 pub mod status;
 pub mod working;
 
+pub use action::{Action, ordered};
 pub use caution::Caution;
 pub use code::Code;
 pub use status::Status;

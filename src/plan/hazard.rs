@@ -1,47 +1,130 @@
-//! Cautions: the hazards that go with building a tank, and limits of what was computed.
+//! Cautions: the hazards of the work that a text orders, and of materials.
+
+use std::collections::BTreeSet;
 
 use super::lifting::Lift;
-use super::range;
+use super::{quantity, range, weight};
 use crate::catalogue::{CapCaution, LISTS_AS_OF, SoilKind};
 use crate::design::{BagSize, Design, Device};
-use crate::finding::Caution;
+use crate::finding::{Action, Caution};
 use crate::source::Source;
-use crate::units::Mass;
 use crate::units::show::significant;
+use crate::units::{Mass, Volume};
 
 /// Total mass from which the wording points at the floor itself: an editorial trigger.
 const HEAVY_KG: f64 = 200.0;
 
-/// Every caution of a plan.
-pub(super) fn cautions(design: &Design, total_kg: f64) -> Vec<Caution> {
-    let mut cautions = vec![floor(design, total_kg), electricity(design)];
-    if design.vessel().long_pane().is_some() {
-        cautions.push(panes());
+/// A common bucket: practice.
+const BUCKET: Volume = Volume::from_litres(10.0);
+
+/// What goes on in every new tank.
+const BUILDING: [Action; 4] = [
+    Action::LayBed,
+    Action::Fill,
+    Action::RunDevice,
+    Action::Plant,
+];
+/// What a judged bed is judged for.
+const BED_WORK: [Action; 2] = [Action::AddSand, Action::OpenBed];
+
+/// A hazard of some work, in the order in which it is shown.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Hazard {
+    Floor,
+    Electricity,
+    Panes,
+    Dust,
+    Sulfide,
+    Infection,
+    Lifting,
+    WaterChange,
+    Conditioner,
+    Nitrate,
+    Release,
+}
+
+/// The hazards of a piece of work.
+const fn hazards(action: Action) -> &'static [Hazard] {
+    use Hazard::{
+        Conditioner, Dust, Electricity, Floor, Infection, Lifting, Nitrate, Panes, Release,
+        Sulfide, WaterChange,
+    };
+    match action {
+        Action::LayBed => &[Floor, Dust, Sulfide, Infection, Lifting],
+        Action::AddSand => &[Electricity, Dust, Infection, Lifting],
+        Action::OpenBed => &[Electricity, Sulfide, Infection],
+        Action::Fill => &[Floor, Electricity, Panes, Lifting],
+        Action::RunDevice => &[Electricity],
+        Action::ChangeWater => &[
+            Floor,
+            Electricity,
+            Infection,
+            Lifting,
+            WaterChange,
+            Conditioner,
+        ],
+        Action::Condition => &[Conditioner],
+        Action::ReachIn => &[Electricity, Infection],
+        Action::Plant => &[Electricity, Infection, Release],
+        Action::MoveAnimals => &[Release],
+        Action::DoseNitrate => &[Nitrate],
     }
-    cautions.extend([silica(), sulfide(), infection(design), lifting(design)]);
-    cautions.push(release());
-    cautions.extend(cap_material(design));
+}
+
+/// The cautions that go with what a text orders, each once.
+pub fn cautions_for(design: &Design, actions: impl IntoIterator<Item = Action>) -> Vec<Caution> {
+    let (soil, cap) = (quantity::soil(design), quantity::cap(design));
+    let total_kg = weight::weight(design, &soil, &cap).total_kg;
+    let hazards: BTreeSet<Hazard> = actions.into_iter().flat_map(hazards).copied().collect();
+    let caution = |hazard| match hazard {
+        Hazard::Floor => Some(floor(design, total_kg)),
+        Hazard::Electricity => Some(electricity(design)),
+        Hazard::Panes => design.vessel().long_pane().map(|_| panes()),
+        Hazard::Dust => Some(silica()),
+        Hazard::Sulfide => Some(sulfide()),
+        Hazard::Infection => Some(infection(design)),
+        Hazard::Lifting => Some(lifting(design)),
+        Hazard::WaterChange => Some(water_change(design)),
+        Hazard::Conditioner => Some(conditioner()),
+        Hazard::Nitrate => Some(nitrate()),
+        Hazard::Release => Some(release()),
+    };
+    hazards.into_iter().filter_map(caution).collect()
+}
+
+/// Every caution of a plan whose calendar and remedies order these actions.
+pub(super) fn cautions(design: &Design, ordered: impl IntoIterator<Item = Action>) -> Vec<Caution> {
+    let mut cautions = cautions_for(design, BUILDING.into_iter().chain(ordered));
+    cautions.extend(of_design(design));
+    cautions
+}
+
+/// The cautions of a bed that is judged.
+pub(super) fn cautions_of_bed(
+    design: &Design,
+    ordered: impl IntoIterator<Item = Action>,
+) -> Vec<Caution> {
+    let mut cautions = cautions_for(design, BED_WORK.into_iter().chain(ordered));
+    cautions.extend(of_design(design));
+    cautions
+}
+
+/// Cautions on materials, and on inputs outside what was measured.
+fn of_design(design: &Design) -> Vec<Caution> {
+    let mut cautions = Vec::from_iter(cap_material(design));
     cautions.extend(stones(design));
     cautions.extend(range::cautions(design));
     cautions
 }
 
 /// The cautions of a night by itself.
-pub(super) fn cautions_at_night(design: &Design) -> Vec<Caution> {
-    let mut cautions = vec![electricity(design)];
+pub(super) fn cautions_at_night(
+    design: &Design,
+    ordered: impl IntoIterator<Item = Action>,
+) -> Vec<Caution> {
+    let mut cautions = cautions_for(design, [Action::RunDevice].into_iter().chain(ordered));
     cautions.extend(range::cautions_of_night(design));
     cautions
-}
-
-/// Whether a caution is about work in the bed.
-pub(super) fn is_of_bed_work(code: &str) -> bool {
-    ![
-        "hazard.floor",
-        "hazard.panes",
-        "hazard.lifting",
-        "hazard.restricted_plants",
-    ]
-    .contains(&code)
 }
 
 fn floor(design: &Design, total_kg: f64) -> Caution {
@@ -142,11 +225,42 @@ fn lifting(design: &Design) -> Caution {
     }
 }
 
+/// Common practice, no source: what hangs dry burns out or breaks, and a bucket is heavy.
+fn water_change(design: &Design) -> Caution {
+    let bucket = design.draft().units.volume(BUCKET);
+    let weight = design.draft().units.mass(Mass::from_kg(BUCKET.litres()));
+    Caution {
+        code: "hazard.water_change",
+        says: format!(
+            "Water change: switch heater, filter and lamp off before the level falls, and on again once they are under water; {bucket} in a bucket are {weight}, so carry less or use a hose; stop the flow before you walk away, and dry the floor at once."
+        ),
+        source: None,
+    }
+}
+
+/// Common practice, no source: sulfites that bind chlorine bind oxygen too.
+fn conditioner() -> Caution {
+    Caution {
+        code: "hazard.conditioner",
+        says: "Conditioner: dose it by its label, never more, with air running: too much takes oxygen out of the water; keep it from children.".to_owned(),
+        source: None,
+    }
+}
+
+/// Common practice, no source.
+fn nitrate() -> Caution {
+    Caution {
+        code: "hazard.potassium_nitrate",
+        says: "Potassium nitrate: an oxidiser that feeds fire; keep it dry, labelled, from heat, fuel and food, and locked away from children; some countries restrict its sale and keeping: ask which rules hold where you live.".to_owned(),
+        source: None,
+    }
+}
+
 fn release() -> Caution {
     Caution {
         code: "hazard.restricted_plants",
         says: format!(
-            "Release: never put plants, animals or their water into the wild. The restricted lists used are as of {LISTS_AS_OF}; ask your own authority."
+            "Release: never put plants, animals or their water into the wild. The restricted lists used are as of {LISTS_AS_OF}, as far as read; ask your own authority."
         ),
         source: Some(Source::Eu1143_2014),
     }

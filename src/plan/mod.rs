@@ -29,6 +29,7 @@ pub use flush::{
     CHANGE_PACES, CalendarEntry, ChangePlan, DayRow, Driver, ReadingRow, ShareOverLimit, Startup,
     StartupSection, act_limit_mg_l, watch_limit_mg_l,
 };
+pub use hazard::cautions_for;
 pub use night::{
     AnimalCount, AnimalsSection, FlowSection, HeatSection, HourRow, LightSection, Night,
     NightSection, OnDay,
@@ -44,7 +45,7 @@ pub use standing::{Standing, sand_over, sand_to, standing};
 pub use working::{worked, working};
 
 use crate::design::{Assumption, Design};
-use crate::finding::{Caution, Finding, Remedy, Status};
+use crate::finding::{Caution, Finding, Remedy, Status, ordered};
 use crate::numerics::rodas::IntegrationError;
 use flush::Flush;
 use load::Load;
@@ -205,11 +206,7 @@ pub fn check(design: &Design, options: Options) -> Result<Check, IntegrationErro
     Ok(Check {
         name: plan.name,
         next_step: next_step(&findings),
-        cautions: plan
-            .cautions
-            .into_iter()
-            .filter(|caution| hazard::is_of_bed_work(caution.code))
-            .collect(),
+        cautions: plan.cautions,
         soil: plan.soil,
         cap: plan.cap,
         bed: plan.bed,
@@ -233,6 +230,14 @@ pub fn startup(
     Ok((flush.whole(), findings))
 }
 
+/// The cautions that go with the calendar of a start-up run and with the remedies of the
+/// findings on it.
+pub fn startup_cautions(design: &Design, startup: &Startup, findings: &[Finding]) -> Vec<Caution> {
+    let calendar = startup.section.calendar.iter();
+    let actions = calendar.flat_map(|entry| entry.actions.iter().copied());
+    cautions_for(design, actions.chain(ordered(findings)))
+}
+
 /// A day and a night of a design by themselves, with the findings on them.
 ///
 /// # Errors
@@ -246,7 +251,8 @@ pub fn night(
     let load_is_met = load.met_by(design.planted())?.is_met();
     let night = Nocturne::of(design, options, on_day, Remedies::Sought)?;
     let findings = judge::night::all(&judge::night::Case::of(&night, load_is_met));
-    Ok((night.whole(), findings, hazard::cautions_at_night(design)))
+    let cautions = hazard::cautions_at_night(design, ordered(&findings));
+    Ok((night.whole(), findings, cautions))
 }
 
 impl Plan {

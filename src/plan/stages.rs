@@ -12,7 +12,7 @@ use super::section::WeightSection;
 use super::section::{BedSection, CapSection, CostSection, PanesSection, SoilSection};
 use super::{Options, Plan, cap_verdict, hazard, quantity, weight};
 use crate::design::Design;
-use crate::finding::{Code, Finding, Status};
+use crate::finding::{Code, Finding, Status, ordered};
 use crate::numerics::rodas::IntegrationError;
 
 /// A design with what has been computed of it so far.
@@ -144,7 +144,16 @@ impl<'a> Stages<'a> {
             assumed: draft.assumed.clone(),
             tank: quantity::tank(self.design),
             cost: measures.cost,
-            cautions: hazard::cautions(self.design, measures.weight.total_kg),
+            cautions: if self.is_running {
+                let of_bed = findings
+                    .iter()
+                    .filter(|finding| judge::is_about_bed(finding.code));
+                hazard::cautions_of_bed(self.design, ordered(of_bed))
+            } else {
+                let calendar = startup.calendar.iter().flat_map(|entry| &entry.actions);
+                let all = calendar.copied().chain(ordered(&findings));
+                hazard::cautions(self.design, all)
+            },
             hours: night.hours(),
             night: night.night(),
             flow: night.flow(),

@@ -6,6 +6,7 @@ use super::super::estimate::TankEstimate;
 use super::super::scenario::{SHADED_CARBON, Scenario};
 use super::dilution::ChangeWater;
 use super::plants::Addition;
+use crate::finding::Action;
 use crate::startup::{Event, EventKind, Feed};
 use crate::units::{Length, Mass, Share, Temperature};
 
@@ -56,6 +57,35 @@ pub(super) enum Cure {
 }
 
 impl Cure {
+    /// The work that a cause's main step orders.
+    pub(super) const fn orders(self, cause: Cause) -> &'static [Action] {
+        use Action::{
+            AddSand, ChangeWater, Condition, DoseNitrate, MoveAnimals, OpenBed, Plant, ReachIn,
+            RunDevice,
+        };
+        match self {
+            Self::Sand => &[AddSand],
+            Self::Plants | Self::Thin => &[Plant],
+            Self::SandAndPlants => &[AddSand, Plant],
+            Self::LessLight => &[RunDevice, Plant],
+            Self::LessFood => &[ReachIn],
+            Self::Blend => &[ChangeWater],
+            Self::Cool => &[RunDevice],
+            Self::CleanOut => &[ReachIn, Plant],
+            Self::Rehome => &[MoveAnimals],
+            Self::Fast | Self::Wait => match cause {
+                Cause::CapFine => &[OpenBed, Plant, RunDevice, MoveAnimals],
+                Cause::BedDisturbed => &[ReachIn],
+                Cause::BacteriaSetBack | Cause::StillWater => &[RunDevice],
+                Cause::NightExchange => &[RunDevice, Plant, MoveAnimals],
+                Cause::Chlorine => &[Condition],
+                Cause::HungryWater => &[DoseNitrate],
+                Cause::SoftWater | Cause::HardnessCreep => &[ChangeWater],
+                _ => &[],
+            },
+        }
+    }
+
     /// The cure of a cause, where one shows in the water.
     pub(super) const fn of(cause: Cause) -> Self {
         match cause {

@@ -6,6 +6,7 @@ use super::super::estimate::TankEstimate;
 use super::super::hypotheses::AHEAD_D;
 use super::super::scenario::Scenario;
 use super::limit::{Limits, NUTRIENTS};
+use crate::finding::Action;
 use crate::numerics::rodas::IntegrationError;
 use crate::plan::CHANGE_PACES;
 use crate::startup::{Event, EventKind};
@@ -141,7 +142,7 @@ impl Immediate {
             rounds => format!(" and {} more times, 12 hours apart", rounds - 1),
         };
         format!(
-            "change {:.0} % ({}) of the water now{again}, with {} treated against chlorine and as warm as the tank",
+            "change {:.0} % ({}) of the water now{again}, with {} as warm as the tank, treated against chlorine by the label with air running",
             self.share_pct,
             case.design.draft().units.volume(litres),
             with.says()
@@ -228,6 +229,12 @@ impl Held {
     /// Whether no water is changed, and none need be.
     pub(super) fn asks_nothing(&self) -> bool {
         self.holds && self.immediate.is_none() && self.pace.is_none()
+    }
+
+    /// The work of its changes.
+    pub(super) fn orders(&self) -> Option<Action> {
+        let changes = self.immediate.is_some() || self.pace.is_some();
+        changes.then_some(Action::ChangeWater)
     }
 
     /// Whether it holds where another does not, or takes less water.

@@ -66,7 +66,7 @@ pub(super) fn step(
         Cause::Chlorine => wait(
             estimate,
             held,
-            "treat tap water against chlorine and chloramine before it goes in, the dose of the whole tank once now, and feed nothing for ten days",
+            "treat tap water against chlorine and chloramine before it goes in, by the label with air running, the label's dose for the whole tank once now, and feed nothing for ten days",
         )?,
         Cause::HungryWater => nitrate(case, estimate, held),
         Cause::SoftWater => soda(case),

@@ -19,6 +19,7 @@ use super::cause::Cause;
 use super::estimate::TankEstimate;
 use super::scenario::Scenario;
 use crate::catalogue;
+use crate::finding::Action;
 use crate::numerics::rodas::IntegrationError;
 use crate::plan::{sand_over, sand_to};
 use crate::source::Band;
@@ -45,6 +46,9 @@ pub struct CauseRemedy {
     pub unit: &'static str,
     /// Whether the typical run meets its limits with it.
     pub meets_limits: bool,
+    /// The work that it orders, from which its cautions follow.
+    #[serde(skip)]
+    pub actions: Vec<Action>,
 }
 
 /// A remedy with the tank that it makes.
@@ -86,10 +90,22 @@ pub fn treat(
             quantity: main.quantity,
             unit: main.unit,
             meets_limits: held.holds && does,
+            actions: actions(case, estimate.cause, &held),
         },
         tank: main.tank.unwrap_or(held.tank),
         estimate: estimate.clone(),
     })
+}
+
+/// The work of a cause's remedy: its main step, water changes, and moving animals out
+/// where they do not do it.
+fn actions(case: &Case<'_>, cause: Cause, held: &Held) -> Vec<Action> {
+    let mut actions = Cure::of(cause).orders(cause).to_vec();
+    actions.extend(held.orders());
+    if !held.holds && case.is_stocked() {
+        actions.push(Action::MoveAnimals);
+    }
+    actions
 }
 
 /// The main step in words, with its quantity.

@@ -4,6 +4,7 @@ use super::super::case::Case;
 use super::super::hypotheses::AHEAD_D;
 use super::dilution::MOST_WORTH_DOING;
 use super::{CauseRemedy, Treatment};
+use crate::finding::Action;
 use crate::source::Band;
 use crate::units::show::counted;
 
@@ -60,9 +61,12 @@ impl Patience {
             self.until(),
             anew.remedy.says
         );
+        let mut actions = anew.remedy.actions.clone();
+        actions.push(Action::ChangeWater);
         Treatment {
             remedy: CauseRemedy {
                 says,
+                actions,
                 quantity: Some(days),
                 unit: "d",
                 ..anew.remedy

@@ -5,12 +5,16 @@ use super::super::estimate::TankEstimate;
 use super::super::scenario::Scenario;
 use super::dilution::{ChangeWater, Held, hold};
 use super::{CauseRemedy, Treatment};
+use crate::finding::Action;
 use crate::numerics::rodas::IntegrationError;
 use crate::startup::Inputs;
 use crate::substrate::soaking::left_after_soaking;
 
 /// Rounds of soaking and draining at most.
 const MOST_ROUNDS: u32 = 8;
+
+/// The work of laying a bed anew.
+const REBUILDING: [Action; 4] = [Action::OpenBed, Action::LayBed, Action::Fill, Action::Plant];
 
 /// The same tank started again with its soil soaked and drained as often as it takes.
 pub(super) fn with_soaked_soil(
@@ -72,6 +76,7 @@ impl Attempt {
                 quantity: Some(f64::from(self.rounds)),
                 unit: "rounds",
                 meets_limits: self.held.holds,
+                actions: REBUILDING.into_iter().chain(self.held.orders()).collect(),
             },
             tank: self.held.tank,
             estimate: self.anew,

@@ -4,6 +4,7 @@ use jiff::ToSpan;
 
 use super::section::{CalendarEntry, ChangePlan};
 use crate::design::Design;
+use crate::finding::Action;
 use crate::plan::words;
 use crate::units::show::{fixed, significant};
 
@@ -39,18 +40,26 @@ pub(in crate::plan) fn advised_day(ready_late: Option<f64>, floor: f64) -> Optio
 /// The calendar, in order of day.
 pub(super) fn calendar(design: &Design, course: &Course<'_>) -> Vec<CalendarEntry> {
     let mut entries = before_filling(design);
-    entries.push((
+    entries.push(Entry::new(
         0,
-        "lay soil and cap, fill slowly over a plate, plant everything, start lamp and air"
-            .to_owned(),
+        "lay soil and cap, fill slowly over a plate, plant everything, start lamp and air",
+        &[
+            Action::LayBed,
+            Action::Fill,
+            Action::Plant,
+            Action::RunDevice,
+        ],
     ));
     entries.extend(tests(course));
     if course.changes.is_empty() {
         entries.extend(own_changes(design));
     }
     entries.extend(course.changes.iter().map(|change| {
-        let (first, words) = change_words(change);
-        (first, format!("{words} to hold the flush down"))
+        let entry = change_entry(change);
+        Entry {
+            what: format!("{} to hold the flush down", entry.what),
+            ..entry
+        }
     }));
     let upkeep = [
         (
@@ -62,21 +71,39 @@ pub(super) fn calendar(design: &Design, course: &Course<'_>) -> Vec<CalendarEntr
     entries.extend(
         upkeep
             .into_iter()
-            .filter_map(|(day, what)| Some((day?.ceil() as i32, what.to_owned()))),
+            .filter_map(|(day, what)| Some(Entry::new(day?.ceil() as i32, what, &[Action::Plant]))),
     );
     entries.extend(animals(design, course));
-    entries.sort_by_key(|(day, _)| *day);
+    entries.sort_by_key(|entry| entry.day);
     entries
         .into_iter()
-        .map(|(day, what)| CalendarEntry {
-            day,
-            date: date(design, day),
-            what,
+        .map(|entry| CalendarEntry {
+            day: entry.day,
+            date: date(design, entry.day),
+            what: entry.what,
+            actions: entry.actions.to_vec(),
         })
         .collect()
 }
 
-fn before_filling(design: &Design) -> Vec<(i32, String)> {
+/// Something to do on a day, undated.
+struct Entry {
+    day: i32,
+    what: String,
+    actions: &'static [Action],
+}
+
+impl Entry {
+    fn new(day: i32, what: impl Into<String>, actions: &'static [Action]) -> Self {
+        Self {
+            day,
+            what: what.into(),
+            actions,
+        }
+    }
+}
+
+fn before_filling(design: &Design) -> Vec<Entry> {
     let rounds = design.draft().soil.soaked;
     (1..=rounds)
         .map(|round| {
@@ -84,12 +111,12 @@ fn before_filling(design: &Design) -> Vec<(i32, String)> {
             let what = format!(
                 "soak the soil in twice its volume of water and drain it (round {round} of {rounds})"
             );
-            (day, what)
+            Entry::new(day, what, &[Action::LayBed])
         })
         .collect()
 }
 
-fn tests(course: &Course<'_>) -> Vec<(i32, String)> {
+fn tests(course: &Course<'_>) -> Vec<Entry> {
     let [ammonia, nitrite] = course.peaks;
     let peak_days = [("ammonia", ammonia), ("nitrite", nitrite)]
         .into_iter()
@@ -99,39 +126,38 @@ fn tests(course: &Course<'_>) -> Vec<(i32, String)> {
                 "test: {name} is due to peak near {} mg/L",
                 significant(height, 1)
             );
-            (day.round() as i32, what)
+            Entry::new(day.round() as i32, what, &[])
         });
     TEST_DAYS
         .into_iter()
-        .map(|day| (day, "test ammonia, nitrite and nitrate".to_owned()))
+        .map(|day| Entry::new(day, "test ammonia, nitrite and nitrate", &[]))
         .chain(peak_days)
         .collect()
 }
 
-fn own_changes(design: &Design) -> Option<(i32, String)> {
+fn own_changes(design: &Design) -> Option<Entry> {
     let change = design.draft().water.change?;
-    let (first, words) = change_words(&ChangePlan {
+    Some(change_entry(&ChangePlan {
         from: change.from,
         until: change.until,
         every_d: change.every.days(),
         share_pct: change.share.percent(),
-    });
-    Some((first, words))
+    }))
 }
 
-fn change_words(change: &ChangePlan) -> (i32, String) {
+fn change_entry(change: &ChangePlan) -> Entry {
     let words = format!(
         "change {} % of the water every {} days until day {}",
         fixed(change.share_pct, 0),
         fixed(change.every_d, 1),
         fixed(change.until, 0)
     );
-    (change.from.round() as i32, words)
+    Entry::new(change.from.round() as i32, words, &[Action::ChangeWater])
 }
 
 /// Each kind of animal on its advised day, or later where it is planned later; snails where
 /// none is planned.
-fn animals(design: &Design, course: &Course<'_>) -> Vec<(i32, String)> {
+fn animals(design: &Design, course: &Course<'_>) -> Vec<Entry> {
     let stock = &design.draft().animals;
     let mut kinds: Vec<(f64, &str)> = stock
         .iter()
@@ -161,7 +187,7 @@ fn animals(design: &Design, course: &Course<'_>) -> Vec<(i32, String)> {
                 "first {}, a few at a time, after two clean tests a week apart",
                 words::listed(&labels)
             );
-            (day, what)
+            Entry::new(day, what, &[Action::MoveAnimals])
         })
         .collect()
 }

@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use crate::finding::Action;
 use crate::plan::Estimate;
 use crate::source::Band;
 
@@ -84,6 +85,9 @@ pub struct CalendarEntry {
     /// What to do.
     #[serde(rename = "do")]
     pub what: String,
+    /// The work that this is, from which its cautions follow.
+    #[serde(skip)]
+    pub actions: Vec<Action>,
 }
 
 /// The whole result of a start-up run.

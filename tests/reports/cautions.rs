@@ -1,0 +1,196 @@
+//! What a text orders has its cautions beside it.
+
+use lentic::design::Design;
+use lentic::diagnosis::case::Case;
+use lentic::diagnosis::estimate::Estimate;
+use lentic::diagnosis::hypotheses::Hypotheses;
+use lentic::diagnosis::{Cause, remedy};
+use lentic::finding::Code;
+use lentic::plan::{Options, cautions_for};
+
+use crate::command;
+use crate::demo;
+
+/// An order, as words find it in a text, and the codes of the cautions that it asks for.
+type Order = (fn(&str) -> bool, &'static [&'static str]);
+
+/// Typed from what the work is, not from how the command chooses (common practice).
+const ORDERS: [Order; 9] = [
+    (
+        changes_water,
+        &[
+            "hazard.water_change",
+            "hazard.conditioner",
+            "hazard.lifting",
+            "hazard.floor",
+            "hazard.electricity",
+        ],
+    ),
+    (
+        |text| text.contains("g of potassium nitrate"),
+        &["hazard.potassium_nitrate"],
+    ),
+    (
+        |text| text.contains("against chlorine"),
+        &["hazard.conditioner"],
+    ),
+    (
+        |text| text.contains("lay soil and cap") || text.contains("lay both anew"),
+        &[
+            "hazard.silica_dust",
+            "hazard.infection",
+            "hazard.lifting",
+            "hazard.hydrogen_sulfide",
+        ],
+    ),
+    (
+        |text| text.contains("fill slowly"),
+        &["hazard.floor", "hazard.electricity"],
+    ),
+    (
+        |text| {
+            ["start lamp", "run air", "air stone", "run the filter"]
+                .iter()
+                .any(|word| text.contains(word))
+        },
+        &["hazard.electricity"],
+    ),
+    (
+        |text| {
+            ["take off ", "take out sand", "thin rod", "flatten it"]
+                .iter()
+                .any(|word| text.contains(word))
+        },
+        &["hazard.hydrogen_sulfide"],
+    ),
+    (
+        |text| {
+            text.contains(" of the cap everywhere")
+                || text.contains("lower sand onto")
+                || text.contains("trickle ")
+        },
+        &["hazard.silica_dust", "hazard.infection"],
+    ),
+    (
+        |text| {
+            [
+                "plant everything",
+                "thin the floaters",
+                "trim the stems",
+                "move the animals",
+            ]
+            .iter()
+            .any(|word| text.contains(word))
+        },
+        &["hazard.restricted_plants"],
+    ),
+];
+
+/// "change 30 %" and not "a change".
+fn changes_water(text: &str) -> bool {
+    text.match_indices("change ").any(|(at, word)| {
+        let rest = text[at + word.len()..].trim_start_matches(|c: char| c.is_ascii_digit());
+        rest.starts_with(" %") && !text[at + word.len()..].starts_with(' ')
+    })
+}
+
+/// How each caution begins on screen.
+fn opening(code: &str) -> &'static str {
+    match code {
+        "hazard.water_change" => "Water change: ",
+        "hazard.conditioner" => "Conditioner: ",
+        "hazard.lifting" => "Lifting: ",
+        "hazard.floor" => "Floor: ",
+        "hazard.electricity" => "Electricity: ",
+        "hazard.potassium_nitrate" => "Potassium nitrate: ",
+        "hazard.silica_dust" => "Dust: ",
+        "hazard.infection" => "Infection: ",
+        "hazard.hydrogen_sulfide" => "Hydrogen sulfide: ",
+        "hazard.restricted_plants" => "Release: ",
+        other => panic!("{other} has no opening"),
+    }
+}
+
+#[test]
+fn no_command_orders_work_without_its_cautions() {
+    let mut met = [0; ORDERS.len()];
+    for tank in demo::tanks() {
+        for name in ["plan", "startup", "night", "check"] {
+            let members = if name == "check" { "8" } else { "0" };
+            let ran = command::lentic(&[name, &tank, "--members", members], "");
+            assert_eq!(ran.code, 0, "{name} {tank}: {}", ran.stderr);
+            let text = ran.stdout.split_whitespace().collect::<Vec<_>>().join(" ");
+            let (orders, cautions) = text.split_once("Cautions").expect("cautions");
+            for (count, (orders_it, codes)) in met.iter_mut().zip(ORDERS) {
+                if !orders_it(orders) {
+                    continue;
+                }
+                *count += 1;
+                for code in codes {
+                    assert!(cautions.contains(opening(code)), "{name} {tank}: {code}");
+                }
+            }
+        }
+    }
+    assert!(
+        met[0] > 0 && met[3] > 0 && met[4] > 0 && met[5] > 0,
+        "{met:?}"
+    );
+}
+
+#[test]
+fn every_remedy_of_every_cause_carries_the_work_that_it_orders() {
+    const TANKS: [&str; 3] = [
+        "gravel-cap-high-nitrate",
+        "pale-in-the-second-year",
+        "third-week-nitrite",
+    ];
+    let mut met = [0; ORDERS.len()];
+    for tank in TANKS {
+        let path = command::root().join(format!("demo-tanks/{tank}.toml"));
+        let design = lentic::spec::parse(&std::fs::read_to_string(path).unwrap()).unwrap();
+        let case = Case::of(&design, &[]).unwrap();
+        let options = Options {
+            members: 0,
+            ..Options::default()
+        };
+        let hypotheses = Hypotheses::telling(&case, options, &|_| {}).unwrap();
+        for &cause in Cause::ALL {
+            let estimate = Estimate::of(&case, &hypotheses, cause);
+            let remedy = remedy::treat(&case, &estimate, None).unwrap().remedy;
+            let codes = codes(&design, &remedy.actions);
+            for (count, (orders_it, wanted)) in met.iter_mut().zip(ORDERS) {
+                if orders_it(&remedy.says) {
+                    *count += 1;
+                    for code in wanted {
+                        assert!(
+                            codes.contains(code),
+                            "{tank} {cause:?}: {code}: {}",
+                            remedy.says
+                        );
+                    }
+                }
+            }
+        }
+    }
+    assert!(
+        met[0] > 0 && met[1] > 0 && met[2] > 0 && met[6] > 0,
+        "{met:?}"
+    );
+}
+
+fn codes(design: &Design, actions: &[lentic::finding::Action]) -> Vec<&'static str> {
+    let cautions = cautions_for(design, actions.iter().copied());
+    cautions.iter().map(|caution| caution.code).collect()
+}
+
+#[test]
+fn no_work_is_without_a_hazard() {
+    let path = command::root().join("demo-tanks/first-tank.toml");
+    let design = lentic::spec::parse(&std::fs::read_to_string(path).unwrap()).unwrap();
+    for &code in Code::ALL {
+        for &action in code.orders() {
+            assert!(!cautions_for(&design, [action]).is_empty(), "{action:?}");
+        }
+    }
+}
