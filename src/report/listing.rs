@@ -73,9 +73,13 @@ pub fn plants() -> Document {
 fn compared() -> Vec<String> {
     let lists = catalogue::restricted_lists().iter();
     lists
-        .map(|list| match &list.read {
-            None => format!("{} ({}), whole", list.label, list.dated),
-            Some(read) => format!("{} ({}), as far as read: {read}", list.label, list.dated),
+        .map(|list| {
+            let how = match &list.read {
+                Some(read) => format!("as far as read: {read}"),
+                None if list.is_whole() => "whole".to_owned(),
+                None => "whole, what it takes over as far as read".to_owned(),
+            };
+            format!("{} ({}), {how}", list.label, list.dated)
         })
         .collect()
 }
