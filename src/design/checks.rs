@@ -1,5 +1,6 @@
 //! The rules that tie several keys of a draft together.
 
+use super::limits;
 use super::measured::{hardscape, surface, water_level};
 use super::planted::{Areas, Planted};
 use super::{Amount, Design, Device, Draft, EventKind, Planting, Violation};
@@ -20,16 +21,28 @@ pub(super) fn check(draft: Draft) -> Result<Design, Vec<Violation>> {
     check_plants(&draft, &mut violations);
     check_change(&draft, &mut violations);
     violations.extend(grading(&draft));
+    if let (Some((vessel, bed)), true) = (&measured, violations.is_empty()) {
+        violations.extend(limits::impossible(&limits::Measures {
+            draft: &draft,
+            bed,
+            areas: areas(&draft, vessel, bed),
+            water: bed.water_below(water_level(&draft, vessel)) - hardscape(&draft),
+            least_water: LEAST_WATER,
+        }));
+    }
     match measured {
         Some((vessel, bed)) if violations.is_empty() => {
-            let areas = Areas {
-                surface: surface(&draft, &vessel, &bed),
-                floor: bed.area(),
-            };
-            let planted = Planted::of(&draft.plants, areas);
+            let planted = Planted::of(&draft.plants, areas(&draft, &vessel, &bed));
             Ok(Design::new(draft, vessel, bed, planted))
         }
         _ => Err(violations),
+    }
+}
+
+fn areas(draft: &Draft, vessel: &Vessel, bed: &Bed) -> Areas {
+    Areas {
+        surface: surface(draft, vessel, bed),
+        floor: bed.area(),
     }
 }
 

@@ -8,6 +8,7 @@ mod checks;
 mod draft;
 mod event;
 mod knob;
+mod limits;
 mod living;
 mod measured;
 mod planted;

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::lifting::Lift;
-use super::{quantity, range, weight};
+use super::{excess, quantity, range, weight};
 use crate::catalogue::{CapCaution, LISTS_AS_OF, SoilKind};
 use crate::design::{BagSize, Design, Device};
 use crate::finding::{Action, Caution};
@@ -99,6 +99,16 @@ pub(super) fn cautions(design: &Design, ordered: impl IntoIterator<Item = Action
     cautions
 }
 
+/// The cautions of a start-up run whose calendar and remedies order these actions.
+pub(super) fn cautions_of_start(
+    design: &Design,
+    ordered: impl IntoIterator<Item = Action>,
+) -> Vec<Caution> {
+    let mut cautions = cautions_for(design, ordered);
+    cautions.extend(of_design(design, &[]));
+    cautions
+}
+
 /// The cautions of a bed that is judged.
 pub(super) fn cautions_of_bed(
     design: &Design,
@@ -109,10 +119,11 @@ pub(super) fn cautions_of_bed(
     cautions
 }
 
-/// Cautions on materials, and on inputs outside what was measured.
+/// Cautions on materials, on uncommon amounts, and on inputs outside what was measured.
 fn of_design(design: &Design) -> Vec<Caution> {
     let mut cautions = Vec::from_iter(cap_material(design));
     cautions.extend(stones(design));
+    cautions.extend(excess::cautions(design));
     cautions.extend(range::cautions(design));
     cautions
 }

@@ -3,6 +3,7 @@
 mod bed;
 mod drawing;
 mod estimate;
+mod excess;
 mod flush;
 mod hazard;
 mod judge;
@@ -235,7 +236,7 @@ pub fn startup(
 pub fn startup_cautions(design: &Design, startup: &Startup, findings: &[Finding]) -> Vec<Caution> {
     let calendar = startup.section.calendar.iter();
     let actions = calendar.flat_map(|entry| entry.actions.iter().copied());
-    cautions_for(design, actions.chain(ordered(findings)))
+    hazard::cautions_of_start(design, actions.chain(ordered(findings)))
 }
 
 /// A day and a night of a design by themselves, with the findings on them.

@@ -79,7 +79,13 @@ fn any_spec() -> impl Strategy<Value = String> {
         (0.0..50.0).prop_map(|share| format!("disturbed = \"{share:.1} %\"\n")),
         (1.0..20.0).prop_map(|depth| format!("cap_added = \"{depth:.1} mm\"\n")),
         list("events.plants_added", 2).prop_filter("some plants", |text| !text.is_empty()),
-        list("events.plants_removed", 2).prop_filter("some plants", |text| !text.is_empty()),
+        // taken out is what was put in
+        list("events.plants_added", 2)
+            .prop_filter("some plants", |text| !text.is_empty())
+            .prop_map(|added| {
+                let removed = added.replace("plants_added", "plants_removed");
+                format!("{added}[[events]]\nday = 89\n{removed}")
+            }),
     ];
     let events = proptest::collection::vec((0.0..90.0, action), 0..5).prop_map(|events| {
         let one = |(day, action)| format!("[[events]]\nday = {day:.2}\n{action}");

@@ -19,6 +19,7 @@ const COUNTS: &[(&str, usize)] = &[
     ("flow-without-device.toml", 2),
     ("foreign-dimension.toml", 2),
     ("freeboard-over-height.toml", 1),
+    ("impossible-amounts.toml", 5),
     ("key-of-another-section.toml", 3),
     ("light-two-ways.toml", 2),
     ("outside-without-wall.toml", 1),

@@ -9,6 +9,8 @@ pub(crate) struct RandomSpec<'b> {
     sections: Vec<String>,
     bytes: std::slice::Iter<'b, u8>,
     units: UnitSystem,
+    /// What is planted on day one.
+    planted: Vec<&'static str>,
 }
 
 /// The spec that some bytes stand for; most such specs are designs.
@@ -45,6 +47,7 @@ impl<'b> RandomSpec<'b> {
             sections: Vec::new(),
             bytes: bytes.iter(),
             units,
+            planted: Vec::new(),
         };
         spec.tank();
         spec.bed();
@@ -213,6 +216,7 @@ impl<'b> RandomSpec<'b> {
     fn plants(&mut self) {
         for _ in 0..self.byte() % 5 {
             let plant = self.row::<catalogue::Plant>();
+            self.planted.push(&plant.name);
             self.section("[[plants]]");
             self.key("name", format!("\"{}\"", plant.name));
             let most = if plant.group == Group::Floater {
@@ -307,14 +311,20 @@ impl<'b> RandomSpec<'b> {
                     let depth = self.mm(0.1, 30.0);
                     self.key("cap_added", depth);
                 }
-                3 => self.key("plants_removed", Self::some_plants(&share)),
-                _ => self.key("plants_added", Self::some_plants("\"5 stems\"")),
+                3 => match self.planted.first() {
+                    Some(plant) => self.key("plants_removed", Self::some_plants(plant, &share)),
+                    None => self.key("water_change", share),
+                },
+                _ => self.key(
+                    "plants_added",
+                    Self::some_plants("ludwigia_repens", "\"5 stems\""),
+                ),
             }
         }
     }
 
-    fn some_plants(amount: &str) -> String {
-        format!("[{{ name = \"ludwigia_repens\", amount = {amount} }}]")
+    fn some_plants(name: &str, amount: &str) -> String {
+        format!("[{{ name = \"{name}\", amount = {amount} }}]")
     }
 
     /// The keeper's own figures for soil and cap.
