@@ -55,6 +55,18 @@ pub(super) fn cautions(design: &Design) -> Vec<Caution> {
     .collect()
 }
 
+/// That the pH of a day leaves the model.
+pub(super) fn ph_outside(ph: f64) -> Caution {
+    Caution {
+        code: "range.ph_of_day",
+        says: format!(
+            "Range: pH comes to {} within the day, outside 4 to 11: the model of it does not hold there.",
+            significant(ph, 3)
+        ),
+        source: None,
+    }
+}
+
 /// The largest share of the water that is changed at once, %.
 fn changed_pct(design: &Design) -> f64 {
     let draft = design.draft();

@@ -252,7 +252,8 @@ pub fn night(
     let load_is_met = load.met_by(design.planted())?.is_met();
     let night = Nocturne::of(design, options, on_day, Remedies::Sought)?;
     let findings = judge::night::all(&judge::night::Case::of(&night, load_is_met));
-    let cautions = hazard::cautions_at_night(design, ordered(&findings));
+    let mut cautions = hazard::cautions_at_night(design, ordered(&findings));
+    cautions.extend(night.ph_outside().map(excess::ph_outside));
     Ok((night.whole(), findings, cautions))
 }
 

@@ -10,7 +10,7 @@ use super::night::{Nocturne, OnDay, Remedies};
 use super::planting::{self, Needed};
 use super::section::WeightSection;
 use super::section::{BedSection, CapSection, CostSection, PanesSection, SoilSection};
-use super::{Options, Plan, cap_verdict, hazard, quantity, weight};
+use super::{Options, Plan, cap_verdict, excess, hazard, quantity, weight};
 use crate::design::Design;
 use crate::finding::{Code, Finding, Status, ordered};
 use crate::numerics::rodas::IntegrationError;
@@ -138,22 +138,24 @@ impl<'a> Stages<'a> {
         })?;
         let findings = judge::all(&case, &judge::night::Case::of(night, needed.met.is_met()))?;
         measures.cap.verdict = cap_verdict(&findings);
+        let mut cautions = if self.is_running {
+            let of_bed = findings
+                .iter()
+                .filter(|finding| judge::is_about_bed(finding.code));
+            hazard::cautions_of_bed(self.design, ordered(of_bed))
+        } else {
+            let calendar = startup.calendar.iter().flat_map(|entry| &entry.actions);
+            let all = calendar.copied().chain(ordered(&findings));
+            hazard::cautions(self.design, all)
+        };
+        cautions.extend(night.ph_outside().map(excess::ph_outside));
         let draft = self.design.draft();
         Ok(Plan {
             name: draft.name.clone(),
             assumed: draft.assumed.clone(),
             tank: quantity::tank(self.design),
             cost: measures.cost,
-            cautions: if self.is_running {
-                let of_bed = findings
-                    .iter()
-                    .filter(|finding| judge::is_about_bed(finding.code));
-                hazard::cautions_of_bed(self.design, ordered(of_bed))
-            } else {
-                let calendar = startup.calendar.iter().flat_map(|entry| &entry.actions);
-                let all = calendar.copied().chain(ordered(&findings));
-                hazard::cautions(self.design, all)
-            },
+            cautions,
             hours: night.hours(),
             night: night.night(),
             flow: night.flow(),

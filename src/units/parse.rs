@@ -14,7 +14,13 @@ pub(super) fn quantity<Q: Quantity>(text: &str) -> Result<Q, QuantityError> {
     let unit = find_unit::<Q>(text, unit_text).map_err(fail)?;
     let base = (number + unit.shift) * unit.factor;
     check_value(text, base, Q::SIGNED).map_err(fail)?;
-    Ok(Q::from_base(base))
+    Ok(Q::from_base(rounded(base)))
+}
+
+/// A number to thirteen digits: 24 in and 60.96 cm are one length to the last bit, so that
+/// nothing computed from them differs.
+fn rounded(value: f64) -> f64 {
+    format!("{value:.12e}").parse().unwrap_or(value)
 }
 
 /// Refuses what is not finite, and what is below zero unless `signed`.

@@ -4,6 +4,7 @@ use serde_json::Value;
 
 use crate::command::lentic;
 use crate::demo;
+use crate::files::MINIMAL;
 
 const TANK: &str = "demo-tanks/living-room-180.toml";
 
@@ -117,4 +118,45 @@ fn the_air_advised_keeps_oxygen_at_its_limit() {
     );
     let after = dawn(&plan(&mended));
     assert_eq!(after["status"], "ok", "{mended}\n{after}");
+}
+
+#[test]
+fn vapour_that_settles_on_cold_water_is_told_as_condensation() {
+    // A cellar at 26 C and 95 % holds 32 hPa of vapour, water at 16 C asks for 18 (Buck 1981).
+    let damp = format!(
+        "{MINIMAL}[water]\ntemperature = \"16 C\"\n[room]\ntemperature = \"26 C\"\nhumidity = \"95 %\"\n"
+    );
+    let ran = lentic(&["night", "-", "--members", "0"], &damp);
+    assert_eq!(ran.code, 0, "{}", ran.stderr);
+    assert!(ran.stdout.contains("condensation"), "{}", ran.stdout);
+    assert!(!ran.stdout.contains("evaporation"), "{}", ran.stdout);
+    let json = lentic(&["night", "-", "--members", "0", "--format", "json"], &damp);
+    let night: Value = serde_json::from_str(&json.stdout).unwrap();
+    assert!(night["heat"]["evaporation_l_per_week"].as_f64().unwrap() < 0.0);
+    let working = lentic(&["explain", "heat.balance", "-"], &damp).stdout;
+    assert!(working.contains("condenses on the water"), "{working}");
+}
+
+#[test]
+fn a_ph_outside_the_model_is_said_to_be() {
+    for (ph, alkalinity) in [("3", "0 dKH"), ("11", "20 dKH")] {
+        let spec = format!("{MINIMAL}[water]\nph = {ph}\nalkalinity = \"{alkalinity}\"\n");
+        for command in ["plan", "startup", "night"] {
+            let ran = lentic(&[command, "-", "--members", "0"], &spec);
+            let json = lentic(&["night", "-", "--members", "0", "--format", "json"], &spec);
+            let night: Value = serde_json::from_str(&json.stdout).unwrap();
+            let leaves = night["hours"].as_array().unwrap().iter().any(|hour| {
+                let value = &hour["ph"];
+                let ph = value.as_f64().or(value["typical"].as_f64()).unwrap();
+                !(4.0..=11.0).contains(&ph)
+            });
+            if command != "night" || leaves {
+                assert!(
+                    ran.stdout.contains("Range: pH"),
+                    "{command} {ph}: {}",
+                    ran.stdout
+                );
+            }
+        }
+    }
 }

@@ -279,6 +279,21 @@ proptest! {
         prop_assert!(never_less(many, few, INTEGRATION), "{few} {many}");
     }
 
+    #[test]
+    fn dirtier_tap_water_never_raises_the_index(drawn in drawn(), more in 0.1_f64..5.0) {
+        let draft = drawn.draft();
+        let mut turned = draft.clone();
+        turned.water.ammonia = draft.water.ammonia + Concentration::from_mg_l(more);
+        turned.water.nitrite = draft.water.nitrite + Concentration::from_mg_l(more);
+        turned.water.nitrate = draft.water.nitrate + Concentration::from_mg_l(more);
+        let Some(plans) = both(&draft, turned, &[Part::Load]) else {
+            return Err(TestCaseError::reject("no tank"));
+        };
+        let [clean, dirty] = plans.map(|plan| plan.planting.and_then(|planting| planting.index));
+        prop_assert!(clean.is_some());
+        prop_assert!(dirty <= clean, "{clean:?} {dirty:?}");
+    }
+
     /// On the day of filling: later on plants and algae have grown in it and shade what
     /// lies below.
     #[test]

@@ -52,6 +52,10 @@ pub(super) struct Nocturne<'a> {
     outage: Option<Outage>,
 }
 
+/// Where the pH of a day follows from carbonate alone: judgement, for below it other acids
+/// and above it hydroxide count.
+const MODEL_PH: std::ops::RangeInclusive<f64> = 4.0..=11.0;
+
 /// Whether what takes a search is looked for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Remedies {
@@ -210,6 +214,13 @@ impl<'a> Nocturne<'a> {
             evaporation_l_per_week: upkeep.evaporation_l_per_week,
             cools_4_k_h: upkeep.cools_in.map(Duration::hours),
         }
+    }
+
+    /// A pH of the day that lies outside the model.
+    pub(super) fn ph_outside(&self) -> Option<f64> {
+        let hours = self.outlook.hours.iter();
+        let mut ends = hours.flat_map(|hour| [hour.ph.low, hour.ph.high]);
+        ends.find(|ph| !MODEL_PH.contains(ph))
     }
 
     /// A band as the ensemble gives it, or the typical number alone.

@@ -86,7 +86,7 @@ fn heat(design: &Design, plan: &Plan) -> Vec<Step> {
         step("water", draft.water.temperature.celsius(), "C"),
         step("room", draft.room.temperature.celsius(), "C"),
         step("humidity of the room", draft.room.humidity.percent(), "%"),
-        step("evaporates", plan.heat.evaporation_l_per_week, "L/week"),
+        evaporates(plan.heat.evaporation_l_per_week),
         step("lost through the walls", loss.sides.watts(), "W"),
         step("lost through the bottom", loss.bottom.watts(), "W"),
         step("lost through surface or lid", loss.surface.watts(), "W"),
@@ -95,6 +95,15 @@ fn heat(design: &Design, plan: &Plan) -> Vec<Step> {
         step("margin of a heater", heater::MARGIN.typical, ""),
         step("heater", plan.heat.heater_w, "W"),
     ]
+}
+
+/// Below zero vapour of the room settles on the water.
+fn evaporates(l_per_week: f64) -> Step {
+    if l_per_week < 0.0 {
+        step("condenses on the water", -l_per_week, "L/week")
+    } else {
+        step("evaporates", l_per_week, "L/week")
+    }
 }
 
 fn cooling(design: &Design, plan: &Plan) -> Vec<Step> {

@@ -259,7 +259,15 @@ fn heat_fact(units: UnitSystem, heat: &HeatSection) -> Fact {
     )
 }
 
+/// What leaves the water, or, below zero, settles on it.
 fn evaporation(units: UnitSystem, heat: &HeatSection) -> Fact {
+    if heat.evaporation_l_per_week < 0.0 {
+        return Fact::new(
+            "condensation",
+            units.volume(Volume::from_litres(-heat.evaporation_l_per_week)),
+            "a week settles from the damp room on the colder water; nothing to top up",
+        );
+    }
     Fact::new(
         "evaporation",
         units.volume(Volume::from_litres(heat.evaporation_l_per_week)),
