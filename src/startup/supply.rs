@@ -31,7 +31,7 @@ impl Supply {
     }
 }
 
-/// The supply over some days in a dark run of the same bed under water without ammonia,
+/// The supply over some days in a dark run of the same bed under water without nitrogen,
 /// without plants, feed or water changes but with nitrifiers, so that the release works
 /// against the ammonia that builds up.
 ///
@@ -72,7 +72,8 @@ pub fn supply(
     };
     let mut numbers = *parameters;
     // Ammonia of the tap would hold the bed's back, and dirty water look like a sound bed.
-    numbers.tap.ammonia = 0.0;
+    let tap = &mut numbers.tap;
+    (tap.ammonia, tap.nitrite, tap.nitrate) = (0.0, 0.0, 0.0);
     let trajectory = run(&bare, &numbers, days)?;
     let released = trajectory.samples.last();
     Ok(Supply {
