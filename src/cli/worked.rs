@@ -10,7 +10,7 @@ use super::{check, compare, condition, input, night, plan as planned, request, s
 use crate::catalogue::{Command, Named, Origin, ResultRow, Topic};
 use crate::design::Design;
 use crate::diagnosis::{self, Diagnosis, diagnose};
-use crate::finding::{Finding, Status, Working};
+use crate::finding::{Caution, Finding, Status, Working, ordered};
 use crate::plan::{self, Plan};
 use crate::report::at;
 use crate::report::compose::{Resting, Worked};
@@ -254,8 +254,17 @@ impl Tank {
                 units: self.design.draft().units,
                 values,
                 working: topic.map_or_else(nothing, |topic| self.working(topic)),
+                cautions: self.cautions(&findings),
                 findings,
             },
+        }
+    }
+
+    /// Those of a check, or of what the remedies of some findings order.
+    fn cautions(&self, findings: &[Finding]) -> Vec<Caution> {
+        match &self.computed {
+            Computed::Check(found) => found.cautions.clone(),
+            _ => plan::cautions_for(&self.design, ordered(findings)),
         }
     }
 

@@ -139,6 +139,29 @@ fn no_command_orders_work_without_its_cautions() {
 }
 
 #[test]
+fn no_explanation_orders_work_without_its_cautions() {
+    for (what, tank, code) in [
+        ("cap.deep", "roots-out-of-reach", "hazard.hydrogen_sulfide"),
+        ("cap.thin", "cap-thin-in-front", "hazard.silica_dust"),
+        (
+            "flush.ammonia",
+            "third-week-nitrite",
+            "hazard.restricted_plants",
+        ),
+        ("check.cause", "third-week-nitrite", "hazard.water_change"),
+    ] {
+        let path = format!("demo-tanks/{tank}.toml");
+        let ran = command::lentic(&["explain", what, &path, "--members", "8"], "");
+        assert_eq!(ran.code, 0, "{what}: {}", ran.stderr);
+        let (_, cautions) = ran.stdout.split_once("Cautions").expect("cautions");
+        assert!(
+            cautions.contains(opening(code)),
+            "{what} {tank}: {cautions}"
+        );
+    }
+}
+
+#[test]
 fn every_remedy_of_every_cause_carries_the_work_that_it_orders() {
     const TANKS: [&str; 3] = [
         "gravel-cap-high-nitrate",

@@ -292,6 +292,7 @@ fn every_value_of_a_plan_is_printed_at_its_path() {
             values,
             working: Working { steps: Vec::new() },
             findings: Vec::new(),
+            cautions: Vec::new(),
         };
         let text = rendered(&compose::explain_result(&named, None, Some(&worked)));
         assert!(text.contains(&path), "{path}: {text}");
@@ -407,6 +408,7 @@ fn every_working_stays_within_the_columns() {
                 values: Vec::new(),
                 working,
                 findings: Vec::new(),
+                cautions: Vec::new(),
             };
             let text = text::render(
                 &compose::explain_topic(topic, Some(&worked)),

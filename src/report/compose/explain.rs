@@ -6,7 +6,7 @@ use serde_json::Value;
 use super::finding::{basis, judged};
 use super::reason::steps;
 use crate::catalogue::{self, Command, Named, ResultRow, Topic};
-use crate::finding::{Code, Finding, Working};
+use crate::finding::{Caution, Code, Finding, Working};
 use crate::report::at::ValueAt;
 use crate::report::dictionary;
 use crate::report::document::{Block, Document, Fact, Judged};
@@ -28,6 +28,8 @@ pub struct Worked {
     pub working: Working,
     /// The findings that the explanation is about, the worst first.
     pub findings: Vec<Finding>,
+    /// What goes with the work that their remedies order.
+    pub cautions: Vec<Caution>,
 }
 
 /// A topic, and its working for one design.
@@ -112,6 +114,7 @@ pub fn explain_source(source: Source, worked: Option<&Worked>) -> Document {
             blocks.push(Block::Text("No finding rests on it.".to_owned()));
         }
         blocks.push(Block::Findings(judgements(worked)));
+        blocks.extend(cautions(worked));
     }
     document(source.key(), blocks)
 }
@@ -208,7 +211,16 @@ fn working(worked: &Worked) -> Vec<Block> {
     if !worked.findings.is_empty() {
         blocks.push(Block::Findings(judgements(worked)));
     }
+    blocks.extend(cautions(worked));
     blocks
+}
+
+fn cautions(worked: &Worked) -> Vec<Block> {
+    if worked.cautions.is_empty() {
+        Vec::new()
+    } else {
+        super::finding::cautions(&worked.cautions)
+    }
 }
 
 fn judgements(worked: &Worked) -> Vec<Judged> {
