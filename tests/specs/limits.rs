@@ -22,7 +22,10 @@ fn with_list(key: &Key, count: usize) -> String {
     let minimal = base::good("minimal.toml");
     match key.section() {
         "" => list + &minimal,
-        "events[]" => format!("{minimal}[[events]]\nday = 1\n{list}"),
+        // Plants are taken out that were put in.
+        "events[]" => format!(
+            "{minimal}[[plants]]\nname = \"lemna_minor\"\namount = \"1 %\"\n[[events]]\nday = 1\n{list}"
+        ),
         section => {
             let heading = format!("[{section}]\n");
             minimal.replace(&heading, &format!("{heading}{list}"))
