@@ -105,7 +105,7 @@ pub(super) fn cautions_of_start(
     ordered: impl IntoIterator<Item = Action>,
 ) -> Vec<Caution> {
     let mut cautions = cautions_for(design, ordered);
-    cautions.extend(of_design(design, &[]));
+    cautions.extend(of_design(design));
     cautions
 }
 
