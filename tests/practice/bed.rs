@@ -38,7 +38,7 @@ fn a_soil_under_twice_its_depth_of_grit_or_filter_sand_is_sound() {
 
 #[test]
 fn sand_that_roots_do_not_cross_is_too_deep() {
-    let design = sixty("loam_topsoil", "\"30 mm\"", "filter_sand", "\"92 mm\"", "");
+    let design = sixty("loam_topsoil", "\"30 mm\"", "filter_sand", "\"112 mm\"", "");
     let bed = checked(&design);
     let deep = finding(&bed.findings, "cap.deep");
     assert_eq!(deep.status, Status::Act);
