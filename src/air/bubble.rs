@@ -1,7 +1,7 @@
 //! Oxygen from rising bubbles, and the carbon dioxide they carry off.
 
 use super::surface;
-use crate::source::{Band, Validity};
+use crate::source::Validity;
 use crate::units::constants::{GAS_CONSTANT, PA_PER_ATM};
 use crate::units::{Concentration, Flow, Length, MassRate, Pressure, Temperature};
 use crate::water::{Gas, Solute, atmosphere, carbon_dioxide, diffusivity, oxygen};
@@ -12,12 +12,6 @@ pub const SUBMERGENCE_VALIDITY: Validity = Validity::new("depth of the air stone
 /// Oxygen in a cubic metre of dry air at 20 C and one atmosphere, kg: the
 /// density 1.2041 times the mass fraction 0.2314.
 pub const OXYGEN_IN_AIR_KG_M3: f64 = 1.2041 * 0.2314;
-
-/// Transfer in tank water over transfer in clean water: less with organic matter
-/// (from memory).
-pub const ALPHA: Band = Band::new(0.6, 0.8, 1.0);
-/// Saturation in tank water over saturation in clean water (from memory).
-pub const BETA: Band = Band::new(0.95, 1.0, 1.0);
 
 /// Growth of the transfer per degree.
 const THETA: f64 = 1.024;
@@ -35,20 +29,6 @@ pub enum Diffuser {
     OpenTube,
 }
 
-impl Diffuser {
-    /// Share of the oxygen in the air that dissolves per metre of depth, from the
-    /// stone and the surface above it together.
-    ///
-    /// Judgement for stones, from figures for deep basins: fine pores 0.05-0.07,
-    /// coarse bubbles 0.02-0.03 per metre (`epa_625_1_89_023`, from memory).
-    pub const fn efficiency_per_m(self) -> Band {
-        match self {
-            Self::FineStone | Self::CoarseStone => Band::new(0.02, 0.04, 0.08),
-            Self::OpenTube => Band::new(0.02, 0.025, 0.03),
-        }
-    }
-}
-
 /// A stream of bubbles.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Bubbles {
@@ -56,11 +36,11 @@ pub struct Bubbles {
     pub air: Flow,
     /// From the water surface down to the stone.
     pub submergence: Length,
-    /// As [`Diffuser::efficiency_per_m`].
+    /// Share of the oxygen in the air that dissolves per metre of depth.
     pub efficiency_per_m: f64,
-    /// As [`ALPHA`].
+    /// Transfer in tank water over transfer in clean water.
     pub alpha: f64,
-    /// As [`BETA`].
+    /// Saturation in tank water over saturation in clean water.
     pub beta: f64,
 }
 

@@ -1,6 +1,6 @@
 //! Oxygen used by animals, by plants in the dark and by the bed.
 
-use crate::source::{Band, Validity};
+use crate::source::Validity;
 use crate::units::constants::molar_mass;
 use crate::units::{Area, Mass, MassRate, Temperature};
 
@@ -8,15 +8,6 @@ use crate::units::{Area, Mass, MassRate, Temperature};
 pub const FISH_TEMPERATURE: Validity = Validity::new("water temperature", "C", 0.0, 30.0);
 /// Body masses for which the line stands; below it may err by a factor of 2.
 pub const FISH_MASS: Validity = Validity::new("body mass of an animal", "g", 1.0, 1000.0);
-
-/// Oxygen use of a fish that swims about, over that at rest (from memory).
-pub const SWIMMING_FACTOR: Band = Band::new(1.5, 1.75, 2.0);
-/// The same of a fish that has been fed (from memory).
-pub const FED_FACTOR: Band = Band::new(2.0, 2.5, 3.0);
-
-/// Oxygen use of soil under sand at 20 C, g/(m2 d) (judgement; river beds
-/// 0.14-9.8, mean of a polluted one 0.62: `rong_2016`).
-pub const BED_G_M2_D: Band = Band::new(0.3, 0.8, 2.0);
 
 /// Growth of plant respiration per ten degrees (from memory).
 const PLANT_Q10: f64 = 2.0;
@@ -44,7 +35,7 @@ const BED_THETA: f64 = 1.065;
 /// ```
 ///
 /// # Limits
-/// At rest: [`SWIMMING_FACTOR`] and [`FED_FACTOR`] come on top. Bodies under a gram may
+/// At rest: what swimming and feeding cost comes on top. Bodies under a gram may
 /// differ by a factor of two.
 pub fn fish_at_rest(body: Mass, temperature: Temperature) -> MassRate {
     let mmol_h = (15.7 - 5020.0 / temperature.kelvin()).exp() * (body.g() / 50.0).powf(0.80);
@@ -57,10 +48,11 @@ pub fn fish_at_rest(body: Mass, temperature: Temperature) -> MassRate {
 /// R = rate m 2^((T - 22.5) / 10)
 /// ```
 ///
-/// `rate_mg_g_h` as [`PLANT_DARK_MG_G_H`], m the dry mass.
+/// `rate_mg_g_h` that at 22.5 C, m the dry mass.
 ///
 /// # Source
-/// From memory, as [`PLANT_DARK_MG_G_H`].
+/// From memory, after Owens and Maris 1964 (`owens_maris_1964`) and McDonnell and Weeter
+/// 1971 (`mcdonnell_weeter_1971`).
 ///
 /// # Example
 /// ```
@@ -82,7 +74,7 @@ pub fn plants_in_the_dark(dry: Mass, temperature: Temperature, rate_mg_g_h: f64)
 /// R = rate A 1.065^(T - 20)
 /// ```
 ///
-/// `rate_g_m2_d` as [`BED_G_M2_D`], A the floor.
+/// `rate_g_m2_d` that at 20 C, A the floor.
 ///
 /// # Source
 /// Thomann 1972 (`thomann_1972`, from memory) for the warmth; the rate is a judgement.

@@ -13,7 +13,7 @@ pub struct Exchange {
     pub area: Area,
     /// What it is like where nothing ripples it.
     pub calm: Surface,
-    /// Transfer velocity there at a Schmidt number of 600; see [`Surface::k600_m_d`].
+    /// Transfer velocity there at a Schmidt number of 600; see [`Aeration`](crate::parameters::Aeration).
     pub calm_k600: Velocity,
     /// The share that a pump or bubbles ripple; see [`plume::rippled_share`].
     pub rippled: Share,
@@ -21,7 +21,7 @@ pub struct Exchange {
     pub rippled_k600: Velocity,
     /// The share under floating plants.
     pub floaters: Share,
-    /// See [`surface::MAT_PASSAGE`].
+    /// See [`Aeration`](crate::parameters::Aeration).
     pub mat_passage: Share,
     /// Bubbles, where there are any.
     pub bubbles: Option<Bubbles>,
@@ -71,7 +71,8 @@ impl Exchange {
     /// ```
     ///
     /// # Limits
-    /// No exchange of a small indoor tank was measured: [`Surface::k600_m_d`] spans a factor of six.
+    /// No exchange of a small indoor tank was measured: that of a calm surface spans a
+    /// factor of five.
     pub fn clearance(&self, gas: Gas, temperature: Temperature) -> Clearance {
         let velocity = self.transfer_velocity(gas, temperature);
         let whole = surface::clearance(velocity, self.area);
@@ -91,17 +92,23 @@ impl Exchange {
 
     /// Mean over the surface, floaters included.
     fn transfer_velocity(&self, gas: Gas, temperature: Temperature) -> Velocity {
+        let open = self.open_velocity(gas, temperature);
+        surface::under_floaters(open, self.floaters, self.mat_passage)
+    }
+
+    /// Mean over the surface that no floaters cover, ripples included.
+    pub fn open_velocity(&self, gas: Gas, temperature: Temperature) -> Velocity {
         let of = |k600, kind| surface::transfer_velocity(k600, kind, gas, temperature);
         let rippled = self.rippled.fraction();
-        let open = of(self.calm_k600, self.calm) * (1.0 - rippled)
-            + of(self.rippled_k600, Surface::Rippled) * rippled;
-        surface::under_floaters(open, self.floaters, self.mat_passage)
+        of(self.calm_k600, self.calm) * (1.0 - rippled)
+            + of(self.rippled_k600, Surface::Rippled) * rippled
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::parameters::Aeration;
     use crate::units::Length;
 
     fn exchange(area_m2: f64, bubbles: Option<Bubbles>) -> Exchange {
@@ -167,7 +174,7 @@ mod tests {
         };
         let lidded = Exchange {
             calm: Surface::Lidded,
-            calm_k600: Velocity::from_m_d(Surface::Lidded.k600_m_d().typical),
+            calm_k600: Velocity::from_m_d(Aeration::reference().lid_k600.typical),
             ..open
         };
         assert!((total(covered) / total(open) - 0.65).abs() < 1e-12);

@@ -14,9 +14,6 @@ const SPREAD: f64 = 0.2;
 /// same buoyancy: bubbles slip through (judgement).
 pub const SLIP_FACTOR: Band = Band::new(0.3, 0.5, 1.0);
 
-/// Air per surface that ripples two thirds of it, L/(min m2) (judgement).
-pub const RIPPLING_AIR_L_MIN_M2: Band = Band::new(2.0, 5.0, 10.0);
-
 /// Seconds in a minute.
 const SECONDS_PER_MINUTE: f64 = 60.0;
 
@@ -76,7 +73,7 @@ pub fn flow(air: Flow, submergence: Length) -> Flow {
 /// share = 1 - exp(-q / q0)
 /// ```
 ///
-/// q the air per surface area, q0 as [`RIPPLING_AIR_L_MIN_M2`] (judgement).
+/// q the air per surface area, q0 the air that ripples two thirds (judgement).
 ///
 /// # Source
 /// Judgement: no measurement of a small tank was found.

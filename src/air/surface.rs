@@ -1,6 +1,5 @@
 //! Gas exchange through the water surface.
 
-use crate::source::Band;
 use crate::units::constants::{HOURS_PER_DAY, L_PER_M3};
 use crate::units::{Area, Concentration, Flow, MassRate, Share, Temperature, Velocity};
 use crate::water::{Gas, schmidt_number};
@@ -9,10 +8,6 @@ use crate::water::{Gas, schmidt_number};
 const REFERENCE_SCHMIDT: f64 = 600.0;
 /// Minutes in a day.
 const MINUTES_PER_DAY: f64 = 60.0 * HOURS_PER_DAY;
-
-/// Share of the exchange that goes on under a closed mat of floating plants
-/// (judgement: no measurement was found).
-pub const MAT_PASSAGE: Band = Band::new(0.0, 0.3, 0.7);
 
 /// What the water surface is like.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -26,20 +21,6 @@ pub enum Surface {
 }
 
 impl Surface {
-    /// Transfer velocity at a Schmidt number of 600, m/d.
-    ///
-    /// Judgement within published values of 0.04-0.60 m/d for lakes without wind
-    /// (`crusius_wanninkhof_2003`, `cole_2010`, `cole_caraco_1998`); no
-    /// measurement in an indoor tank was found. That of a rippled surface has no
-    /// source at all.
-    pub const fn k600_m_d(self) -> Band {
-        match self {
-            Self::Open => Band::new(0.1, 0.35, 0.6),
-            Self::Lidded => Band::new(0.04, 0.1, 0.35),
-            Self::Rippled => Band::new(0.6, 1.0, 2.0),
-        }
-    }
-
     /// Exponent of the Schmidt number: 2/3 for a smooth surface, 1/2 for a rippled one.
     const fn schmidt_exponent(self) -> f64 {
         match self {
@@ -72,7 +53,7 @@ impl Surface {
 /// ```
 ///
 /// # Limits
-/// The calm surface itself is the uncertain part: [`Surface::k600_m_d`].
+/// The calm surface itself is the uncertain part: [`Aeration`](crate::parameters::Aeration).
 pub fn transfer_velocity(
     k600: Velocity,
     surface: Surface,
@@ -89,7 +70,7 @@ pub fn transfer_velocity(
 /// k = k_open (1 - f + m f)
 /// ```
 ///
-/// f the cover, m the passage, as in [`MAT_PASSAGE`] (judgement).
+/// f the cover, m the passage (judgement).
 ///
 /// # Source
 /// Judgement: no measurement under a mat was found.
@@ -104,7 +85,7 @@ pub fn transfer_velocity(
 /// ```
 ///
 /// # Limits
-/// The passage is not known: 0 to 0.7.
+/// The passage is not known: [`Aeration`](crate::parameters::Aeration).
 pub fn under_floaters(open: Velocity, cover: Share, passage: Share) -> Velocity {
     let closed = cover.fraction() * (1.0 - passage.fraction());
     open * (1.0 - closed)

@@ -150,6 +150,10 @@ pub struct Plant {
     /// Whether its leaves take carbon dioxide from the air.
     #[serde(default)]
     pub air_leaves: bool,
+    /// Whether its leaves use bicarbonate beside carbon dioxide (from memory); absent
+    /// where that is not known, and for floaters.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub uses_bicarbonate: Option<bool>,
     /// How it floats, for a plant that also grows rooted or under water.
     pub floating_form: Option<String>,
     /// Its places on lists of restricted plants, found by its Latin names in the whole
@@ -181,6 +185,12 @@ impl Plant {
     pub(super) fn latin_names(&self) -> impl Iterator<Item = &str> {
         let synonyms = self.aliases.iter().map(String::as_str);
         std::iter::once(self.latin.as_str()).chain(synonyms)
+    }
+
+    /// Share of it that counts as a user of bicarbonate: half where it is not known.
+    pub fn bicarbonate_use(&self) -> f64 {
+        self.uses_bicarbonate
+            .map_or(0.5, |uses| f64::from(u8::from(uses)))
     }
 
     /// Its place on one list, if it is there.

@@ -39,6 +39,10 @@ pub struct Planted {
     pub feeding_cover: Share,
     /// Share of the fast growers' leaves above the water.
     pub emergent: Share,
+    /// Share of the fast growers' mass that uses bicarbonate.
+    pub fast_users: Share,
+    /// The same of the slow growers.
+    pub slow_users: Share,
 }
 
 impl Planting {
@@ -77,6 +81,7 @@ impl Planted {
     pub fn of(plantings: &[Planting], areas: Areas) -> Self {
         let mut planted = Self::default();
         let mut emergent_dry = Mass::ZERO;
+        let (mut fast_users, mut slow_users) = (Mass::ZERO, Mass::ZERO);
         for planting in plantings {
             let Some(biomass) = planting.biomass(areas) else {
                 continue;
@@ -86,12 +91,20 @@ impl Planted {
                 Group::Fast => {
                     planted.fast += biomass;
                     emergent_dry = emergent_dry + biomass.dry * planting.emergent.fraction();
+                    fast_users = fast_users + biomass.dry * planting.plant.bicarbonate_use();
                 }
-                Group::Slow => planted.slow += biomass,
+                Group::Slow => {
+                    planted.slow += biomass;
+                    slow_users = slow_users + biomass.dry * planting.plant.bicarbonate_use();
+                }
             }
         }
         if planted.fast.dry > Mass::ZERO {
             planted.emergent = Share::from_fraction(emergent_dry / planted.fast.dry);
+            planted.fast_users = Share::from_fraction(fast_users / planted.fast.dry);
+        }
+        if planted.slow.dry > Mass::ZERO {
+            planted.slow_users = Share::from_fraction(slow_users / planted.slow.dry);
         }
         planted
     }

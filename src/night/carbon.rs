@@ -26,7 +26,9 @@ pub(super) struct Carbon<R> {
     pub(super) dioxide: R,
     /// Bicarbonate, mg CO2/L.
     pub(super) bicarbonate: R,
-    /// Change of all inorganic carbon per unit of pH, mg CO2/L.
+    /// All of it, mg CO2/L.
+    pub(super) all: R,
+    /// Change of all of it per unit of pH, mg CO2/L.
     pub(super) slope: R,
 }
 
@@ -52,8 +54,8 @@ impl Carbonate {
     /// # Source
     /// Plummer and Busenberg 1982 (`plummer_busenberg_1982`), without activities.
     pub(super) fn at<R: Real>(&self, ph: R) -> Carbon<R> {
-        let h = (ph * -LN_10).exp();
-        let hydroxide = R::splat(self.kw) / h;
+        let h = self.hydrogen(ph);
+        let hydroxide = self.hydroxide(h);
         let doubly = R::splat(self.k2) / h;
         let singly = h / self.k1;
         let charges = doubly * 2.0 + 1.0;
@@ -65,8 +67,30 @@ impl Carbonate {
         Carbon {
             dioxide: singly * bicarbonate * CO2_MG_MOL,
             bicarbonate: bicarbonate * CO2_MG_MOL,
+            all: bicarbonate * per_bicarbonate * CO2_MG_MOL,
             slope: by_h * (-LN_10 * CO2_MG_MOL),
         }
+    }
+}
+
+impl Carbonate {
+    /// Hydrogen ion, mol/L.
+    pub(super) fn hydrogen<R: Real>(&self, ph: R) -> R {
+        (ph * -LN_10).exp()
+    }
+
+    /// Hydroxide where hydrogen ion is so much, mol/L.
+    pub(super) fn hydroxide<R: Real>(&self, hydrogen: R) -> R {
+        R::splat(self.kw) / hydrogen
+    }
+
+    /// All inorganic carbon over what of it is charged.
+    ///
+    /// ```text
+    /// 1 + H^2 / (K1 K2 + K1 H)
+    /// ```
+    pub(super) fn free_share<R: Real>(&self, hydrogen: R) -> R {
+        hydrogen * hydrogen / ((hydrogen + self.k2) * self.k1) + 1.0
     }
 }
 
@@ -98,7 +122,9 @@ mod tests {
                 let all = |ph: f64| {
                     let carbon = water.at(ph);
                     let carbonate = carbon.bicarbonate * water.k2 * 10_f64.powf(ph);
-                    carbon.dioxide + carbon.bicarbonate + carbonate
+                    let sum = carbon.dioxide + carbon.bicarbonate + carbonate;
+                    assert_relative_eq!(carbon.all, sum, max_relative = 1e-12);
+                    sum
                 };
                 let slope = (all(ph + 1e-5) - all(ph - 1e-5)) / 2e-5;
                 assert_relative_eq!(water.at(ph).slope, slope, max_relative = 1e-6);

@@ -1,48 +1,93 @@
 //! The numbers of one tank and one member of an ensemble, as the rates use them.
 
-use super::inputs::{Ceiling, Kept, NightInputs};
+use super::canopy::{Canopy, Stand};
+use super::gas::Air;
+use super::inputs::{Kept, NightInputs};
 use super::numbers::numbers;
 use super::rates::Rates;
-use crate::air::{Bubbles, Clearance, Exchange, Surface, demand, plume};
-use crate::design::Device;
+use crate::air::demand;
 use crate::numerics::lanes::{LANES, Lanes};
+use crate::numerics::real::Real;
 use crate::plants::shade::{mean_light, transmission};
 use crate::state::DayState;
-use crate::units::{Area, Flow, Mass, MassRate, Share, Velocity};
+use crate::units::constants::molar_mass;
+use crate::units::{Mass, MassRate};
 use crate::water::stoichiometry::{AMMONIA_OXIDATION_OXYGEN, NITRITE_OXIDATION_OXYGEN};
-use crate::water::{Gas, carbon_dioxide, oxygen};
 
 /// Growth of photosynthesis per ten degrees (`janse_2005`).
 const PHOTOSYNTHESIS_Q10: f64 = 1.2;
 /// Temperature for which photosynthesis is given, C.
 const REFERENCE_C: f64 = 25.0;
-/// Extinction of light by algae, m2/g (`janse_2005`).
-const ALGAE_EXTINCTION: f64 = 0.25;
+/// Oxygen for a mol of it per mol of light, mg/h per umol/(m2 s) absorbed on a square
+/// metre.
+const LIGHT_MG_O2_H: f64 = 3600.0 * 1e-6 * 1000.0 * molar_mass::O2;
+/// Growth of the decay of dead tissue per degree (`thomann_1972`, from memory).
+const DEAD_THETA: f64 = 1.065;
+/// Oxygen that a gram of tissue takes to decay, g: 0.4 of it carbon, mole for mole.
+const OXYGEN_PER_TISSUE: f64 = 1.07;
+/// Oxygen that a gram of feed takes to decay, g (judgement).
+const OXYGEN_PER_FEED: f64 = 1.12;
 /// Time in which a bed just flooded comes to use no more oxygen than an old one, d
 /// (judgement: weeks).
 const NEW_BED_D: f64 = 14.0;
 
 numbers! {
-    /// Rates in mg/(L h), clearances in 1/h.
+    /// Rates in mg/(L h), clearances in 1/h, plants in g/L.
     pub(super) struct Coefficients {
-        /// Oxygen of submerged plants and algae in the light with all carbon.
-        submerged_oxygen,
+        /// Light below the floaters, umol/(m2 s).
+        light,
+        /// Extinction times depth.
+        extinction_depth,
+        /// Carbon dioxide at half photosynthesis, mg/L.
+        carbon_half,
+        /// Carbon dioxide at which photosynthesis stops, at saturation with oxygen, mg/L.
+        compensation,
+        /// Bicarbonate that counts as carbon dioxide, for algae.
+        bicarbonate_weight,
+        /// The same for plants that use it, in this light.
+        bicarbonate_lit,
+        /// Fast plants under water.
+        fast_g_l,
+        /// Slow plants.
+        slow_g_l,
+        /// Algae.
+        algae_g_l,
+        /// Photosynthesis of fast plants in full light with all carbon, mg O2/(g h).
+        fast_most,
+        /// Of slow plants.
+        slow_most,
+        /// Of algae.
+        algae_most,
+        /// Oxygen of plants per light, while light alone limits.
+        plant_slope,
+        /// Of algae.
+        algae_slope,
+        /// Share of what is fixed that becomes tissue.
+        tissue_share,
         /// Oxygen that floaters give to the water in the light.
         floating_oxygen,
-        /// Respiration of plants and algae at saturation.
-        plants,
+        /// Respiration of submerged plants with a full store, at saturation.
+        submerged_breath,
+        /// Store at which it is half of that, mg/L.
+        store_half,
+        /// Respiration of floaters and algae at saturation.
+        other_breath,
         /// Oxygen use of animals at saturation.
         animals,
+        /// Oxygen use of dead matter and of what is left of the feed, at saturation.
+        dead,
         /// Oxygen use of the bed at saturation.
         bed,
+        /// Carbon dioxide that the bed gives off per oxygen asked for.
+        bed_quotient,
         /// Oxygen that the ammonia oxidisers use.
         ammonia_oxidation,
         /// Oxygen that the nitrite oxidisers use.
         nitrite_oxidation,
-        /// Carbon dioxide at half photosynthesis, mg/L.
-        carbon_half,
-        /// Bicarbonate that counts as carbon dioxide.
-        bicarbonate_weight,
+        /// Oxygen over saturation from which it also leaves in bubbles of its own.
+        pearling_from,
+        /// How fast it then leaves, 1/h.
+        pearling,
         /// Carbon dioxide in balance with the room, mg/L.
         room_carbon,
         /// Oxygen in balance with bubbles, mg/L.
@@ -51,12 +96,52 @@ numbers! {
         still_oxygen,
         /// Clearance of carbon dioxide by the surface, device off.
         still_carbon,
+        /// Film at the open surface, device off, m.
+        still_film_m,
         /// Clearance of oxygen by the surface, device on.
         running_oxygen,
-        /// Clearance of carbon dioxide by surface and bubbles, device on.
+        /// Clearance of carbon dioxide by the surface, device on.
         running_carbon,
+        /// Film at the open surface, device on, m.
+        running_film_m,
         /// Clearance of oxygen by bubbles, device on.
         bubble_oxygen,
+        /// Clearance of carbon dioxide by bubbles, device on.
+        bubble_carbon,
+    }
+}
+
+impl<R: Real> Coefficients<R> {
+    pub(super) fn canopy(&self) -> Canopy<R> {
+        Canopy {
+            light: self.light,
+            extinction_depth: self.extinction_depth,
+            carbon_half: self.carbon_half,
+            compensation: self.compensation,
+            bicarbonate_weight: self.bicarbonate_weight,
+            bicarbonate_lit: self.bicarbonate_lit,
+        }
+    }
+
+    pub(super) fn fast(&self) -> Stand<R> {
+        Stand {
+            most: self.fast_most,
+            slope: self.plant_slope,
+        }
+    }
+
+    pub(super) fn slow(&self) -> Stand<R> {
+        Stand {
+            most: self.slow_most,
+            slope: self.plant_slope,
+        }
+    }
+
+    pub(super) fn algae(&self) -> Stand<R> {
+        Stand {
+            most: self.algae_most,
+            slope: self.algae_slope,
+        }
     }
 }
 
@@ -65,32 +150,55 @@ impl Coefficients<f64> {
         let litres = inputs.water.litres();
         let per_litre = |rate: MassRate| rate.mg_h() / litres;
         let state = &inputs.state;
-        let still = exchange(inputs, rates, false);
-        let running = exchange(inputs, rates, true);
-        let clearance = |exchange: &Exchange, gas| exchange.clearance(gas, inputs.temperature);
-        let per_h = |flow: Flow| flow.l_h() / litres;
-        let running_oxygen: Clearance = clearance(&running, Gas::Oxygen);
-        let saturation = oxygen::saturation(inputs.temperature, inputs.pressure).mg_l();
-        let room = Share::from_fraction(rates.room_carbon * 1e-6);
+        let submerged = submerged(inputs);
+        let (fixing, using) = (&rates.photosynthesis, &rates.oxygen_use);
+        let warmth = photosynthesis_warmth(inputs);
+        let breath = |dry: Mass, rate: f64| {
+            demand::plants_in_the_dark(dry, inputs.temperature, rate).mg_h() / litres
+        };
+        let air = Air::of(inputs, rates);
         Self {
-            submerged_oxygen: submerged_oxygen_mg_h(inputs, rates) / litres,
+            light: light_below_floaters(inputs, rates),
+            extinction_depth: extinction_depth(inputs, rates),
+            carbon_half: fixing.carbon_half,
+            compensation: fixing.compensation,
+            bicarbonate_weight: fixing.bicarbonate_weight,
+            bicarbonate_lit: fixing.bicarbonate_weight
+                * switched_on(light_in_water(inputs, rates), fixing.bicarbonate_light),
+            fast_g_l: fast_in_water(inputs).g() / litres,
+            slow_g_l: state.slow.g() / litres,
+            algae_g_l: state.algae.g() / litres,
+            fast_most: fixing.fast * warmth,
+            slow_most: fixing.slow * warmth,
+            algae_most: fixing.algae * warmth,
+            plant_slope: LIGHT_MG_O2_H * fixing.light_yield * rates.shade.plant_extinction,
+            algae_slope: LIGHT_MG_O2_H * fixing.light_yield * rates.shade.algae_extinction,
+            tissue_share: fixing.tissue_share,
             floating_oxygen: floating_oxygen_mg_h(inputs, rates) / litres,
-            plants: plant_respiration_mg_h(inputs, rates) / litres,
-            animals: per_litre(at_rest(inputs)) * rates.animal_factor,
-            bed: per_litre(demand::bed(inputs.floor, inputs.temperature, rates.bed))
+            submerged_breath: breath(submerged, using.submerged),
+            store_half: (using.submerged * using.store * submerged.g() / litres)
+                .max(f64::MIN_POSITIVE),
+            other_breath: breath(state.floating, using.floating) * using.floater_share
+                + breath(state.algae, using.algae),
+            animals: per_litre(at_rest(inputs)) * animal_factor(inputs, rates),
+            dead: per_litre(dead_matter(inputs, rates)),
+            bed: per_litre(demand::bed(inputs.floor, inputs.temperature, using.bed))
                 * bed_youth(state, rates),
+            bed_quotient: using.bed_quotient,
             ammonia_oxidation: per_litre(state.ammonia_oxidised) * AMMONIA_OXIDATION_OXYGEN,
             nitrite_oxidation: per_litre(state.nitrite_oxidised) * NITRITE_OXIDATION_OXYGEN,
-            carbon_half: rates.carbon_half,
-            bicarbonate_weight: rates.bicarbonate_weight,
-            room_carbon: carbon_dioxide::air_equilibrium(inputs.temperature, inputs.pressure, room)
-                .mg_l(),
-            bubble_saturation: saturation * rates.beta,
-            still_oxygen: per_h(clearance(&still, Gas::Oxygen).total()),
-            still_carbon: per_h(clearance(&still, Gas::CarbonDioxide).total()),
-            running_oxygen: per_h(running_oxygen.surface),
-            running_carbon: per_h(clearance(&running, Gas::CarbonDioxide).total()),
-            bubble_oxygen: per_h(running_oxygen.bubbles),
+            pearling_from: rates.aeration.pearling_from,
+            pearling: rates.aeration.pearling,
+            room_carbon: air.room_carbon_mg_l,
+            bubble_saturation: air.bubble_saturation_mg_l,
+            still_oxygen: air.still.oxygen,
+            still_carbon: air.still.carbon,
+            still_film_m: air.still.film_m,
+            running_oxygen: air.running.oxygen,
+            running_carbon: air.running.carbon,
+            running_film_m: air.running.film_m,
+            bubble_oxygen: air.running.bubble_oxygen,
+            bubble_carbon: air.running.bubble_carbon,
         }
     }
 }
@@ -126,7 +234,7 @@ pub(super) fn at_rest(inputs: &NightInputs) -> MassRate {
 /// 1 + s exp(-t / 14 d)
 /// ```
 fn bed_youth(state: &DayState, rates: &Rates<f64>) -> f64 {
-    1.0 + rates.new_bed * (-state.day / NEW_BED_D).exp()
+    1.0 + rates.oxygen_use.new_bed * (-state.day / NEW_BED_D).exp()
 }
 
 /// Fast growers' leaves under water.
@@ -134,17 +242,43 @@ fn fast_in_water(inputs: &NightInputs) -> Mass {
     inputs.state.fast * (1.0 - inputs.emergent.fraction())
 }
 
-fn plant_respiration_mg_h(inputs: &NightInputs, rates: &Rates<f64>) -> f64 {
+/// All that grows under water but algae.
+pub(super) fn submerged(inputs: &NightInputs) -> Mass {
+    fast_in_water(inputs) + inputs.state.slow
+}
+
+fn animal_factor(inputs: &NightInputs, rates: &Rates<f64>) -> f64 {
+    if inputs.feed > MassRate::ZERO {
+        rates.oxygen_use.fed
+    } else {
+        rates.oxygen_use.swimming
+    }
+}
+
+/// Oxygen use of what dies and of what animals leave of their feed.
+///
+/// ```text
+/// d 1.07 1.065^(T - 20) M + 1.12 u F
+/// ```
+fn dead_matter(inputs: &NightInputs, rates: &Rates<f64>) -> MassRate {
     let state = &inputs.state;
-    let breathed =
-        |dry: Mass, rate: f64| demand::plants_in_the_dark(dry, inputs.temperature, rate).mg_h();
-    breathed(fast_in_water(inputs) + state.slow, rates.plant_dark) * rates.plant_share
-        + breathed(state.floating, rates.plant_dark) * rates.floater_respiration_share
-        + breathed(state.algae, rates.algae_dark)
+    let living = submerged(inputs) + state.floating + state.algae;
+    let warmth = DEAD_THETA.powf(inputs.temperature.celsius() - 20.0);
+    let dying = MassRate::from_g_d(rates.oxygen_use.dead * living.g() * warmth);
+    dying * OXYGEN_PER_TISSUE + inputs.feed * (OXYGEN_PER_FEED * rates.oxygen_use.feed_left)
 }
 
 fn photosynthesis_warmth(inputs: &NightInputs) -> f64 {
     PHOTOSYNTHESIS_Q10.powf((inputs.temperature.celsius() - REFERENCE_C) / 10.0)
+}
+
+/// Share of the use of bicarbonate that light switches on (judgement).
+///
+/// ```text
+/// I^2 / (I^2 + I0^2)
+/// ```
+fn switched_on(light: f64, half: f64) -> f64 {
+    light.powi(2) / (light.powi(2) + half.powi(2))
 }
 
 /// Mean light in the water, umol/(m2 s).
@@ -159,88 +293,20 @@ pub(super) fn light_in_water(inputs: &NightInputs, rates: &Rates<f64>) -> f64 {
 
 pub(super) fn light_below_floaters(inputs: &NightInputs, rates: &Rates<f64>) -> f64 {
     let layers = inputs.state.cover.fraction();
-    rates.light * transmission(layers, rates.floating_absorptance)
+    rates.light * transmission(layers, rates.shade.floating_absorptance)
 }
 
 /// Extinction times the mean depth of the water.
 pub(super) fn extinction_depth(inputs: &NightInputs, rates: &Rates<f64>) -> f64 {
-    let state = &inputs.state;
     let floor_m2 = inputs.floor.m2();
-    rates.water_extinction * (inputs.water / inputs.floor).m()
-        + rates.plant_extinction * (fast_in_water(inputs) + state.slow).g() / floor_m2
-        + ALGAE_EXTINCTION * state.algae.g() / floor_m2
-}
-
-/// ```text
-/// P I / (K + I) 1.2^((T - 25)/10)      for each group, I the mean light in the water
-/// ```
-fn submerged_oxygen_mg_h(inputs: &NightInputs, rates: &Rates<f64>) -> f64 {
-    let light = light_in_water(inputs, rates);
-    let of = |dry: Mass, most: f64, half: f64| dry.g() * most * light / (half + light);
-    let state = &inputs.state;
-    let fast = of(
-        fast_in_water(inputs),
-        rates.fast_photosynthesis,
-        rates.fast_light_half,
-    );
-    let slow = of(state.slow, rates.slow_photosynthesis, rates.slow_light_half);
-    let algae = of(
-        state.algae,
-        rates.algae_photosynthesis,
-        rates.algae_light_half,
-    );
-    (fast + slow + algae) * photosynthesis_warmth(inputs)
+    rates.shade.water_extinction * (inputs.water / inputs.floor).m()
+        + rates.shade.plant_extinction * submerged(inputs).g() / floor_m2
+        + rates.shade.algae_extinction * inputs.state.algae.g() / floor_m2
 }
 
 fn floating_oxygen_mg_h(inputs: &NightInputs, rates: &Rates<f64>) -> f64 {
-    let lit = rates.light / (rates.floating_light_half + rates.light);
-    let given_off = inputs.state.floating.g() * rates.floating_photosynthesis * lit;
-    given_off * rates.floater_oxygen_share * photosynthesis_warmth(inputs)
-}
-
-/// The gas exchange of a tank with its device on or off.
-fn exchange(inputs: &NightInputs, rates: &Rates<f64>, on: bool) -> Exchange {
-    let flow = if on { inputs.flow } else { Flow::ZERO };
-    let bubbles = Bubbles {
-        air: flow,
-        submergence: inputs.device_depth,
-        efficiency_per_m: rates.bubble_efficiency,
-        alpha: rates.alpha,
-        beta: rates.beta,
-    };
-    let (rippled, bubbles) = match inputs.device {
-        Device::None => (Share::ZERO, None),
-        Device::AirStone | Device::SpongeFilter => (
-            plume::rippled_share(flow, inputs.surface, rates.rippling_air),
-            Some(bubbles),
-        ),
-        Device::Pump => (
-            rippled_by_water(flow, inputs.surface, rates.rippling_water),
-            None,
-        ),
-    };
-    Exchange {
-        area: inputs.surface,
-        calm: match inputs.ceiling {
-            Ceiling::Open => Surface::Open,
-            Ceiling::Lid => Surface::Lidded,
-        },
-        calm_k600: Velocity::from_m_d(rates.calm_k600),
-        rippled,
-        rippled_k600: Velocity::from_m_d(rates.rippled_k600),
-        floaters: inputs.state.covered(),
-        mat_passage: Share::from_fraction(rates.mat_passage),
-        bubbles: bubbles.filter(|_| on),
-    }
-}
-
-/// Share of the surface that a pump ripples, growing smoothly with its flow
-/// (judgement).
-///
-/// ```text
-/// 1 - exp(-(Q / A) / q0)
-/// ```
-fn rippled_by_water(flow: Flow, surface: Area, rippling_l_min_m2: f64) -> Share {
-    let l_min_m2 = flow.l_min() / surface.m2();
-    Share::from_fraction(-(-l_min_m2 / rippling_l_min_m2).exp_m1())
+    let fixing = &rates.photosynthesis;
+    let lit = rates.light / (fixing.floating_light_half + rates.light);
+    let given_off = inputs.state.floating.g() * fixing.floating * lit;
+    given_off * fixing.floater_oxygen_share * photosynthesis_warmth(inputs)
 }

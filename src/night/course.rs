@@ -1,7 +1,7 @@
 //! A day cut at every switch, and the day that repeats itself.
 
 use super::inputs::NightInputs;
-use super::model::{Course, LEDGER, Ledger, Model, Phase, STATES};
+use super::model::{CARBON_PARTS, Course, LEDGER, Ledger, Model, OXYGEN_PARTS, Phase, STATES};
 use crate::numerics::lanes::Lanes;
 use crate::numerics::real::Real;
 use crate::numerics::rodas::{Control, IntegrationError, Step, System, integrate};
@@ -37,11 +37,13 @@ impl Accuracy {
 
 /// Corrections of the start of the day at most.
 const MOST_CORRECTIONS: u32 = 20;
-/// Shifts by which the answer of a day to its start is felt, mg/L and pH.
-const SHIFT: [f64; STATES] = [0.05, 0.01];
-/// Largest correction of pH at once, and of oxygen downwards as a share.
+/// Shifts by which the answer of a day to its start is felt: mg/L, pH, mg/L.
+const SHIFT: [f64; STATES] = [0.05, 0.01, 0.05];
+/// Store that is guessed at first, mg of oxygen per gram of submerged plants.
+const FIRST_STORE_MG_G: f64 = 2.0;
+/// Largest correction of pH at once, and of oxygen and store downwards as a share.
 const MOST_PH_STEP: f64 = 0.5;
-const LEAST_OXYGEN_LEFT: f64 = 0.2;
+const LEAST_LEFT: f64 = 0.2;
 
 /// The phases of a day with their ends, in hours from when the lamp goes on.
 #[derive(Debug, Clone, Copy)]
@@ -75,7 +77,7 @@ impl Schedule {
     }
 }
 
-/// Oxygen and pH.
+/// Oxygen, pH and store.
 pub(super) type Point<R> = [R; STATES];
 
 /// A day followed through.
@@ -86,8 +88,10 @@ pub(super) struct Day<R> {
     pub(super) dusk: Point<R>,
     /// At the end.
     pub(super) end: Point<R>,
-    /// Oxygen moved by photosynthesis, plants, animals, bed, nitrification, exchange.
-    pub(super) moved: [R; LEDGER - STATES],
+    /// Oxygen moved by each process, mg/L.
+    pub(super) oxygen: [R; OXYGEN_PARTS],
+    /// Carbon dioxide moved in each way, mg/L.
+    pub(super) carbon: [R; CARBON_PARTS],
 }
 
 impl Day<Lanes> {
@@ -98,7 +102,8 @@ impl Day<Lanes> {
             samples: self.samples.iter().map(one).collect(),
             dusk: one(&self.dusk),
             end: one(&self.end),
-            moved: self.moved.map(|lanes| lanes.0[lane]),
+            oxygen: self.oxygen.map(|lanes| lanes.0[lane]),
+            carbon: self.carbon.map(|lanes| lanes.0[lane]),
         }
     }
 }
@@ -107,7 +112,7 @@ impl Day<Lanes> {
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Settled<R> {
     pub(super) start: Point<R>,
-    /// Oxygen, mg/L, and pH gained or lost over the day after all.
+    /// Oxygen, mg/L, pH and store gained or lost over the day after all.
     pub(super) drift: Point<R>,
 }
 
@@ -128,14 +133,15 @@ pub(super) fn follow<R: Real>(
             sample(&mut samples, step);
         })?;
         if phase.lit {
-            dusk = [state[0], state[1]];
+            dusk = point(&state);
         }
     }
     Ok(Day {
         samples,
         dusk,
-        end: [state[0], state[1]],
-        moved: std::array::from_fn(|place| state[STATES + place]),
+        end: point(&state),
+        oxygen: std::array::from_fn(|place| state[STATES + place]),
+        carbon: std::array::from_fn(|place| state[STATES + OXYGEN_PARTS + place]),
     })
 }
 
@@ -177,7 +183,7 @@ pub(super) fn settle<R: Real>(
     let mut start = guess;
     for _ in 0..MOST_CORRECTIONS {
         let gained = difference(end(start)?, start);
-        if gained[0].abs().max(gained[1].abs()).largest() < accuracy.closed {
+        if farthest(&gained) < accuracy.closed {
             return Ok(Settled {
                 start,
                 drift: gained,
@@ -208,9 +214,11 @@ pub(super) fn in_balance<R: Real>(model: &Model<R>, inputs: &NightInputs) -> Poi
             carbonate::Activity::Ideal,
         )
     };
+    let numbers = &model.coefficients;
     [
         R::splat(0.8 * model.saturation_mg_l),
-        model.coefficients.room_carbon.map(ph),
+        numbers.room_carbon.map(ph),
+        (numbers.fast_g_l + numbers.slow_g_l) * FIRST_STORE_MG_G,
     ]
 }
 
@@ -252,7 +260,7 @@ fn sample<R: Real>(samples: &mut Vec<Point<R>>, step: &Step<R, LEDGER>) {
             break;
         }
         let state = step.at(hour);
-        samples.push([state[0], state[1]]);
+        samples.push(point(&state));
     }
 }
 
@@ -265,17 +273,42 @@ fn difference<R: Real>(end: Point<R>, start: Point<R>) -> Point<R> {
     std::array::from_fn(|row| end[row] - start[row])
 }
 
+/// The states without what was moved.
+fn point<R: Real>(state: &[R; LEDGER]) -> Point<R> {
+    std::array::from_fn(|place| state[place])
+}
+
+fn farthest<R: Real>(gained: &Point<R>) -> f64 {
+    let of = |most: R, one: &R| most.max(one.abs());
+    gained.iter().fold(R::splat(0.0), of).largest()
+}
+
 /// A Newton step, shortened where it would leave the sensible.
 fn corrected<R: Real>(start: Point<R>, slopes: &[Point<R>; STATES], gained: Point<R>) -> Point<R> {
-    let [[a, b], [c, d]] = *slopes;
-    let determinant = a * d - b * c;
-    // a day that ends as it starts, wherever that is, asks for no correction
-    let inverse = determinant.map(|value| if value == 0.0 { 0.0 } else { value.recip() });
-    let oxygen = (gained[0] * d - b * gained[1]) * inverse;
-    let ph = (a * gained[1] - c * gained[0]) * inverse;
+    let [oxygen, ph, store] = solved(slopes, gained);
     let most = R::splat(MOST_PH_STEP);
+    let left = |value: R, less: R| (value - less).max(value * LEAST_LEFT);
     [
-        (start[0] - oxygen).max(start[0] * LEAST_OXYGEN_LEFT),
+        left(start[0], oxygen),
         start[1] - ph.min(most).max(-most),
+        left(start[2], store),
     ]
+}
+
+/// Solves three equations by Cramer's rule, member by member; a day that ends as it
+/// starts, wherever that is, asks for no correction.
+fn solved<R: Real>(rows: &[Point<R>; STATES], right: Point<R>) -> Point<R> {
+    let whole = determinant(rows);
+    let inverse = whole.map(|value| if value == 0.0 { 0.0 } else { value.recip() });
+    std::array::from_fn(|unknown| {
+        let mut replaced = *rows;
+        for (row, value) in replaced.iter_mut().zip(right) {
+            row[unknown] = value;
+        }
+        determinant(&replaced) * inverse
+    })
+}
+
+fn determinant<R: Real>(&[[a, b, c], [d, e, f], [g, h, i]]: &[Point<R>; STATES]) -> R {
+    a * (e * i - f * h) - b * (d * i - f * g) + c * (d * h - e * g)
 }

@@ -19,6 +19,8 @@ pub struct Hour {
     pub oxygen: Concentration,
     /// Carbon dioxide.
     pub carbon_dioxide: Concentration,
+    /// All inorganic carbon, mg CO2/L.
+    pub carbon_mg_l: f64,
     /// pH that goes with it and the alkalinity.
     pub ph: f64,
 }
@@ -41,6 +43,8 @@ pub struct Totals {
     pub plants: f64,
     /// By animals.
     pub animals: f64,
+    /// By what decays: dead tissue, what animals leave of their feed.
+    pub dead: f64,
     /// By the bed.
     pub bed: f64,
     /// By nitrifiers.
@@ -55,9 +59,28 @@ impl Totals {
         self.photosynthesis
             + self.plants
             + self.animals
+            + self.dead
             + self.bed
             + self.nitrification
             + self.exchange
+    }
+}
+
+/// Carbon dioxide given to the water in a day, mg/L; below zero what was taken.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct CarbonTotals {
+    /// By all that breathes, the bed included.
+    pub breathed: f64,
+    /// By plants and algae in the light.
+    pub fixed: f64,
+    /// By the air, through surface and bubbles.
+    pub exchange: f64,
+}
+
+impl CarbonTotals {
+    /// All together.
+    pub fn sum(&self) -> f64 {
+        self.breathed + self.fixed + self.exchange
     }
 }
 
@@ -76,6 +99,8 @@ pub struct Cycle {
     pub low: Low,
     /// What moved oxygen.
     pub totals: Totals,
+    /// What moved carbon.
+    pub carbon: CarbonTotals,
     /// Oxygen gained over a day that should repeat itself, mg/L, and pH likewise: next
     /// to nothing but where exchange is shut off.
     pub drift: (f64, f64),
@@ -104,11 +129,11 @@ impl Cycle {
 ///
 /// # Example
 /// ```
-/// use lentic::night::{Ceiling, Feeding, NightInputs, Rates, cycle};
+/// use lentic::night::{Ceiling, NightInputs, Rates, Users, cycle};
 /// use lentic::design::{Device, DutyHours};
 /// use lentic::source::Band;
 /// use lentic::state::DayState;
-/// use lentic::units::{Alkalinity, Area, Flow, Length, Mass, Share, Temperature};
+/// use lentic::units::{Alkalinity, Area, Flow, Length, Mass, MassRate, Share, Temperature};
 /// use lentic::water::atmosphere;
 /// let floor = Area::from_m2(0.1);
 /// let tank = NightInputs {
@@ -128,7 +153,9 @@ impl Cycle {
 ///     duty: DutyHours::Always,
 ///     emergent: Share::ZERO,
 ///     animals: Vec::new(),
-///     feeding: Feeding::Unfed,
+///     feed: MassRate::ZERO,
+///     surface_film: false,
+///     bicarbonate_users: Users::UNKNOWN,
 ///     state: DayState { day: 60.0, fast: Mass::from_g(4.0), ..DayState::LIFELESS },
 /// };
 /// let night = cycle(&tank, &Rates::of(&tank).central())?;
@@ -177,10 +204,12 @@ impl Water {
             photosynthesis,
             plants,
             animals,
+            dead,
             bed,
             nitrification,
             exchange,
-        ] = day.moved;
+        ] = day.oxygen;
+        let [breathed, fixed, carbon_exchange] = day.carbon;
         Cycle {
             saturation: Concentration::from_mg_l(self.saturation_mg_l),
             low: lowest_of(course.iter().skip(1).chain([&dusk, &dawn])),
@@ -191,19 +220,27 @@ impl Water {
                 photosynthesis,
                 plants,
                 animals,
+                dead,
                 bed,
                 nitrification,
                 exchange,
+            },
+            carbon: CarbonTotals {
+                breathed,
+                fixed,
+                exchange: carbon_exchange,
             },
             drift: (drift[0], drift[1]),
         }
     }
 
-    fn hour(&self, hour: f64, &[oxygen, ph]: &Point<f64>) -> Hour {
+    fn hour(&self, hour: f64, &[oxygen, ph, _]: &Point<f64>) -> Hour {
+        let carbon = self.carbonate.at(ph);
         Hour {
             hour,
             oxygen: Concentration::from_mg_l(oxygen),
-            carbon_dioxide: Concentration::from_mg_l(self.carbonate.at(ph).dioxide),
+            carbon_dioxide: Concentration::from_mg_l(carbon.dioxide),
+            carbon_mg_l: carbon.all,
             ph,
         }
     }

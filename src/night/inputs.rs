@@ -3,7 +3,9 @@
 use crate::design::{Design, Device, DutyHours, Stock};
 use crate::source::{Band, Validity};
 use crate::state::DayState;
-use crate::units::{Alkalinity, Area, Flow, Length, Mass, Pressure, Share, Temperature, Volume};
+use crate::units::{
+    Alkalinity, Area, Flow, Length, Mass, MassRate, Pressure, Share, Temperature, Volume,
+};
 use crate::water::atmosphere;
 
 /// A tank on one day.
@@ -41,8 +43,12 @@ pub struct NightInputs {
     pub emergent: Share,
     /// The animals in the tank on the day.
     pub animals: Vec<Kept>,
-    /// Whether the animals are fed.
-    pub feeding: Feeding,
+    /// Feed that they are given.
+    pub feed: MassRate,
+    /// Whether an oily film lies on the water.
+    pub surface_film: bool,
+    /// The submerged plants that use bicarbonate.
+    pub bicarbonate_users: Users,
     /// Plants and chemistry on the day.
     pub state: DayState,
 }
@@ -56,13 +62,21 @@ pub enum Ceiling {
     Lid,
 }
 
-/// Whether animals are fed.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Feeding {
-    /// Every day.
-    Fed,
-    /// They live on what grows.
-    Unfed,
+/// Shares of the submerged plants that use bicarbonate beside carbon dioxide.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Users {
+    /// Of the fast growers' mass.
+    pub fast: Share,
+    /// Of the slow growers' mass.
+    pub slow: Share,
+}
+
+impl Users {
+    /// Where the species are not known: half of each.
+    pub const UNKNOWN: Self = Self {
+        fast: Share::from_fraction(0.5),
+        slow: Share::from_fraction(0.5),
+    };
 }
 
 /// Animals of one kind.
@@ -106,11 +120,22 @@ const fn let_in_at(device: Device, device_depth: Length, water_depth: Length) ->
     }
 }
 
+/// The sign of a film on the water.
+const SURFACE_FILM: &str = "surface_film";
+
+/// Feed given on a day: from when the first animals are in.
+fn feed(design: &Design, day: f64) -> MassRate {
+    let draft = design.draft();
+    let fed = draft.animals.iter().any(|stock| stock.from_day <= day);
+    let per_day = MassRate::from_g_d(draft.feed.mass_per_day.g());
+    if fed { per_day } else { MassRate::ZERO }
+}
+
 impl NightInputs {
     /// A design on the day of a state, with the animals that are in by then; `light`
     /// is that at the water surface, umol/(m2 s).
     pub fn of(design: &Design, state: &DayState, light: Band) -> Self {
-        let draft = design.draft();
+        let (draft, planted) = (design.draft(), design.planted());
         let is_in = |from_day: f64| from_day <= state.day;
         let stocks = draft.animals.iter().filter(|stock| is_in(stock.from_day));
         Self {
@@ -132,12 +157,13 @@ impl NightInputs {
             flow: draft.air.flow,
             device_depth: draft.air.depth,
             duty: draft.air.hours,
-            emergent: design.planted().emergent,
+            emergent: planted.emergent,
             animals: stocks.map(Kept::of).collect(),
-            feeding: if draft.feed.mass_per_day > Mass::ZERO {
-                Feeding::Fed
-            } else {
-                Feeding::Unfed
+            feed: feed(design, state.day),
+            surface_film: draft.signs.iter().any(|sign| sign.name == SURFACE_FILM),
+            bicarbonate_users: Users {
+                fast: planted.fast_users,
+                slow: planted.slow_users,
             },
             state: *state,
         }
@@ -148,6 +174,7 @@ impl NightInputs {
     pub fn with_all_animals(self, design: &Design) -> Self {
         Self {
             animals: design.draft().animals.iter().map(Kept::of).collect(),
+            feed: feed(design, f64::INFINITY),
             ..self
         }
     }

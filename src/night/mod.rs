@@ -14,18 +14,21 @@ pub mod stock;
 pub mod upkeep;
 pub mod verdict;
 
+mod canopy;
 mod carbon;
 mod coefficients;
 mod course;
 mod cycle;
+mod film;
+mod gas;
 mod members;
 mod model;
 mod numbers;
 mod outlook;
 mod rates;
 
-pub use cycle::{Cycle, Hour, Low, Totals, cycle};
-pub use inputs::{Ceiling, Feeding, Kept, NightInputs, air_depth};
+pub use cycle::{CarbonTotals, Cycle, Hour, Low, Totals, cycle};
+pub use inputs::{Ceiling, Kept, NightInputs, Users, air_depth};
 pub use members::Ensemble;
 pub use outlook::{HourBand, Outlook, outlook};
-pub use rates::Rates;
+pub use rates::{Rates, Shade};

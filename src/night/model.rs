@@ -1,34 +1,40 @@
 //! The rates of change of oxygen and carbon in the water.
 
-use super::carbon::Carbonate;
+use super::canopy::Stand;
+use super::carbon::{Carbon, Carbonate};
 use super::coefficients::Coefficients;
-use super::inputs::NightInputs;
+use super::film::Hydration;
+use super::inputs::{NightInputs, Users};
 use crate::numerics::real::Real;
 use crate::numerics::rodas::{System, difference_jacobian};
+use crate::units::Share;
 use crate::units::constants::molar_mass;
 use crate::water::oxygen;
 use crate::water::stoichiometry::NitrogenForm;
 
 /// Oxygen at half respiration, mg/L: plants, whose uptake falls as a hyperbola
 /// (`sorrell_1989`; the value a judgement), animals, which hold theirs until little is
-/// left, and the bed (both judgement).
+/// left, bacteria on dead matter, and the bed (all judgement).
 const PLANT_HALF_MG_L: f64 = 2.0;
 const ANIMAL_HALF_MG_L: f64 = 0.5;
+const DEAD_HALF_MG_L: f64 = 1.0;
 const BED_HALF_MG_L: f64 = 2.0;
 /// Oxygen at half growth of nitrifiers, mg/L (`hiatt_grady_2008`).
 const AMMONIA_OXIDISER_HALF_MG_L: f64 = 0.6;
 const NITRITE_OXIDISER_HALF_MG_L: f64 = 1.2;
-/// Oxygen over saturation from which it also leaves in bubbles of its own, and how
-/// fast it does at twice that, 1/h (judgement).
-const PEARLING_OVER: f64 = 2.0;
-const PEARLING_PER_H: f64 = 0.5;
 /// Carbon dioxide per oxygen, by mass, mole for mole as in the respiration of sugar.
 const CARBON_PER_OXYGEN: f64 = molar_mass::CO2 / molar_mass::O2;
 
-/// States that the rates depend on: oxygen, mg/L, and pH.
-pub(super) const STATES: usize = 2;
-/// The same with the oxygen moved by each process since the start, mg/L.
-pub(super) const LEDGER: usize = STATES + 6;
+/// States that the rates depend on: oxygen, mg/L, pH, and what submerged plants have
+/// fixed and may still breathe, as mg/L of oxygen.
+pub(super) const STATES: usize = 3;
+/// Processes that move oxygen.
+pub(super) const OXYGEN_PARTS: usize = 7;
+/// Ways by which carbon comes and goes.
+pub(super) const CARBON_PARTS: usize = 3;
+/// The states with what each process has moved since the start, mg/L of oxygen, then of
+/// carbon dioxide.
+pub(super) const LEDGER: usize = STATES + OXYGEN_PARTS + CARBON_PARTS;
 
 /// Whether the lamp is on and whether the device runs.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -51,21 +57,32 @@ pub(super) struct Model<R> {
     pub(super) coefficients: Coefficients<R>,
     pub(super) carbonate: Carbonate,
     pub(super) saturation_mg_l: f64,
+    hydration: Hydration,
+    users: Users,
     oxidiser_oxygen_mg_l: f64,
-    oxygen_per_carbon: f64,
+    /// Oxygen per carbon in what becomes tissue.
+    tissue_quotient: f64,
 }
 
-/// Oxygen that each process gives to the water, mg/(L h); below zero what it takes.
+/// Oxygen that each process gives to the water, mg/(L h), below zero what it takes, and
+/// the carbon dioxide that goes with it.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Fluxes<R> {
-    pub(super) photosynthesis: R,
-    pub(super) plants: R,
-    pub(super) animals: R,
-    pub(super) bed: R,
-    pub(super) nitrification: R,
-    pub(super) exchange: R,
+    /// Photosynthesis, plants breathing, animals, dead matter and leavings, bed,
+    /// nitrification, exchange.
+    oxygen: [R; OXYGEN_PARTS],
+    /// Breathed out, fixed, exchanged; mg CO2/(L h).
+    carbon: [R; CARBON_PARTS],
     /// Change of pH, 1/h.
     ph: R,
+    /// Change of the store, mg O2/(L h).
+    store: R,
+}
+
+/// Oxygen of what grows under water, mg/(L h).
+struct Fixed<R> {
+    plants: R,
+    algae: R,
 }
 
 impl<R: Real> Model<R> {
@@ -80,62 +97,98 @@ impl<R: Real> Model<R> {
             coefficients,
             carbonate: Carbonate::new(inputs.alkalinity, inputs.temperature),
             saturation_mg_l: oxygen::saturation(inputs.temperature, inputs.pressure).mg_l(),
+            hydration: Hydration::at(inputs.temperature),
+            users: inputs.bicarbonate_users,
             oxidiser_oxygen_mg_l: state.oxygen.mg_l(),
-            oxygen_per_carbon: form.photosynthetic_quotient(),
+            tissue_quotient: form.photosynthetic_quotient(),
         }
     }
 
     /// What moves oxygen and carbon.
     ///
     /// ```text
-    /// photosynthesis = (Pf + Ps A / (K + A)) lit,    A = CO2 + w HCO3
-    /// uptake         = r C / (K + C) (K + C*) / C*
-    /// exchange       = ks (C* - C) + kb (beta C* - C)
+    /// uptake   = r C / (K + C) (K + C*) / C*
+    /// plants   = r s / (s + s0)                 s the store, s0 half of it used up
+    /// quotient = 1 / ((1 - y) + y / PQ)         oxygen per carbon fixed
+    /// exchange = ks (C* - C) + kb (beta C* - C)
     /// ```
     ///
-    /// r the uptake at saturation C*, for nitrifiers at the oxygen of their rates. The
-    /// bed gives off carbon dioxide whether or not oxygen reaches it.
-    pub(super) fn fluxes(&self, phase: Phase, oxygen: R, ph: R) -> Fluxes<R> {
+    /// r the uptake at saturation C*, for nitrifiers at the oxygen of their rates; y the
+    /// share of what is fixed that becomes tissue, PQ its quotient: whatever is breathed
+    /// again gave as much oxygen as it takes. The bed gives off carbon dioxide whether or
+    /// not oxygen reaches it.
+    pub(super) fn fluxes(&self, phase: Phase, state: &[R; STATES]) -> Fluxes<R> {
         let numbers = &self.coefficients;
+        let &[oxygen, ph, store] = state;
         let carbon = self.carbonate.at(ph);
-        let zero = R::splat(0.0);
-        let (submerged, floating) = if phase.lit {
-            let usable = carbon.dioxide + carbon.bicarbonate * numbers.bicarbonate_weight;
-            let fed = usable / (usable + numbers.carbon_half);
-            (numbers.submerged_oxygen * fed, numbers.floating_oxygen)
+        let fixed = self.fixed(phase, oxygen, &carbon);
+        let submerged = fixed.plants + fixed.algae;
+        let floating = if phase.lit {
+            numbers.floating_oxygen
         } else {
-            (zero, zero)
+            R::splat(0.0)
         };
         let at_saturation = |half: f64| breathed(oxygen, half, self.saturation_mg_l);
         let at_reference = |half: f64| breathed(oxygen, half, self.oxidiser_oxygen_mg_l);
-        let plants = numbers.plants * at_saturation(PLANT_HALF_MG_L);
+        let drawn = numbers.submerged_breath
+            * (store / (store + numbers.store_half))
+            * at_saturation(PLANT_HALF_MG_L);
+        let plants = drawn + numbers.other_breath * at_saturation(PLANT_HALF_MG_L);
         let animals = numbers.animals * at_saturation(ANIMAL_HALF_MG_L);
+        let dead = numbers.dead * at_saturation(DEAD_HALF_MG_L);
         let nitrification = numbers.ammonia_oxidation * at_reference(AMMONIA_OXIDISER_HALF_MG_L)
             + numbers.nitrite_oxidation * at_reference(NITRITE_OXIDISER_HALF_MG_L);
-        let respired = plants + animals + numbers.bed - submerged / self.oxygen_per_carbon;
-        let carbon_clearance = if phase.running {
-            numbers.running_carbon
-        } else {
-            numbers.still_carbon
-        };
-        let gained_carbon = respired * CARBON_PER_OXYGEN
-            + carbon_clearance * (numbers.room_carbon - carbon.dioxide);
+        let carbon_parts = [
+            (plants + animals + dead + numbers.bed * numbers.bed_quotient) * CARBON_PER_OXYGEN,
+            -(self.carbon_per_oxygen_fixed() * submerged) * CARBON_PER_OXYGEN,
+            self.carbon_exchange(phase, ph, carbon.dioxide),
+        ];
         Fluxes {
-            photosynthesis: submerged + floating,
-            plants: -plants,
-            animals: -animals,
-            bed: -(numbers.bed * at_saturation(BED_HALF_MG_L)),
-            nitrification: -nitrification,
-            exchange: self.exchange(phase, oxygen),
-            ph: gained_carbon / carbon.slope,
+            oxygen: [
+                submerged + floating,
+                -plants,
+                -animals,
+                -dead,
+                -(numbers.bed * at_saturation(BED_HALF_MG_L)),
+                -nitrification,
+                self.exchange(phase, oxygen),
+            ],
+            ph: sum(&carbon_parts) / carbon.slope,
+            carbon: carbon_parts,
+            store: numbers.tissue_share.complement() * fixed.plants - drawn,
         }
+    }
+
+    fn fixed(&self, phase: Phase, oxygen: R, carbon: &Carbon<R>) -> Fixed<R> {
+        let zero = R::splat(0.0);
+        if !phase.lit {
+            return Fixed {
+                plants: zero,
+                algae: zero,
+            };
+        }
+        let numbers = &self.coefficients;
+        let canopy = numbers.canopy();
+        let fed = canopy.fed(carbon, oxygen / self.saturation_mg_l);
+        let plants = |stand: &Stand<R>, users: Share| canopy.mixed(stand, &fed, users.fraction());
+        Fixed {
+            plants: plants(&numbers.fast(), self.users.fast) * numbers.fast_g_l
+                + plants(&numbers.slow(), self.users.slow) * numbers.slow_g_l,
+            algae: canopy.oxygen(&numbers.algae(), fed.of_algae) * numbers.algae_g_l,
+        }
+    }
+
+    /// Carbon fixed per oxygen given off, mol/mol.
+    fn carbon_per_oxygen_fixed(&self) -> R {
+        let tissue = self.coefficients.tissue_share;
+        tissue.complement() + tissue / self.tissue_quotient
     }
 
     fn exchange(&self, phase: Phase, oxygen: R) -> R {
         let numbers = &self.coefficients;
         let deficit = -(oxygen - self.saturation_mg_l);
-        let excess = (oxygen - PEARLING_OVER * self.saturation_mg_l).positive_part();
-        let pearling = excess * excess * (PEARLING_PER_H / self.saturation_mg_l);
+        let from = numbers.pearling_from * self.saturation_mg_l;
+        let pearling = (oxygen - from).positive_part() * numbers.pearling;
         let through_surface = if phase.running {
             numbers.running_oxygen * deficit
                 + numbers.bubble_oxygen * (numbers.bubble_saturation - oxygen)
@@ -144,19 +197,29 @@ impl<R: Real> Model<R> {
         };
         through_surface - pearling
     }
+
+    /// Carbon dioxide from the air: at the surface faster than by diffusion alone.
+    fn carbon_exchange(&self, phase: Phase, ph: R, dioxide: R) -> R {
+        let numbers = &self.coefficients;
+        let enhanced = |film_m: R| self.hydration.enhancement(&self.carbonate, ph, film_m);
+        let clearance = if phase.running {
+            numbers.running_carbon * enhanced(numbers.running_film_m) + numbers.bubble_carbon
+        } else {
+            numbers.still_carbon * enhanced(numbers.still_film_m)
+        };
+        clearance * (numbers.room_carbon - dioxide)
+    }
 }
 
 impl<R: Real> Fluxes<R> {
-    /// Rates of oxygen and pH.
+    /// Rates of the states.
     fn change(&self) -> [R; STATES] {
-        let oxygen = self.photosynthesis
-            + self.plants
-            + self.animals
-            + self.bed
-            + self.nitrification
-            + self.exchange;
-        [oxygen, self.ph]
+        [sum(&self.oxygen), self.ph, self.store]
     }
+}
+
+fn sum<R: Real>(parts: &[R]) -> R {
+    parts.iter().fold(R::splat(0.0), |sum, part| sum + *part)
 }
 
 /// Uptake at an oxygen level over uptake at another, `C (K + C0) / ((K + C) C0)`.
@@ -164,15 +227,15 @@ fn breathed<R: Real>(oxygen: R, half_mg_l: f64, reference_mg_l: f64) -> R {
     oxygen / (oxygen + half_mg_l) * ((half_mg_l + reference_mg_l) / reference_mg_l)
 }
 
-/// Oxygen and pH in one phase of the day; time in hours.
+/// Oxygen, pH and store in one phase of the day; time in hours.
 pub(super) struct Course<'a, R> {
     pub(super) model: &'a Model<R>,
     pub(super) phase: Phase,
 }
 
 impl<R: Real> System<R, STATES> for Course<'_, R> {
-    fn rates(&self, _hour: f64, &[oxygen, ph]: &[R; STATES]) -> [R; STATES] {
-        self.model.fluxes(self.phase, oxygen, ph).change()
+    fn rates(&self, _hour: f64, state: &[R; STATES]) -> [R; STATES] {
+        self.model.fluxes(self.phase, state).change()
     }
 
     fn time_slope(&self, _: f64, _: &[R; STATES], _: &[R; STATES]) -> [R; STATES] {
@@ -188,18 +251,15 @@ pub(super) struct Ledger<'a, R> {
 
 impl<R: Real> System<R, LEDGER> for Ledger<'_, R> {
     fn rates(&self, _hour: f64, state: &[R; LEDGER]) -> [R; LEDGER] {
-        let fluxes = self.model.fluxes(self.phase, state[0], state[1]);
-        let [oxygen, ph] = fluxes.change();
-        [
-            oxygen,
-            ph,
-            fluxes.photosynthesis,
-            fluxes.plants,
-            fluxes.animals,
-            fluxes.bed,
-            fluxes.nitrification,
-            fluxes.exchange,
-        ]
+        let &[oxygen, ph, store, ..] = state;
+        let fluxes = self.model.fluxes(self.phase, &[oxygen, ph, store]);
+        let mut rates = [R::splat(0.0); LEDGER];
+        let (states, moved) = rates.split_at_mut(STATES);
+        states.copy_from_slice(&fluxes.change());
+        let (by_oxygen, by_carbon) = moved.split_at_mut(OXYGEN_PARTS);
+        by_oxygen.copy_from_slice(&fluxes.oxygen);
+        by_carbon.copy_from_slice(&fluxes.carbon);
+        rates
     }
 
     fn coupled(&self) -> usize {
@@ -216,8 +276,7 @@ impl<R: Real> System<R, LEDGER> for Ledger<'_, R> {
             difference_jacobian(state, rates, STATES, |shifted| self.rates(hour, shifted));
         // oxygen is the sum of the parts, in the slopes too: so the balance closes
         for slopes in &mut jacobian[..STATES] {
-            let sum = |sum, part: &R| sum + *part;
-            slopes[0] = slopes[STATES..].iter().fold(R::splat(0.0), sum);
+            slopes[0] = sum(&slopes[STATES..STATES + OXYGEN_PARTS]);
         }
         jacobian
     }

@@ -9,7 +9,7 @@ use crate::numerics::rodas::IntegrationError;
 use crate::numerics::root::doubled;
 use crate::source::Band;
 use crate::state::AMMONIA_PER_PROTEIN;
-use crate::units::{Concentration, Mass, Share, Volume};
+use crate::units::{Concentration, Mass, MassRate, Share, Volume};
 
 /// The first mass tried, per litre of water, and the most, g/L (judgement: no tank
 /// without a filter comes near).
@@ -130,7 +130,7 @@ pub fn carried(
     limit: Concentration,
 ) -> Result<Carried, IntegrationError> {
     Ok(Carried {
-        by_oxygen_g: by_oxygen(inputs, ensemble, diet.body, limit)?,
+        by_oxygen_g: by_oxygen(inputs, ensemble, diet, limit)?,
         by_nitrogen: by_nitrogen(inputs, diet),
     })
 }
@@ -154,14 +154,14 @@ fn by_nitrogen(inputs: &NightInputs, diet: &Diet) -> Mass {
 fn by_oxygen(
     inputs: &NightInputs,
     ensemble: Ensemble,
-    body: Mass,
+    diet: &Diet,
     limit: Concentration,
 ) -> Result<Band, IntegrationError> {
     let members = Members::draw(&Rates::of(inputs), ensemble);
     let mut stocked = Stocked {
         inputs: inputs.clone(),
         search: Search::over(&members),
-        body,
+        diet: *diet,
         limit_mg_l: limit.mg_l(),
     };
     let low = stocked.most_g(|dawn| dawn.low)?;
@@ -174,7 +174,7 @@ fn by_oxygen(
 struct Stocked<'a> {
     inputs: NightInputs,
     search: Search<'a>,
-    body: Mass,
+    diet: Diet,
     limit_mg_l: f64,
 }
 
@@ -186,10 +186,11 @@ impl Stocked<'_> {
         quantile: impl Fn(Band) -> f64,
     ) -> Result<f64, IntegrationError> {
         self.inputs.animals = vec![Kept {
-            body: self.body,
-            count: mass_g / self.body.g(),
+            body: self.diet.body,
+            count: mass_g / self.diet.body.g(),
             air_breathing: false,
         }];
+        self.inputs.feed = MassRate::from_g_d(mass_g * self.diet.feed_per_d.fraction());
         let lows = self.search.lowest_mg_l(&self.inputs)?;
         Ok(quantile(spread(lows)) - self.limit_mg_l)
     }
@@ -198,7 +199,7 @@ impl Stocked<'_> {
     fn most_g(&mut self, quantile: impl Fn(Band) -> f64 + Copy) -> Result<f64, IntegrationError> {
         let litres = self.inputs.water.litres();
         let most = MOST_G_L * litres;
-        if self.body <= Mass::ZERO {
+        if self.diet.body <= Mass::ZERO {
             return Ok(most);
         }
         if self.surplus_mg_l(0.0, quantile)? <= 0.0 {

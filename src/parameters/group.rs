@@ -40,7 +40,7 @@ macro_rules! group {
         }
 
         impl<T: Copy> $group<T> {
-            pub(super) fn map<U>(&self, change: &mut impl FnMut(T) -> U) -> $group<U> {
+            pub(crate) fn map<U>(&self, change: &mut impl FnMut(T) -> U) -> $group<U> {
                 $group { $($name: change(self.$name),)+ }
             }
         }
@@ -56,7 +56,8 @@ macro_rules! group {
                 },)+
             ];
 
-            pub(super) fn reference() -> Self {
+            /// The range of each.
+            pub fn reference() -> Self {
                 Self { $($name: $crate::source::Band::new($low, $typical, $high),)+ }
             }
         }

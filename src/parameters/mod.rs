@@ -7,6 +7,7 @@
 mod bed;
 mod group;
 mod lamp;
+mod night;
 mod nitrifier;
 mod plant;
 mod water;
@@ -14,6 +15,7 @@ mod water;
 pub use bed::{Cap, Soil};
 pub use group::Description;
 pub use lamp::Lamp;
+pub use night::{Aeration, OxygenUse, Photosynthesis, night_descriptions};
 pub use nitrifier::Nitrifiers;
 pub use plant::{Algae, Fast, Floating, Slow, Submerged};
 pub use water::{Tap, Water};

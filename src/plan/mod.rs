@@ -226,7 +226,8 @@ pub fn startup(
     advance: &(dyn Fn(u32) + Sync),
 ) -> Result<(Startup, Vec<Finding>), IntegrationError> {
     let load = Load::of(design)?;
-    let flush = Flush::of(design, &load, options, advance)?;
+    let ph_dusk = night::ph_at_dusk(design, options)?;
+    let flush = Flush::of(design, &load, options, ph_dusk, advance)?;
     let findings = judge::flush::all(&judge::flush::Case::of(design, &flush, &flush.section()));
     Ok((flush.whole(), findings))
 }

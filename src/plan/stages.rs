@@ -6,7 +6,7 @@ use super::bed::BedFacts;
 use super::flush::{Flush, StartupSection};
 use super::judge::{self, Case};
 use super::load::Load;
-use super::night::{Nocturne, OnDay, Remedies};
+use super::night::{self, Nocturne, OnDay, Remedies};
 use super::planting::{self, Needed};
 use super::section::WeightSection;
 use super::section::{BedSection, CapSection, CostSection, PanesSection, SoilSection};
@@ -79,7 +79,8 @@ impl<'a> Stages<'a> {
     pub(super) fn flush(&self) -> Result<&Flush<'a>, IntegrationError> {
         let load = self.load()?;
         computed(&self.flush, || {
-            Flush::of(self.design, load, self.options, &|_| ())
+            let ph_dusk = night::ph_at_dusk(self.design, self.options)?;
+            Flush::of(self.design, load, self.options, ph_dusk, &|_| ())
         })
     }
 

@@ -1,18 +1,23 @@
 //! Laws of a day and night: balances, limits, and what more or less of a thing may do.
 
-use lentic::design::{Device, DutyHours};
+use lentic::design::{Design, Device, DutyHours};
 use lentic::night::sizing::{AirNeed, air_needed};
 use lentic::night::stock::{Diet, carried};
 use lentic::night::{
-    Ceiling, Cycle, Ensemble, Feeding, Kept, NightInputs, Rates, cycle, flow::Movement, outage,
+    Ceiling, Cycle, Ensemble, Kept, NightInputs, Rates, Users, cycle, flow::Movement, outage,
     outlook,
 };
+use lentic::plants::shade::transmission;
 use lentic::source::Band;
+use lentic::startup;
 use lentic::state::DayState;
 use lentic::units::{
     Alkalinity, Area, Concentration, Flow, Length, Mass, MassRate, Share, Temperature,
 };
 use lentic::water::atmosphere;
+use proptest::prelude::*;
+
+use crate::{command, demo, random};
 
 const ENSEMBLE: Ensemble = Ensemble {
     members: 16,
@@ -42,7 +47,9 @@ fn planted() -> NightInputs {
             count: 8.0,
             air_breathing: false,
         }],
-        feeding: Feeding::Fed,
+        feed: MassRate::from_g_d(0.05),
+        surface_film: false,
+        bicarbonate_users: Users::UNKNOWN,
         state: DayState {
             day: 30.0,
             floating: Mass::from_g(1.2),
@@ -63,6 +70,7 @@ fn planted() -> NightInputs {
 fn lifeless() -> NightInputs {
     NightInputs {
         animals: Vec::new(),
+        feed: MassRate::ZERO,
         state: DayState {
             day: 1e6,
             ..DayState::LIFELESS
@@ -70,6 +78,10 @@ fn lifeless() -> NightInputs {
         ..planted()
     }
 }
+
+/// How closely carbon balances, mg/L: pH is what is followed, in steps that may err by
+/// 1e-6 of it, and a hundredth of pH is of the order of a milligram.
+const CARBON_MG_L: f64 = 5e-3;
 
 fn central(inputs: &NightInputs) -> Rates<f64> {
     Rates::of(inputs).central()
@@ -101,6 +113,8 @@ fn oxygen_balances_over_the_day_and_the_day_repeats_itself() {
         let night = follow(&tank);
         let change = night.dawn.oxygen.mg_l() - night.course[0].oxygen.mg_l();
         assert_near(night.totals.sum(), change, 1e-9);
+        let carbon = night.dawn.carbon_mg_l - night.course[0].carbon_mg_l;
+        assert_near(night.carbon.sum(), carbon, CARBON_MG_L);
         assert!(night.drift.0.abs() < 1e-6 && night.drift.1.abs() < 1e-6);
     }
     let totals = follow(&planted()).totals;
@@ -111,10 +125,8 @@ fn oxygen_balances_over_the_day_and_the_day_repeats_itself() {
 #[test]
 fn water_in_which_nothing_lives_is_in_balance_with_the_air() {
     let tank = lifeless();
-    let rates = Rates {
-        bed: 0.0,
-        ..central(&tank)
-    };
+    let mut rates = central(&tank);
+    rates.oxygen_use.bed = 0.0;
     let night = cycle(&tank, &rates).unwrap();
     for hour in &night.course {
         assert_near(hour.oxygen.mg_l(), 8.42, 0.01); // iso_5814, 24 C
@@ -142,10 +154,8 @@ fn shut_off_and_dark_a_tank_runs_out_of_oxygen_and_not_below_none() {
         ..planted()
     };
     tank.state.cover = Share::from_fraction(1.0);
-    let rates = Rates {
-        mat_passage: 0.0,
-        ..central(&tank)
-    };
+    let mut rates = central(&tank);
+    rates.aeration.mat_passage = 0.0;
     let night = cycle(&tank, &rates).unwrap();
     for hour in &night.course {
         assert_near(hour.oxygen.mg_l(), 0.0, 1e-5);
@@ -153,13 +163,15 @@ fn shut_off_and_dark_a_tank_runs_out_of_oxygen_and_not_below_none() {
     // shut off, dark and lifeless it stays as it is
     let still = NightInputs {
         animals: Vec::new(),
+        feed: MassRate::ZERO,
         state: DayState {
             cover: Share::from_fraction(1.0),
             ..DayState::LIFELESS
         },
         ..tank
     };
-    let night = cycle(&still, &Rates { bed: 0.0, ..rates }).unwrap();
+    rates.oxygen_use.bed = 0.0;
+    let night = cycle(&still, &rates).unwrap();
     assert_near(night.totals.exchange, 0.0, 1e-12);
     assert_near(night.low.oxygen.mg_l(), night.dusk.oxygen.mg_l(), 1e-12);
 }
@@ -413,4 +425,77 @@ fn assert_finite(tank: &NightInputs) {
     let movement = Movement::of(tank);
     assert!(movement.velocity_cm_s.is_ordered() && movement.film_mm.is_ordered());
     assert!(movement.uptake_pct.is_ordered() && movement.uptake_pct.high <= 100.0);
+}
+
+/// Light that the plants under water and the algae absorb in a day, mol: what enters the
+/// water, by their share of what takes it.
+fn absorbed_mol(tank: &NightInputs, rates: &Rates<f64>) -> f64 {
+    let shade = &rates.shade;
+    let floor_m2 = tank.floor.m2();
+    let under_water = tank.state.fast.g() * (1.0 - tank.emergent.fraction()) + tank.state.slow.g();
+    let plants = shade.plant_extinction * under_water / floor_m2
+        + shade.algae_extinction * tank.state.algae.g() / floor_m2;
+    let all = plants + shade.water_extinction * (tank.water / tank.floor).m();
+    let top = rates.light * transmission(tank.state.cover.fraction(), shade.floating_absorptance);
+    let taken = top * (1.0 - (-all).exp()) * plants / all;
+    taken * 1e-6 * 3600.0 * tank.light_hours * floor_m2
+}
+
+/// Oxygen that they give off in a day per light absorbed, mol/mol; none where they
+/// absorb none. Floaters are left out: theirs is not from light in the water.
+fn oxygen_per_light(tank: &NightInputs) -> Option<f64> {
+    let mut bare = tank.clone();
+    bare.state.floating = Mass::ZERO;
+    let rates = central(&bare);
+    let absorbed = absorbed_mol(&bare, &rates);
+    (absorbed > 1e-9).then(|| {
+        let mg = follow(&bare).totals.photosynthesis * bare.water.litres();
+        mg * 1e-3 / 31.998 / absorbed
+    })
+}
+
+/// Eight photons to the oxygen, 0.125 (from memory), and a twentieth for what is not
+/// green.
+const MOST_PER_LIGHT: f64 = 0.13;
+
+#[test]
+fn no_demo_tank_gives_more_oxygen_than_its_light_can_pay_for() {
+    for path in demo::tanks() {
+        let text = std::fs::read_to_string(command::root().join(&path)).unwrap();
+        let design = lentic::spec::parse(&text).unwrap();
+        let tank = filled(&design);
+        let Some(found) = oxygen_per_light(&tank) else {
+            continue;
+        };
+        println!("{path}: {found:.3} mol of oxygen per mol of light");
+        assert!(found <= MOST_PER_LIGHT, "{path}: {found}");
+    }
+}
+
+/// A design as planted, all its animals in.
+fn filled(design: &Design) -> NightInputs {
+    let inputs = startup::Inputs::of(design);
+    let parameters = startup::Parameters::<Band>::of(design).central();
+    let run = startup::run(&inputs, &parameters, 1).unwrap();
+    let state = startup::day_state(&inputs, &parameters, run.samples.first().unwrap());
+    NightInputs::of(design, &state, startup::surface_light(design)).with_all_animals(design)
+}
+
+proptest! {
+    #![proptest_config(random::config(24))]
+
+    #[test]
+    fn oxygen_carbon_and_light_balance_in_any_design(drawn in random::drawn()) {
+        let tank = filled(&drawn.design);
+        let night = follow(&tank);
+        let scale = 1.0 + night.totals.photosynthesis.abs() + night.totals.exchange.abs();
+        let change = night.dawn.oxygen.mg_l() - night.course[0].oxygen.mg_l();
+        assert_near(night.totals.sum(), change, 1e-9 * scale);
+        let carbon = night.dawn.carbon_mg_l - night.course[0].carbon_mg_l;
+        let scale = 1.0 + night.carbon.breathed.abs() + night.carbon.exchange.abs();
+        assert_near(night.carbon.sum(), carbon, CARBON_MG_L * scale);
+        if let Some(found) = oxygen_per_light(&tank) {
+            prop_assert!(found <= MOST_PER_LIGHT, "{}", found);
+        }
+    }
 }

@@ -14,6 +14,7 @@ mod kaps;
 mod lanes;
 mod limits;
 mod logistic;
+mod night;
 mod order;
 mod plants_nitrogen;
 mod recovery;

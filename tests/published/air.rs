@@ -3,6 +3,7 @@
 use lentic::air::{
     Airlift, Bubbles, Diffuser, Surface, airlift, bubble, circulation, demand, plume, pump, surface,
 };
+use lentic::parameters::Aeration;
 use lentic::units::{Area, Concentration, Flow, Length, Mass, Temperature, Velocity, Volume};
 use lentic::water::{Gas, atmosphere};
 
@@ -17,7 +18,7 @@ fn celsius(value: f64) -> Temperature {
 /// proposed band for a calm open surface has to hold it.
 #[test]
 fn transfer_velocity_without_wind() {
-    assert!(Surface::Open.k600_m_d().contains(0.4968));
+    assert!(Aeration::reference().open_k600.contains(0.4968));
 }
 
 /// k600 (Sc/600)^(-1/2) with Wanninkhof's 2014 Schmidt numbers, worked out beforehand.

@@ -32,16 +32,20 @@ pub(in crate::plan) struct Flush<'a> {
     members: Vec<Member>,
     /// Share of the members that stay under the limits for ammonia and nitrite.
     pub(in crate::plan) probability: f64,
+    /// pH at dusk on the day of the typical ammonia peak.
+    ph_dusk: Band,
     /// The water changes advised, sought when they are first asked for.
     sought: OnceCell<Option<Sought>>,
 }
 
 impl<'a> Flush<'a> {
-    /// Runs the ensemble, or the central numbers alone.
+    /// Runs the ensemble, or the central numbers alone; `ph_dusk` is what the night knows
+    /// of the day of the ammonia peak.
     pub(in crate::plan) fn of(
         design: &'a Design,
         load: &Load<'_>,
         options: Options,
+        ph_dusk: Band,
         advance: &(dyn Fn(u32) + Sync),
     ) -> Result<Self, IntegrationError> {
         let bands = Parameters::<Band>::of(design);
@@ -54,6 +58,7 @@ impl<'a> Flush<'a> {
             forecast,
             members,
             probability,
+            ph_dusk,
             sought: OnceCell::new(),
         })
     }
@@ -155,10 +160,16 @@ impl<'a> Flush<'a> {
         self.estimate(nitrogen.scaled(analyte.per_element()))
     }
 
+    /// The part of the ammonia peak that poisons, at the pH of that day's dusk.
     fn un_ionised(&self) -> Band {
-        let water = &self.design.draft().water;
-        let share = ammonia::un_ionised_share(water.ph, water.temperature).fraction();
-        self.forecast.ammonia.value.scaled(share)
+        let temperature = self.design.draft().water.temperature;
+        let share = |ph: f64| ammonia::un_ionised_share(ph, temperature).fraction();
+        let (peak, ph) = (self.forecast.ammonia.value, self.ph_dusk);
+        Band::new(
+            peak.low * share(ph.low),
+            peak.typical * share(ph.typical),
+            peak.high * share(ph.high),
+        )
     }
 
     fn ready_day(&self) -> Option<Estimate> {

@@ -14,13 +14,12 @@ use super::{Estimate, Options};
 use crate::catalogue::{self, Animal};
 use crate::design::{Design, Stock, usual};
 use crate::night::flow::Movement;
-use crate::night::inputs::Feeding;
 use crate::night::lighting::Lighting;
 use crate::night::outage::{Outage, outage};
-use crate::night::sizing::{AirNeed, air_needed};
+use crate::night::sizing::{AirNeed, DAWN_GOAL_MG_L, air_needed};
 use crate::night::stock::{Carried, Diet, carried};
 use crate::night::upkeep::Upkeep;
-use crate::night::verdict::{DAWN_ACT_MG_L, DAWN_WATCH_MG_L};
+use crate::night::verdict::DAWN_ACT_MG_L;
 use crate::night::{Ensemble, NightInputs, Outlook, Rates, outlook};
 use crate::numerics::rodas::IntegrationError;
 use crate::plants::shade::LightNeed;
@@ -75,13 +74,10 @@ impl<'a> Nocturne<'a> {
     ) -> Result<Self, IntegrationError> {
         let start = Start::of(design, options.days, on_day)?;
         let inputs = start.inputs(on_day)?;
-        let ensemble = Ensemble {
-            members: options.members.min(MOST_MEMBERS),
-            seed: options.seed,
-        };
+        let ensemble = members(options);
         let limit = dawn_limit(design);
         let need = light_need(design, &inputs);
-        let (kept, diet) = diet(design, &inputs);
+        let diet = diet(design);
         Ok(Self {
             outlook: outlook(&inputs, &Rates::of(&inputs), ensemble)?,
             air: match remedies {
@@ -97,7 +93,7 @@ impl<'a> Nocturne<'a> {
             },
             movement: Movement::of(&inputs),
             lighting: Lighting::of(&inputs, need.as_ref()),
-            carried: carried(&kept, ensemble, &diet, limit)?,
+            carried: carried(&inputs, ensemble, &diet, limit)?,
             upkeep: Upkeep::of(design),
             algae_window_d: start.algae_window_d(),
             need,
@@ -229,10 +225,26 @@ impl<'a> Nocturne<'a> {
     }
 }
 
+/// pH when the lamp goes off on the day of the typical ammonia peak, the highest of a
+/// day: what ammonia is judged at.
+pub(super) fn ph_at_dusk(design: &Design, options: Options) -> Result<Band, IntegrationError> {
+    let inputs = Start::of(design, options.days, OnDay::FlushPeak)?.inputs(OnDay::FlushPeak)?;
+    let night = outlook(&inputs, &Rates::of(&inputs), members(options))?;
+    Ok(night.ph_dusk)
+}
+
+/// The members of a night.
+fn members(options: Options) -> Ensemble {
+    Ensemble {
+        members: options.members.min(MOST_MEMBERS),
+        seed: options.seed,
+    }
+}
+
 /// The dawn oxygen asked for.
 pub(super) fn dawn_limit(design: &Design) -> Concentration {
     let goal = design.draft().goal.dawn_oxygen;
-    goal.unwrap_or(Concentration::from_mg_l(DAWN_WATCH_MG_L))
+    goal.unwrap_or(Concentration::from_mg_l(DAWN_GOAL_MG_L))
 }
 
 /// What the plants under water ask of light: the fast growers where there are any.
@@ -257,23 +269,22 @@ fn is_unfed(design: &Design) -> bool {
 /// The kind of animal that stands where none is planned.
 const EXAMPLE_ANIMAL: &str = "small_fish";
 
-/// The tank and the animals that it is asked to carry: more of those planned, or small
-/// fish, fed, where none is.
-fn diet(design: &Design, inputs: &NightInputs) -> (NightInputs, Diet) {
+/// The animals that a tank is asked to carry: more of those planned, or small fish, fed,
+/// where none is.
+fn diet(design: &Design) -> Diet {
     let (feed, stock) = (design.draft().feed, &design.draft().animals);
     let count: f64 = stock.iter().map(|stock| f64::from(stock.count)).sum();
     let masses = stock.iter().map(Stock::mass);
     let mass = masses.fold(Mass::ZERO, |sum, mass| sum + mass);
     if mass > Mass::ZERO {
-        let diet = Diet {
+        return Diet {
             body: mass * (1.0 / count),
             feed_per_d: Share::from_fraction(feed.mass_per_day / mass),
             protein: feed.protein,
         };
-        return (inputs.clone(), diet);
     }
     let example = catalogue::find::<Animal>(EXAMPLE_ANIMAL).ok();
-    let diet = Diet {
+    Diet {
         body: example.map_or(Mass::ZERO, |animal| Mass::from_g(animal.mass_g.typical)),
         feed_per_d: example.map_or(Share::ZERO, |animal| {
             Share::from_percent(animal.feed_pct_per_d.typical)
@@ -283,10 +294,5 @@ fn diet(design: &Design, inputs: &NightInputs) -> (NightInputs, Diet) {
         } else {
             usual::PROTEIN
         },
-    };
-    let fed = NightInputs {
-        feeding: Feeding::Fed,
-        ..inputs.clone()
-    };
-    (fed, diet)
+    }
 }
