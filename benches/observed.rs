@@ -9,7 +9,6 @@ mod case;
 #[expect(dead_code, reason = "the test asks for more")]
 mod score;
 #[path = "../tests/validation/suite.rs"]
-#[expect(dead_code, reason = "the test asks for more")]
 mod suite;
 
 #[expect(clippy::print_stdout, reason = "this is what it is for")]

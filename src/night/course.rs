@@ -44,6 +44,11 @@ const FIRST_STORE_MG_G: f64 = 2.0;
 /// Largest correction of pH at once, and of oxygen and store downwards as a share.
 const MOST_PH_STEP: f64 = 0.5;
 const LEAST_LEFT: f64 = 0.2;
+/// Largest growth of the store at once: where no oxygen is left to breathe it with, it
+/// grows every day.
+const MOST_STORED: f64 = 10.0;
+/// Determinant under which a day ends as it starts, wherever that is.
+const LEAST_DETERMINANT: f64 = 1e-200;
 
 /// The phases of a day with their ends, in hours from when the lamp goes on.
 #[derive(Debug, Clone, Copy)]
@@ -291,17 +296,26 @@ fn corrected<R: Real>(start: Point<R>, slopes: &[Point<R>; STATES], gained: Poin
     [
         left(start[0], oxygen),
         start[1] - ph.min(most).max(-most),
-        left(start[2], store),
+        left(start[2], store).min(start[2] * MOST_STORED),
     ]
 }
 
-/// Solves three equations by Cramer's rule, member by member; a day that ends as it
-/// starts, wherever that is, asks for no correction.
-fn solved<R: Real>(rows: &[Point<R>; STATES], right: Point<R>) -> Point<R> {
-    let whole = determinant(rows);
-    let inverse = whole.map(|value| if value == 0.0 { 0.0 } else { value.recip() });
+/// Solves three equations by Cramer's rule, member by member; what ends the day as it
+/// starts, wherever that is, as the store of a tank without plants, asks for no correction.
+fn solved<R: Real>(slopes: &[Point<R>; STATES], right: Point<R>) -> Point<R> {
+    let mut rows = *slopes;
+    for (place, row) in rows.iter_mut().enumerate() {
+        row[place] = row[place].map(|slope| if slope == 0.0 { -1.0 } else { slope });
+    }
+    let inverse = determinant(&rows).map(|value| {
+        if value.abs() < LEAST_DETERMINANT {
+            0.0
+        } else {
+            value.recip()
+        }
+    });
     std::array::from_fn(|unknown| {
-        let mut replaced = *rows;
+        let mut replaced = rows;
         for (row, value) in replaced.iter_mut().zip(right) {
             row[unknown] = value;
         }

@@ -12,7 +12,7 @@ use lentic::source::Band;
 use lentic::startup;
 use lentic::state::DayState;
 use lentic::units::{
-    Alkalinity, Area, Concentration, Flow, Length, Mass, MassRate, Share, Temperature,
+    Alkalinity, Area, Concentration, Duration, Flow, Length, Mass, MassRate, Share, Temperature,
 };
 use lentic::water::atmosphere;
 use proptest::prelude::*;
@@ -354,6 +354,7 @@ fn the_animals_carried_bring_dawn_to_its_limit() {
         count: found.by_oxygen_g.typical / 0.35,
         air_breathing: false,
     }];
+    tank.feed = MassRate::from_g_d(0.02 * found.by_oxygen_g.typical);
     let dawn = outlook(&tank, &Rates::of(&tank), ENSEMBLE)
         .unwrap()
         .low_mg_l;
@@ -373,9 +374,14 @@ fn the_animals_carried_bring_dawn_to_its_limit() {
 #[test]
 fn a_power_cut_is_shorter_from_dawn_and_never_ends_a_lifeless_tank() {
     let limit = Concentration::from_mg_l(3.0);
-    let cut = outage::outage(&planted(), ENSEMBLE, limit).unwrap();
-    assert!(cut.from_dawn.low <= cut.from_dawn.typical);
-    assert!(cut.from_dawn.typical < cut.from_dusk.typical);
+    let mut crowded = planted();
+    crowded.animals[0].count = 20.0;
+    let cut = outage::outage(&crowded, ENSEMBLE, limit).unwrap();
+    // what never comes within the time followed comes last
+    let hours = |lasting: Option<Duration>| lasting.map_or(f64::INFINITY, Duration::hours);
+    assert!(hours(cut.from_dawn.low) <= hours(cut.from_dawn.typical));
+    assert!(hours(cut.from_dawn.typical) <= hours(cut.from_dusk.typical));
+    assert!(hours(cut.from_dawn.low) < hours(cut.from_dusk.low));
     let cut = outage::outage(&lifeless(), ENSEMBLE, limit).unwrap();
     assert_eq!(cut.from_dawn.typical, None);
 }

@@ -15,6 +15,7 @@ const LOG10: f64 = 0.01;
 fn the_score_is_the_recorded_one() {
     let all = suite::compared();
     let found = score::Score::of(&all);
+    println!("{}", score::table(&all));
     let path = suite::folder().join("score.toml");
     if std::env::var_os("UPDATE_SCORE").is_some() {
         std::fs::write(&path, found.recorded()).unwrap();

@@ -12,7 +12,7 @@ use serde_json::{Value, json};
 use crate::case::{Case, Observation};
 
 /// Members of a case.
-const MEMBERS: u32 = 48;
+const MEMBERS: u32 = 16;
 const SEED: u64 = 1;
 
 /// A prediction beside its observation.
