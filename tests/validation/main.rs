@@ -12,6 +12,7 @@ const POINTS: u32 = 0;
 const LOG10: f64 = 0.01;
 
 #[test]
+#[expect(clippy::print_stdout, reason = "the table, with `--nocapture`")]
 fn the_score_is_the_recorded_one() {
     let all = suite::compared();
     let found = score::Score::of(&all);
