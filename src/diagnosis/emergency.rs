@@ -7,13 +7,9 @@ use crate::design::Device;
 use crate::finding::{Action, Caution, Remedy};
 use crate::night::verdict::DAWN_ACT_MG_L;
 use crate::source::Source;
+use crate::startup::limits;
 use crate::units::show::significant;
 
-/// Ammonia, un-ionised ammonia and nitrite to act on: mg N/L, mg N/L, mg NO2/L; those of
-/// the findings on the flush.
-const AMMONIA_ACT_MG_L: f64 = 1.0;
-const UN_IONISED_ACT_MG_L: f64 = 0.05;
-const NITRITE_ACT_MG_L: f64 = 1.0;
 /// Ammonia from which a rise of pH is warned of, mg N/L (judgement).
 const NO_RISE_MG_L: f64 = 0.25;
 /// Signs of animals that gasp for air.
@@ -103,7 +99,7 @@ fn fresh(case: &Case<'_>, of: Subject) -> Option<Reported> {
 
 /// Nitrite that is beyond its outer limit.
 fn poisonous_nitrite(case: &Case<'_>) -> Option<Reported> {
-    fresh(case, Subject::Nitrite).filter(|read| read.at_least() >= NITRITE_ACT_MG_L)
+    fresh(case, Subject::Nitrite).filter(|read| read.at_least() >= limits::NITRITE.act)
 }
 
 /// What stands beyond its outer limit, in words.
@@ -111,7 +107,7 @@ fn poisons(case: &Case<'_>) -> Vec<String> {
     let mut found = Vec::new();
     if let Some(ammonia) = fresh(case, Subject::Ammonia) {
         let un_ionised = case.un_ionised_mg_l().unwrap_or_default();
-        if ammonia.at_least() >= AMMONIA_ACT_MG_L || un_ionised >= UN_IONISED_ACT_MG_L {
+        if ammonia.at_least() >= limits::AMMONIA.act || un_ionised >= limits::UN_IONISED.act {
             found.push(format!(
                 "ammonia stands at {} mg N/L ({} of it un-ionised)",
                 ammonia.shown(2),

@@ -8,6 +8,7 @@ pub mod ensemble;
 pub mod floating;
 pub mod forecast;
 pub mod inputs;
+pub mod limits;
 pub mod nitrification;
 pub mod state;
 pub mod submerged;

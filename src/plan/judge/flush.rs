@@ -3,13 +3,11 @@
 use crate::design::Design;
 use crate::finding::{Code, Finding, Remedy, Status};
 use crate::plan::flush::calendar::advised_day;
-use crate::plan::flush::{
-    AMMONIA_MG_L, ChangePlan, Flush, NITRATE_MG_L, NITRITE_MG_L, StartupSection, UN_IONISED_MG_L,
-    watch_limit_mg_l,
-};
+use crate::plan::flush::{ChangePlan, Flush, StartupSection, watch_limit_mg_l};
 use crate::plan::{Estimate, words};
 use crate::source::{Basis, Source};
 use crate::startup::forecast::PeakBand;
+use crate::startup::limits::{self, Limit};
 use crate::units::{Analyte, show};
 
 /// Alkalinity under which nitrification slows, meq/L: judgement, about 1.4 dKH.
@@ -60,9 +58,11 @@ pub(in crate::plan) fn all(case: &Case<'_>) -> Vec<Finding> {
 fn ammonia(case: &Case<'_>) -> Finding {
     let peak = case.startup.ammonia_peak_mg_l;
     let un_ionised = case.startup.un_ionised_peak_mg_l;
-    let watch = watch_limit(case, Analyte::Ammonia, AMMONIA_MG_L.0);
-    let status = status(peak.typical(), (watch, AMMONIA_MG_L.1))
-        .max(status(un_ionised.typical(), UN_IONISED_MG_L));
+    let watch = watch_limit(case, Analyte::Ammonia, limits::AMMONIA.watch);
+    let status = status(peak.typical(), (watch, limits::AMMONIA.act)).max(status(
+        un_ionised.typical(),
+        (limits::UN_IONISED.watch, limits::UN_IONISED.act),
+    ));
     peak_finding(
         case,
         Code::FlushAmmonia,
@@ -79,18 +79,23 @@ fn ammonia(case: &Case<'_>) -> Finding {
                 show::significant(un_ionised.typical().max(0.0), 1)
             ),
         },
-        (Basis::Published, Some(Source::EpaAmmonia2013)),
+        rests_on(&limits::AMMONIA),
     )
+}
+
+/// What a limit rests on.
+const fn rests_on(limit: &Limit) -> (Basis, Option<Source>) {
+    (limit.basis, Some(limit.source))
 }
 
 /// How high nitrite rises.
 fn nitrite(case: &Case<'_>) -> Finding {
     let peak = case.startup.nitrite_peak_mg_l;
-    let watch = watch_limit(case, Analyte::Nitrite, NITRITE_MG_L.0);
+    let watch = watch_limit(case, Analyte::Nitrite, limits::NITRITE.watch);
     peak_finding(
         case,
         Code::FlushNitrite,
-        status(peak.typical(), (watch, NITRITE_MG_L.1)),
+        status(peak.typical(), (watch, limits::NITRITE.act)),
         &Peak {
             name: "nitrite",
             unit: "mg NO2/L",
@@ -100,18 +105,18 @@ fn nitrite(case: &Case<'_>) -> Finding {
             share_over: case.startup.share_over_limit.nitrite,
             aside: String::new(),
         },
-        (Basis::Published, Some(Source::Kroupova2008)),
+        rests_on(&limits::NITRITE),
     )
 }
 
 /// How high nitrate rises.
 fn nitrate(case: &Case<'_>) -> Finding {
     let peak = case.startup.nitrate_peak_mg_l;
-    let watch = watch_limit(case, Analyte::Nitrate, NITRATE_MG_L.0);
+    let watch = watch_limit(case, Analyte::Nitrate, limits::NITRATE.watch);
     peak_finding(
         case,
         Code::FlushNitrate,
-        status(peak.typical(), (watch, NITRATE_MG_L.1)),
+        status(peak.typical(), (watch, limits::NITRATE.act)),
         &Peak {
             name: "nitrate",
             unit: "mg NO3/L",
@@ -121,7 +126,7 @@ fn nitrate(case: &Case<'_>) -> Finding {
             share_over: case.startup.share_over_limit.nitrate,
             aside: String::new(),
         },
-        (Basis::Practice, Some(Source::Camargo2005)),
+        rests_on(&limits::NITRATE),
     )
 }
 
