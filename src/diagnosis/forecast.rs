@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::case::Case;
 use super::hypotheses::{AHEAD_D, Member, Nitrogen};
 use crate::source::Band;
-use crate::startup::ensemble::READY_MG_N_L;
+use crate::startup::limits::{READY_AMMONIA_MG_N_L, READY_NITRITE_MG_N_L};
 use crate::units::{Analyte, Concentration};
 
 /// Shares that a band shows.
@@ -55,7 +55,9 @@ pub fn days(case: &Case<'_>, members: &[(f64, Member)]) -> Vec<ForecastDay> {
 pub fn ready_day(case: &Case<'_>, members: &[(f64, Member)]) -> Option<Band> {
     let today = case.now_d().round() as usize;
     let last = today + AHEAD_D as usize;
-    let up = |water: &Nitrogen| water.ammonia >= READY_MG_N_L || water.nitrite >= READY_MG_N_L;
+    let up = |water: &Nitrogen| {
+        water.ammonia >= READY_AMMONIA_MG_N_L || water.nitrite >= READY_NITRITE_MG_N_L
+    };
     let days = members.iter().map(|(weight, member)| {
         let ahead = member.days.iter().enumerate().skip(today);
         let last_up = ahead

@@ -3,6 +3,7 @@
 use rayon::prelude::*;
 
 use super::inputs::Inputs;
+use super::limits::{READY_AMMONIA_MG_N_L, READY_NITRITE_MG_N_L};
 use super::run::{Detail, run, simulate};
 use super::trajectory::{Peak, Sample, Trajectory};
 use crate::numerics::rodas::IntegrationError;
@@ -13,8 +14,6 @@ use crate::source::Band;
 /// Peaks of ammonia and nitrite are looked for from this day on, or on the last day of
 /// a shorter run; before it only what filling stirs up shows.
 pub const JUDGED_FROM_DAY: f64 = 3.0;
-/// Ammonia under which, and nitrite nitrogen under which, animals may move in, mg N/L.
-pub const READY_MG_N_L: f64 = 0.25;
 
 /// How many members there are, and what they are drawn with.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -61,7 +60,7 @@ impl Member {
             nitrite: late(|sample| sample.state.nitrite),
             nitrate: trajectory.peaks().nitrate,
             alkalinity_used: trajectory.peak_from(0.0, |sample| sample.state.alkalinity_used),
-            ready_day: trajectory.clear_after(READY_MG_N_L, READY_MG_N_L),
+            ready_day: trajectory.clear_after(READY_AMMONIA_MG_N_L, READY_NITRITE_MG_N_L),
             algae_window_days: trajectory.algae_window_days(),
         }
     }

@@ -2,6 +2,7 @@
 //! its source beside each other.
 
 use crate::source::{Basis, Source};
+use crate::units::constants::molar_mass;
 
 /// Where a rising number is watched and where it is acted on.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -44,3 +45,20 @@ pub const NITRATE: Limit = Limit {
     basis: Basis::Practice,
     source: Source::Camargo2005,
 };
+/// Ammonia under which animals may move in, mg N/L: judgement, half of what is watched.
+pub const READY_AMMONIA_MG_N_L: f64 = 0.25;
+/// Nitrite nitrogen under which animals may move in, mg N/L: the watch limit of
+/// [`NITRITE`] as nitrogen.
+pub const READY_NITRITE_MG_N_L: f64 = NITRITE.watch * molar_mass::N / molar_mass::NO2;
+
+#[cfg(test)]
+mod tests {
+    use super::{READY_AMMONIA_MG_N_L, READY_NITRITE_MG_N_L};
+
+    #[test]
+    fn ready_is_a_quarter_of_ammonia_nitrogen_and_a_third_of_nitrite() {
+        // 0.33 mg NO2/L x 14.007 / 46.005
+        assert!((READY_NITRITE_MG_N_L - 0.100_47).abs() < 1e-4);
+        assert!((READY_AMMONIA_MG_N_L - 0.25).abs() < f64::EPSILON);
+    }
+}
