@@ -11,9 +11,12 @@ use crate::finding::Status;
 use crate::source::{Band, Basis, Source};
 use crate::units::{Concentration, Mass, Share};
 
-/// Dawn oxygen under which to keep an eye on it, mg/L (common practice in fish culture,
-/// no source).
-pub const DAWN_WATCH_MG_L: f64 = 5.0;
+/// Dawn oxygen under which a word is due, mg/L (common practice in fish culture, no
+/// source).
+pub const DAWN_NOTE_MG_L: f64 = 5.0;
+/// Dawn oxygen under which to keep an eye on it, and which advised air is sized for, mg/L
+/// (likewise).
+pub const DAWN_WATCH_MG_L: f64 = 4.0;
 /// Dawn oxygen under which to act, mg/L (likewise).
 pub const DAWN_ACT_MG_L: f64 = 3.0;
 /// Cover from which floaters are there to be swept about, %.
@@ -73,10 +76,11 @@ impl AirBreathers {
     }
 }
 
-/// `air.dawn`: typical dawn oxygen, with a note where only its low end is short.
+/// `air.dawn`: typical dawn oxygen, with a note from 5 mg/L down and where only its low
+/// end is under the limit to watch.
 /// Where all animals breathe air, or none is planned, nothing gasps: the rest turns into
-/// a note. `goal` replaces the limit
-/// to watch; the one to act is never above it.
+/// a note. `goal` replaces the limits to note and to watch; the one to act is never above
+/// it.
 ///
 /// # Source
 /// Common practice in fish culture, no source.
@@ -87,15 +91,17 @@ impl AirBreathers {
 /// use lentic::night::verdict::{AirBreathers, dawn};
 /// use lentic::source::Band;
 /// let status = |mg_l| dawn(Band::exact(mg_l), AirBreathers::None, None).status;
-/// assert_eq!([status(2.9), status(4.9), status(5.0)], [Status::Act, Status::Watch, Status::Ok]);
+/// assert_eq!([status(2.9), status(3.9)], [Status::Act, Status::Watch]);
+/// assert_eq!([status(4.9), status(5.0)], [Status::Note, Status::Ok]);
 /// ```
 pub fn dawn(oxygen_mg_l: Band, breathers: AirBreathers, goal: Option<Concentration>) -> Verdict {
     let watch = goal.map_or(DAWN_WATCH_MG_L, Concentration::mg_l);
+    let note = goal.map_or(DAWN_NOTE_MG_L, Concentration::mg_l);
     let found = if oxygen_mg_l.typical < DAWN_ACT_MG_L.min(watch) {
         Status::Act
     } else if oxygen_mg_l.typical < watch {
         Status::Watch
-    } else if oxygen_mg_l.low < watch {
+    } else if oxygen_mg_l.typical < note || oxygen_mg_l.low < watch {
         Status::Note
     } else {
         Status::Ok
@@ -108,7 +114,7 @@ pub fn dawn(oxygen_mg_l: Band, breathers: AirBreathers, goal: Option<Concentrati
         status: found.min(most),
         value: oxygen_mg_l.typical,
         unit: "mg/L",
-        low: Some(watch),
+        low: Some(note),
         high: None,
         basis: Basis::Practice,
         source: None,

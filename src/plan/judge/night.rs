@@ -106,7 +106,7 @@ fn dawn(case: &Case<'_>) -> Finding {
         night.inputs.state.day,
         ahead(case)
     );
-    let missed = verdict.status > Status::Ok;
+    let missed = oxygen.low < dawn_limit(case.design()).mg_l();
     let remedy = case
         .night
         .air
