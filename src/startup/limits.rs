@@ -21,21 +21,22 @@ pub struct Limit {
 pub const AMMONIA: Limit = Limit {
     watch: 0.5,
     act: 1.0,
-    basis: Basis::Published,
+    basis: Basis::Judgement,
     source: Source::EpaAmmonia2013,
 };
-/// Un-ionised ammonia, mg N/L.
+/// Un-ionised ammonia, mg N/L; CCME holds 0.019 mg NH3/L, which is 0.016 mg N/L.
 pub const UN_IONISED: Limit = Limit {
     watch: 0.02,
     act: 0.05,
-    basis: Basis::Published,
+    basis: Basis::Judgement,
     source: Source::EpaAmmonia2013,
 };
-/// Nitrite, mg NO2/L.
+/// Nitrite, mg NO2/L: above the lowest effect that Kroupova 2008 reports, 0.2 mg NO2/L
+/// (none at 0.01).
 pub const NITRITE: Limit = Limit {
     watch: 0.33,
     act: 1.0,
-    basis: Basis::Published,
+    basis: Basis::Judgement,
     source: Source::Kroupova2008,
 };
 /// Nitrate, mg NO3/L: practice, and twice the long-exposure figure of Camargo et al. 2005.
