@@ -40,6 +40,18 @@ pub struct Soil {
     pub total_n_g_kg: Band,
     /// Ammonium and nitrate at the start, per kg dry.
     pub mineral_n_g_kg: Band,
+    /// Share of the nitrogen that breaks down within weeks of flooding.
+    pub fast_n_share: Band,
+    /// Share of the nitrogen that breaks down over months.
+    pub slow_n_share: Band,
+    /// Share of the remaining nitrogen that becomes free in a year at 25 C.
+    pub stable_n_per_year: Band,
+    /// Phosphate phosphorus in the pore water at flooding.
+    pub pore_phosphate_mg_p_l: Band,
+    /// Phosphorus that flooding sets free, per kg dry.
+    pub reducible_p_g_kg: Band,
+    /// Phosphate held by the solids against that in pore water.
+    pub phosphate_kd_l_kg: Band,
     /// Ammonium held by the solids against that in pore water.
     pub ammonium_kd_l_kg: Band,
     /// Organic matter in the dry soil.

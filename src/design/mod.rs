@@ -23,7 +23,7 @@ pub use event::{Event, EventKind, Goal, Reading};
 pub use knob::{Knob, KnobKind, Value};
 pub use living::{Amount, Feed, Harvest, Planting, Stock};
 pub use measured::Design;
-pub use planted::{Areas, Biomass, Planted, closed};
+pub use planted::{Areas, Biomass, FloaterTraits, Planted, closed};
 pub use surroundings::{Air, Device, DutyHours, Light, LightLevel, Room, Water, WaterChange};
 pub use tank::{Material, Rim, Tank};
 pub use violation::Violation;

@@ -2,6 +2,7 @@
 
 use super::{Amount, Planting};
 use crate::catalogue::{Group, Plant};
+use crate::source::Band;
 use crate::units::{Area, Mass, Share};
 
 /// Fresh and dry mass of the same plants.
@@ -22,6 +23,40 @@ pub struct Areas {
     pub floor: Area,
 }
 
+/// How the floaters of a planting grow, on the average of their mass.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct FloaterTraits {
+    /// Net growth with everything in plenty, 1/d.
+    pub growth_per_d: Band,
+    /// Dry mass at which growth ends, g/m2.
+    pub most_g_m2: Band,
+}
+
+impl FloaterTraits {
+    fn of(plant: &Plant) -> Self {
+        Self {
+            growth_per_d: plant.rgr_good_per_d,
+            most_g_m2: plant.max_g_dry_m2,
+        }
+    }
+
+    /// These with a share of others among them.
+    fn mixed(self, other: Self, share: f64) -> Self {
+        let between = |own: Band, other: Band| {
+            let at = |own: f64, other: f64| own * (1.0 - share) + other * share;
+            Band::new(
+                at(own.low, other.low),
+                at(own.typical, other.typical),
+                at(own.high, other.high),
+            )
+        };
+        Self {
+            growth_per_d: between(self.growth_per_d, other.growth_per_d),
+            most_g_m2: between(self.most_g_m2, other.most_g_m2),
+        }
+    }
+}
+
 /// A planting by group.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Planted {
@@ -29,6 +64,8 @@ pub struct Planted {
     pub floating: Biomass,
     /// The floaters among them that draw no nitrogen from the air.
     pub feeding_floaters: Biomass,
+    /// How those grow; none without any.
+    pub floater_traits: Option<FloaterTraits>,
     /// Fast growers.
     pub fast: Biomass,
     /// Slow growers.
@@ -114,6 +151,12 @@ impl Planted {
         let cover = Share::from_fraction(biomass.dry / closed(plant, surface));
         if !plant.fixes_nitrogen {
             self.feeding_floaters += biomass;
+            let own = FloaterTraits::of(plant);
+            let all = self.feeding_floaters.dry;
+            self.floater_traits = Some(match self.floater_traits {
+                Some(others) if all > Mass::ZERO => others.mixed(own, biomass.dry / all),
+                _ => own,
+            });
             self.feeding_cover = self.feeding_cover + cover;
         }
         self.cover = self.cover + cover;

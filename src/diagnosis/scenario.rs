@@ -193,7 +193,8 @@ impl Shift<'_> {
         let whole = Mass::from_g(closed * inputs.floor.m2() * cover);
         inputs.planting.floating = inputs.planting.floating.max(whole);
         inputs.floaters_above = None;
-        self.scenario.numbers.submerged.carbon_factor *= SHADED_CARBON;
+        self.scenario.numbers.fast.carbon_factor *= SHADED_CARBON;
+        self.scenario.numbers.slow.growth *= SHADED_CARBON;
     }
 
     fn light_long(&mut self) {

@@ -20,6 +20,9 @@ use super::real::Real;
 use pace::Pace;
 use tableau::{CURVE_WEIGHT, GAMMA, NODE, STAGE_WEIGHT, STAGES, STATE_WEIGHT, TIME_WEIGHT};
 
+/// Error, over that allowed, that halves a step.
+const CUT_IN_HALF: f64 = 10.0;
+
 /// A system of `N` ordinary differential equations.
 pub trait System<R: Real, const N: usize> {
     /// Rate of change of each state at a time.
@@ -82,6 +85,9 @@ pub struct Control<const N: usize> {
     pub first_step: Option<f64>,
     /// Longest step allowed.
     pub longest_step: f64,
+    /// What a state may not be taken below: a step that does is repeated shorter, unless the
+    /// state lay lower before.
+    pub lowest: [f64; N],
     /// Steps, accepted or not, after which the run is given up.
     pub most_steps: u32,
 }
@@ -94,6 +100,7 @@ impl<const N: usize> Control<N> {
             absolute,
             first_step: None,
             longest_step: f64::INFINITY,
+            lowest: [f64::NEG_INFINITY; N],
             most_steps: 100_000,
         }
     }
@@ -221,6 +228,11 @@ pub fn integrate<R: Real, const N: usize>(
             let length = if last { end - time } else { step };
             let (trial, error) = base.advance(system, length, control);
             statistics.evaluations += 5;
+            let error = if falls_through(&trial, control) {
+                error.max(CUT_IN_HALF)
+            } else {
+                error
+            };
             let (accepted, next) = pace.judge(length, error);
             step = next.min(control.longest_step);
             if accepted {
@@ -345,6 +357,17 @@ fn scaled_size<R: Real, const N: usize>(
         count += 1.0;
     }
     (sum / count).sqrt().largest()
+}
+
+/// Whether a step takes a state below its lowest, or one that was there further down.
+fn falls_through<R: Real, const N: usize>(step: &Step<R, N>, control: &Control<N>) -> bool {
+    let states = step.from.iter().zip(&step.to).zip(control.lowest);
+    let mut deepest = R::splat(f64::NEG_INFINITY);
+    for ((from, to), lowest) in states {
+        let floor = from.min(R::splat(lowest));
+        deepest = deepest.max(floor - *to);
+    }
+    deepest.largest() > 0.0
 }
 
 fn largest_magnitude<R: Real, const N: usize>(values: &[R; N]) -> f64 {

@@ -5,9 +5,9 @@ use super::group::group;
 group! {
     /// Floating plants.
     Floating as "floating":
-    /// Largest gross growth rate.
-    growth = 0.47 (0.30 to 0.55) "1/d",
-        Published [Klein2022]: "duckweed";
+    /// Gross growth at 2 mol/m2/d of light and 25 C, well fed.
+    growth = 0.14 (0.09 to 0.20) "1/d",
+        Judgement [Klein2022]: "mixed floaters; duckweed 0.188";
     /// Loss at 25 C, to respiration and death.
     loss = 0.05 (0.03 to 0.07) "1/d",
         Published [Klein2022]: "duckweed";
@@ -18,8 +18,8 @@ group! {
     daily_light_half = 3.0 (1.5 to 6.0) "mol/m2/d",
         Judgement [Driever2005]: "fitted, also to the conditions of duckweed tests";
     /// Mass at which crowding stops growth.
-    capacity = 100.0 (60.0 to 180.0) "g/m2",
-        Judgement [Driever2005, Klein2022]: "below the 177-180 of duckweed";
+    capacity = 150.0 (100.0 to 240.0) "g/m2",
+        Published [Driever2005]: "duckweed 177-180; a measured species has its own";
     /// Mass of one closed layer.
     closed_layer = 25.0 (10.0 to 40.0) "g/m2",
         Judgement []: "a mixed cover; duckweed 10, large floaters 35-60";
@@ -32,9 +32,15 @@ group! {
     /// Nitrogen at half uptake.
     nitrogen_half = 0.10 (0.034 to 0.20) "mg N/L",
         Published [Klein2022, Scheffer2003]: "0.034 and 0.2";
-    /// Phosphorus at half growth.
-    phosphorus_half = 0.005 (0.002 to 0.02) "mg P/L",
-        Published [Klein2022]: "duckweed at the low end, 0.0043";
+    /// Largest uptake of phosphorus by an empty store.
+    phosphorus_uptake = 0.004 (0.0015 to 0.012) "g P/g/d",
+        Judgement []: "four times the demand of full growth";
+    /// Phosphorus at half uptake.
+    phosphorus_half = 0.02 (0.005 to 0.08) "mg P/L",
+        Memory []: "uptake by floating plants";
+    /// Time in which growth starts after planting.
+    lag = 5.0 (2.0 to 10.0) "d",
+        Practice []: "floaters stand still for some days";
     /// Nitrogen content at which growth stops.
     least_nitrogen = 0.012 (0.006 to 0.018) "g N/g",
         Published [Room1986]: "lowest contents found in a floating fern";
@@ -44,23 +50,26 @@ group! {
     /// Nitrogen content at planting.
     start_nitrogen = 0.030 (0.02 to 0.04) "g N/g",
         Judgement []: "between the two";
-    /// Phosphorus taken up with growth.
-    tissue_phosphorus = 0.0025 (0.0013 to 0.008) "g P/g",
-        Judgement []: "plants bring a store, so near the critical content";
+    /// Phosphorus content at which growth stops.
+    least_phosphorus = 0.0008 (0.0003 to 0.0015) "g P/g",
+        Published [Room1986]: "lowest contents found in a floating fern, 0.03 %";
+    /// Phosphorus content of a full store.
+    most_phosphorus = 0.010 (0.006 to 0.014) "g P/g",
+        Published [Room1986]: "highest contents found in a floating fern, 1.07 %";
+    /// Phosphorus content at planting.
+    start_phosphorus = 0.005 (0.003 to 0.008) "g P/g",
+        Judgement []: "between the two";
 }
 
 group! {
     /// What fast and slow submerged plants share.
     Submerged as "submerged":
-    /// Growth without added carbon dioxide as a share of full growth.
-    carbon_factor = 0.6 (0.3 to 0.9) "",
-        Judgement []: "photosynthesis falls further than growth does";
     /// Nitrogen at half uptake.
     nitrogen_half = 0.20 (0.03 to 0.50) "mg N/L",
         Judgement []: "short uptake experiments, 0.03-1.6";
-    /// Phosphorus at half growth.
-    phosphorus_half = 0.005 (0.002 to 0.02) "mg P/L",
-        Judgement []: "as floating plants";
+    /// Phosphorus at half uptake; slow plants grow at half their rate on a quarter of it.
+    phosphorus_half = 0.02 (0.005 to 0.08) "mg P/L",
+        Memory []: "as floating plants";
     /// Time in which roots establish.
     rooting = 14.0 (7.0 to 28.0) "d",
         Practice []: "new roots within two to four weeks";
@@ -70,9 +79,6 @@ group! {
     /// Loss of leaves just after planting.
     melt = 0.010 (0.0 to 0.03) "1/d",
         Practice []: "leaves grown in air die under water";
-    /// Phosphorus taken up with growth.
-    tissue_phosphorus = 0.0020 (0.0013 to 0.005) "g P/g",
-        Judgement []: "plants bring a store, so near the critical content";
     /// Extinction of light by plants.
     extinction = 0.010 (0.005 to 0.020) "m2/g",
         Published [Janse2005, Scheffer2003]: "lake models";
@@ -81,17 +87,20 @@ group! {
 group! {
     /// Fast submerged plants: stems and rootless ones.
     Fast as "fast":
-    /// Largest gross growth rate at 25 C with carbon dioxide added.
-    growth = 0.18 (0.10 to 0.25) "1/d",
-        Judgement [NielsenSandJensen1991, Janse2005]: "at most 0.109 net at 15 C; a lake model 0.2";
-    /// Respiration.
-    respiration = 0.015 (0.010 to 0.025) "1/d",
+    /// Gross growth at 25 C in 10 h of 50 umol/m2/s, well fed, without added carbon dioxide.
+    growth = 0.050 (0.032 to 0.075) "1/d",
+        Judgement [Best1986, Larson2007, Tanner1993]: "so that 0.03 net is left, as measured";
+    /// Growth over that without added carbon dioxide and under water.
+    carbon_factor = 1.0 (1.0 to 1.0) "",
+        Judgement []: "shoots in the air grow at twice the rate";
+    /// Respiration of a stand in full growth; 0.4 of it at rest.
+    respiration = 0.015 (0.010 to 0.022) "1/d",
         Judgement [Janse2005]: "a lake model 0.02";
     /// Death.
     death = 0.005 (0.003 to 0.010) "1/d",
         Published [Janse2005]: "a lake model";
     /// Light at half growth.
-    light_half = 30.0 (15.0 to 80.0) "umol/m2/s",
+    light_half = 30.0 (15.0 to 60.0) "umol/m2/s",
         Published [RodriguesThomaz2010, Janse2005]: "16-35 in one, 78 in the other";
     /// Largest uptake of nitrogen by an empty store.
     uptake = 0.015 (0.005 to 0.050) "g N/g/d",
@@ -104,6 +113,18 @@ group! {
         Published [Janse2005]: "a lake model";
     /// Nitrogen content at planting.
     start_nitrogen = 0.020 (0.014 to 0.028) "g N/g",
+        Judgement []: "between the two";
+    /// Largest uptake of phosphorus by an empty store, by leaves and by roots.
+    phosphorus_uptake = 0.001 (0.0003 to 0.003) "g P/g/d",
+        Judgement []: "above the demand of full growth";
+    /// Phosphorus content at which growth stops.
+    least_phosphorus = 0.0008 (0.0005 to 0.0013) "g P/g",
+        Published [Janse2005]: "a lake model";
+    /// Phosphorus content of a full store.
+    most_phosphorus = 0.005 (0.0035 to 0.008) "g P/g",
+        Published [Janse2005, Hill1979]: "0.35 % in a lake model, 0.59 % in ditches";
+    /// Phosphorus content at planting.
+    start_phosphorus = 0.003 (0.002 to 0.0045) "g P/g",
         Judgement []: "between the two";
     /// Uptake by established roots over uptake by leaves.
     root_uptake = 0.30 (0.0 to 0.7) "",
@@ -128,6 +149,9 @@ group! {
     /// Nitrogen content, fixed.
     tissue_nitrogen = 0.022 (0.015 to 0.03) "g N/g",
         Judgement []: "growth forms";
+    /// Phosphorus content, fixed.
+    tissue_phosphorus = 0.002 (0.001 to 0.003) "g P/g",
+        Judgement []: "near the critical content";
     /// Share of the need that established roots meet.
     rooted_share = 0.5 (0.0 to 0.9) "",
         Judgement []: "epiphytes none, rosettes most";
@@ -155,8 +179,8 @@ group! {
     tissue_nitrogen = 0.06 (0.03 to 0.10) "g N/g",
         Published [Janse2005]: "a lake model";
     /// Phosphorus content, fixed.
-    tissue_phosphorus = 0.008 (0.003 to 0.015) "g P/g",
-        Published [Janse2005]: "a lake model";
+    tissue_phosphorus = 0.004 (0.002 to 0.012) "g P/g",
+        Published [Janse2005]: "a lake model, 0.15 to 1.5 %";
     /// Extinction of light by algae.
     extinction = 0.25 (0.10 to 0.35) "m2/g",
         Published [Janse2005]: "a lake model";

@@ -14,9 +14,21 @@ group! {
     /// Weight of nitrite and nitrate against ammonium in uptake by plants.
     oxidised_preference = 0.30 (0.07 to 1.0) "",
         Published [JampeetongBrix2009]: "uptake and growth ratios of a floating fern";
-    /// Share of the nitrogen and phosphorus of dead tissue that dissolves.
-    dissolved_share = 0.5 (0.25 to 0.75) "",
-        Judgement [Janse2005]: "a lake model takes 0.25 at death";
+    /// Ammonium below which plants and algae take up none.
+    least_ammonium = 0.02 (0.005 to 0.06) "mg N/L",
+        Memory [JampeetongBrix2009]: "that there is such a level; its value from memory";
+    /// Share of the nitrogen of dead tissue that dissolves at once.
+    leached_share = 0.25 (0.15 to 0.50) "",
+        Published [Janse2005]: "a lake model";
+    /// Rate constant with which the rest breaks down at 25 C.
+    detritus_decay = 0.03 (0.015 to 0.06) "1/d",
+        Published [Hill1979]: "two ditch plants gone in 50 to 64 days";
+    /// Share of the phosphorus of dead tissue that comes back to the water.
+    dead_phosphorus_share = 0.6 (0.4 to 0.8) "",
+        Judgement []: "phosphorus leaches sooner than nitrogen";
+    /// Share that animals keep of the feed's nitrogen beyond what they excrete as ammonia.
+    feed_retained = 0.2 (0.0 to 0.4) "",
+        Judgement []: "growing food fish keep 12 to 44 % of it";
     /// Phosphorus that dissolves from feed.
     feed_phosphorus = 0.005 (0.002 to 0.010) "g/g",
         Memory []: "1.0-1.5 % in feed, 30-50 % of it dissolved";

@@ -3,7 +3,7 @@
 use crate::numerics::real::Real;
 
 /// Hours of light for which growth rates are given.
-const GROWTH_HOURS: f64 = 12.0;
+pub const GROWTH_HOURS: f64 = 12.0;
 
 /// Share of the light that passes a cover of floaters.
 ///

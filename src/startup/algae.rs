@@ -3,7 +3,7 @@
 use super::flow::Flow;
 use super::inputs::Conditions;
 use super::state::State;
-use super::uptake::{Uptake, saturation};
+use super::uptake::{Offer, Uptake, saturation};
 use crate::parameters::{Algae, Parameters};
 
 /// The algae under the conditions of a tank.
@@ -36,10 +36,10 @@ impl AlgalFilm {
     ///
     /// # Source
     /// Form and most values: Janse 2005, thesis, Wageningen.
-    pub(super) fn change(&self, state: &State, light: f64) -> AlgalChange {
+    pub(super) fn change(&self, state: &State, offer: &Offer, light: f64) -> AlgalChange {
         let numbers = &self.numbers;
         let mass = state.algae;
-        let uptake = Uptake::of(state, numbers.nitrogen_half, 1.0);
+        let uptake = Uptake::of(offer, numbers.nitrogen_half, 1.0);
         let phosphorus = saturation(state.phosphate, numbers.phosphorus_half);
         let grown = self.growth_per_d
             * saturation(light, numbers.light_half)
@@ -48,12 +48,10 @@ impl AlgalFilm {
         let dead = numbers.loss * mass;
         let flow = Flow {
             taken: uptake.splitting(numbers.tissue_nitrogen * grown),
-            taken_from_soil: 0.0,
-            returned_n: 0.0,
             dead_n: numbers.tissue_nitrogen * dead,
-            harvested_n: 0.0,
             taken_p: numbers.tissue_phosphorus * grown,
             dead_p: numbers.tissue_phosphorus * dead,
+            ..Flow::default()
         };
         AlgalChange {
             mass: grown - dead,

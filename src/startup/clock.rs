@@ -1,7 +1,5 @@
 //! What depends on the time since filling or planting alone.
 
-/// Time in which floaters start to grow, d (judgement).
-const FLOATING_START_D: f64 = 2.0;
 /// Time in which leaves grown in air stop dying, d (judgement).
 const MELT_D: f64 = 10.0;
 
@@ -26,12 +24,7 @@ impl Settling {
     }
 }
 
-/// Share of full growth of floaters some days after they are put in,
-/// `1 - exp(-t/2 d)`.
-pub(super) fn floating_growing(days: f64) -> f64 {
-    approach(days, FLOATING_START_D)
-}
-
-fn approach(days: f64, scale_d: f64) -> f64 {
+/// How near a start that takes `scale_d` is to its end, `1 - exp(-t/scale)`.
+pub(super) fn approach(days: f64, scale_d: f64) -> f64 {
     1.0 - (-(days / scale_d)).exp()
 }

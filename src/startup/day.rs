@@ -1,12 +1,11 @@
 //! What a run hands on: a tank on one of its days, and what its plants ask of light.
 
 use super::inputs::Inputs;
-use super::nitrification::oxidisers;
 use super::running::Tank;
-use super::submerged::{USUAL_CARBON_FACTOR, warmth};
+use super::submerged::{RESTING_SHARE, endless_light_growth, warmth};
 use super::trajectory::Sample;
 use crate::parameters::Parameters;
-use crate::plants::shade::LightNeed;
+use crate::plants::shade::{GROWTH_HOURS, LightNeed};
 use crate::state::DayState;
 use crate::units::{Alkalinity, Concentration, Mass, MassRate, Share};
 
@@ -29,11 +28,8 @@ use crate::units::{Alkalinity, Concentration, Mass, MassRate, Share};
 /// ```
 pub fn day_state(inputs: &Inputs, parameters: &Parameters<f64>, sample: &Sample) -> DayState {
     let (state, floor_m2) = (&sample.state, inputs.floor.m2());
-    let (of_ammonia, of_nitrite) = oxidisers(inputs, parameters);
     let mass = |g_m2: f64| Mass::from_g(g_m2 * floor_m2);
     let rate = |g_m2_d: f64| MassRate::from_g_d(g_m2_d * floor_m2);
-    let ammonia = of_ammonia.oxidation(state.ammonia, state.ammonia_oxidisers);
-    let nitrite = of_nitrite.oxidation(state.nitrite, state.nitrite_oxidisers);
     let floaters = state.floating + sample.fixing_g_m2;
     DayState {
         day: sample.day,
@@ -46,8 +42,8 @@ pub fn day_state(inputs: &Inputs, parameters: &Parameters<f64>, sample: &Sample)
         nitrite_n: Concentration::from_mg_l(state.nitrite),
         nitrate_n: Concentration::from_mg_l(state.nitrate),
         alkalinity_used: Alkalinity::from_meq_l(state.alkalinity_used),
-        ammonia_oxidised: rate(ammonia.nitrogen),
-        nitrite_oxidised: rate(nitrite.nitrogen),
+        ammonia_oxidised: rate(sample.ammonia_oxidised_g_m2_d),
+        nitrite_oxidised: rate(sample.nitrite_oxidised_g_m2_d),
         oxygen: inputs.oxygen,
         nitrogen_taken: rate(nitrogen_taken_g_m2_d(inputs, parameters, sample)),
     }
@@ -84,16 +80,17 @@ pub struct LightNeeds {
 /// [`parameters`](crate::parameters).
 pub fn light_needs(inputs: &Inputs, parameters: &Parameters<f64>) -> LightNeeds {
     let (fast, slow) = (&parameters.fast, &parameters.slow);
-    let warmth = warmth(inputs.temperature);
-    let carbon = parameters.submerged.carbon_factor;
+    let resting = fast.respiration * RESTING_SHARE;
+    // what growth itself costs comes off the growth
+    let kept = 1.0 - fast.respiration * (1.0 - RESTING_SHARE) / fast.growth;
     LightNeeds {
         fast: LightNeed {
-            growth_per_d: fast.growth * carbon * warmth,
-            loss_per_d: fast.respiration + fast.death,
+            growth_per_d: endless_light_growth(fast, inputs.temperature, GROWTH_HOURS) * kept,
+            loss_per_d: resting + fast.death,
             half_umol_m2_s: fast.light_half,
         },
         slow: LightNeed {
-            growth_per_d: slow.growth * carbon / USUAL_CARBON_FACTOR * warmth,
+            growth_per_d: slow.growth * warmth(inputs.temperature),
             loss_per_d: slow.respiration + slow.death,
             half_umol_m2_s: slow.light_half,
         },
@@ -109,16 +106,16 @@ mod tests {
     #[test]
     fn plants_ask_for_the_light_that_their_growth_and_loss_leave() {
         let mut parameters = Parameters::reference().central();
-        parameters.submerged.carbon_factor = 0.3;
-        parameters.fast.growth = 0.2;
+        parameters.fast.growth = 0.06;
         (parameters.fast.respiration, parameters.fast.death) = (0.02, 0.005);
+        parameters.fast.light_half = 50.0;
         parameters.slow.growth = 0.04;
         (parameters.slow.respiration, parameters.slow.death) = (0.006, 0.001);
         let needs = light_needs(&Inputs::reference(), &parameters);
-        assert_relative_eq!(needs.fast.growth_per_d, 0.06, max_relative = 1e-12);
-        assert_relative_eq!(needs.fast.loss_per_d, 0.025, max_relative = 1e-12);
-        // slow growth is given at the usual factor of 0.6: half of it is left
-        assert_relative_eq!(needs.slow.growth_per_d, 0.02, max_relative = 1e-12);
+        // twice 0.06 in endless light, 12/10 of it in 12 h, less 0.012/0.06 for growing
+        assert_relative_eq!(needs.fast.growth_per_d, 0.144 * 0.8, max_relative = 1e-12);
+        assert_relative_eq!(needs.fast.loss_per_d, 0.013, max_relative = 1e-12);
+        assert_relative_eq!(needs.slow.growth_per_d, 0.04, max_relative = 1e-12);
         assert_relative_eq!(needs.slow.loss_per_d, 0.007, max_relative = 1e-12);
     }
 }

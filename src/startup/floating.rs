@@ -3,7 +3,7 @@
 use super::flow::Flow;
 use super::inputs::Conditions;
 use super::state::State;
-use super::uptake::{LEAK_PER_D, Store, Uptake, saturation};
+use super::uptake::{Offer, Store, Uptake, saturation};
 use crate::parameters::{Floating, Parameters};
 use crate::units::Temperature;
 
@@ -14,8 +14,10 @@ const HIGHEST_C: f64 = 40.5;
 /// Factor per 10 C on losses, here about 25 C (Klein et al. 2022).
 const LOSS_Q10: f64 = 2.0;
 const REFERENCE_C: f64 = 25.0;
-/// Rate at which what stands above the allowed cover is taken off, 1/d.
-const HARVEST_PER_D: f64 = 2.0;
+/// Daily light for which growth is given, mol/m2.
+const REFERENCE_MOL_M2_D: f64 = 2.0;
+/// Rate at which what stands above the allowed mass is taken off, 1/d.
+pub(super) const HARVEST_PER_D: f64 = 2.0;
 
 /// Growth of duckweed at a temperature as a share of growth at its best.
 ///
@@ -59,24 +61,54 @@ pub(super) struct FloatingChange {
     pub(super) flow: Flow,
     pub(super) mass: f64,
     pub(super) nitrogen: f64,
+    pub(super) phosphorus: f64,
+}
+
+/// Growth at a daily light over growth at 2 mol/m2.
+///
+/// ```text
+/// DLI/(K + DLI) (K + 2)/2
+/// ```
+fn lit(daily_light: f64, half: f64) -> f64 {
+    saturation(daily_light, half) / saturation(REFERENCE_MOL_M2_D, half)
+}
+
+/// Gross growth at 2 mol/m2 of light a day of floaters that grow at a rate net of their
+/// loss in plenty of light.
+///
+/// ```text
+/// (r + l) 2/(K + 2)
+/// ```
+///
+/// # Source
+/// The light law of the stand's own growth.
+///
+/// # Example
+/// ```
+/// use lentic::startup::floating::reference_growth_per_d;
+/// // duckweed: 0.47 gross a day in plenty of light, 0.188 at 2 mol/m2
+/// assert!((reference_growth_per_d(0.42, 0.05, 3.0) - 0.188).abs() < 1e-12);
+/// ```
+pub fn reference_growth_per_d(net_per_d: f64, loss_per_d: f64, daily_light_half: f64) -> f64 {
+    (net_per_d + loss_per_d) * saturation(REFERENCE_MOL_M2_D, daily_light_half)
 }
 
 impl FloatingStand {
     /// Rates that do not change with the state.
     ///
     /// ```text
-    /// growth = mu f(T) DLI/(K + DLI),   loss = l 2^((T - 25)/10)
+    /// growth = g2 DLI/(K + DLI) (K + 2)/2 f(T)/f(25 C),   loss = l 2^((T - 25)/10)
     /// ```
     pub(super) fn new(parameters: &Parameters<f64>, conditions: &Conditions) -> Self {
         let numbers = parameters.floating;
         let temperature = Temperature::from_celsius(conditions.temperature_c);
+        let warmth = warmth(temperature) / warmth(Temperature::from_celsius(REFERENCE_C));
         let daily_light = parameters.lamp.level * conditions.daily_light_mol_m2();
-        let lit = saturation(daily_light, numbers.daily_light_half);
         let loss_warmth = LOSS_Q10.powf((conditions.temperature_c - REFERENCE_C) / 10.0);
         Self {
             numbers,
             oxidised_preference: parameters.water.oxidised_preference,
-            growth_per_d: numbers.growth * lit * warmth(temperature),
+            growth_per_d: numbers.growth * lit(daily_light, numbers.daily_light_half) * warmth,
             loss_per_d: numbers.loss * loss_warmth,
             allowed_g_m2: conditions
                 .floaters_above
@@ -92,51 +124,63 @@ impl FloatingStand {
     /// Growth, uptake, death and thinning.
     ///
     /// ```text
-    /// grown     = growth min(store, P/(Kp + P)) (1 - F/F_max) started F
-    /// uptake    = V (a + o) room F
+    /// grown     = growth min(store N, store P) (1 - F/F_max) started F
+    /// nitrogen  = V (a + o) room F
+    /// phosphate = Vp P/(Kp + P) room F
     /// dead      = dead_share loss F
-    /// leak      = 0.5 max(0, N_F - Qmax F)
+    /// leak      = 0.5 max(0, N_F - Qmax F), of phosphorus alike
     /// harvested = 2 max(0, F - allowed)
     /// ```
     ///
     /// # Source
     /// Growth and crowding: Klein et al. 2022 (`klein_2022`), Driever et al. 2005
-    /// (`driever_2005`). Store: Droop 1973 (`droop_1973`, from memory). Shares of loss and leak: judgement.
-    pub(super) fn change(&self, state: &State, started: f64) -> FloatingChange {
+    /// (`driever_2005`). Stores: Droop 1973 (`droop_1973`, from memory). Shares of loss and leak: judgement.
+    pub(super) fn change(&self, state: &State, offer: &Offer, started: f64) -> FloatingChange {
         let numbers = &self.numbers;
         let mass = state.floating;
-        let store = Store::of(
+        let nitrogen = Store::of(
             state.floating_n,
             mass,
             numbers.least_nitrogen,
             numbers.most_nitrogen,
         );
-        let phosphorus = saturation(state.phosphate, numbers.phosphorus_half);
+        let phosphorus = Store::of(
+            state.floating_p,
+            mass,
+            numbers.least_phosphorus,
+            numbers.most_phosphorus,
+        );
         let grown = self.growth_per_d
-            * store.growth_share().min(phosphorus)
+            * nitrogen.growth_share().min(phosphorus.growth_share())
             * (1.0 - mass / numbers.capacity)
             * started
             * mass;
-        let uptake = Uptake::of(state, numbers.nitrogen_half, self.oxidised_preference);
-        let taken = uptake.times(numbers.uptake * store.room() * mass);
+        let uptake = Uptake::of(offer, numbers.nitrogen_half, self.oxidised_preference);
+        let taken = uptake.times(numbers.uptake * nitrogen.room() * mass);
+        let taken_p = numbers.phosphorus_uptake
+            * saturation(state.phosphate, numbers.phosphorus_half)
+            * phosphorus.room()
+            * mass;
         let loss = self.loss_per_d * mass;
         let dead = loss * numbers.dead_share;
-        let leaked = store.excess() * mass * LEAK_PER_D;
         let harvested = self
             .allowed_g_m2
             .map_or(0.0, |allowed| (mass - allowed).max(0.0) * HARVEST_PER_D);
         let flow = Flow {
             taken,
-            taken_from_soil: 0.0,
-            returned_n: leaked,
-            dead_n: store.content * dead,
-            harvested_n: store.content * harvested,
-            taken_p: numbers.tissue_phosphorus * grown,
-            dead_p: numbers.tissue_phosphorus * dead,
+            returned_n: nitrogen.leak_per_d() * mass,
+            dead_n: nitrogen.content * dead,
+            harvested_n: nitrogen.content * harvested,
+            taken_p,
+            returned_p: phosphorus.leak_per_d() * mass,
+            dead_p: phosphorus.content * dead,
+            harvested_p: phosphorus.content * harvested,
+            ..Flow::default()
         };
         FloatingChange {
             mass: grown - loss - harvested,
-            nitrogen: taken.total() - leaked - flow.dead_n - flow.harvested_n,
+            nitrogen: flow.stored_n(),
+            phosphorus: flow.stored_p(),
             flow,
         }
     }

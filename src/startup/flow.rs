@@ -5,12 +5,12 @@ use std::ops::Add;
 use super::uptake::Uptake;
 
 /// Exchange of one group, per square metre of floor and day.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub(super) struct Flow {
     /// Nitrogen taken from the water.
     pub(super) taken: Uptake,
     /// Nitrogen taken from the soil.
-    pub(super) taken_from_soil: f64,
+    pub(super) rooted_n: f64,
     /// Nitrogen given back as ammonium by living tissue.
     pub(super) returned_n: f64,
     /// Nitrogen in tissue that died.
@@ -19,8 +19,26 @@ pub(super) struct Flow {
     pub(super) harvested_n: f64,
     /// Phosphorus taken from the water.
     pub(super) taken_p: f64,
+    /// Phosphorus taken from the soil.
+    pub(super) rooted_p: f64,
+    /// Phosphorus given back to the water by living tissue.
+    pub(super) returned_p: f64,
     /// Phosphorus in tissue that died.
     pub(super) dead_p: f64,
+    /// Phosphorus in plants taken out.
+    pub(super) harvested_p: f64,
+}
+
+impl Flow {
+    /// What a stand with a store of nitrogen gains on balance.
+    pub(super) fn stored_n(&self) -> f64 {
+        self.taken.total() + self.rooted_n - self.returned_n - self.dead_n - self.harvested_n
+    }
+
+    /// What a stand with a store of phosphorus gains on balance.
+    pub(super) fn stored_p(&self) -> f64 {
+        self.taken_p + self.rooted_p - self.returned_p - self.dead_p - self.harvested_p
+    }
 }
 
 impl Add for Flow {
@@ -33,12 +51,15 @@ impl Add for Flow {
                 nitrite: self.taken.nitrite + other.taken.nitrite,
                 nitrate: self.taken.nitrate + other.taken.nitrate,
             },
-            taken_from_soil: self.taken_from_soil + other.taken_from_soil,
+            rooted_n: self.rooted_n + other.rooted_n,
             returned_n: self.returned_n + other.returned_n,
             dead_n: self.dead_n + other.dead_n,
             harvested_n: self.harvested_n + other.harvested_n,
             taken_p: self.taken_p + other.taken_p,
+            rooted_p: self.rooted_p + other.rooted_p,
+            returned_p: self.returned_p + other.returned_p,
             dead_p: self.dead_p + other.dead_p,
+            harvested_p: self.harvested_p + other.harvested_p,
         }
     }
 }

@@ -1,6 +1,11 @@
 //! What the start-up model needs to know of a tank.
 
+use crate::plants::shade::GROWTH_HOURS;
 use crate::units::{Area, Concentration, Length, Mass, PhotonFlux, Share, Temperature, Volume};
+
+/// Dry mass to which fast submerged plants are usually cut back, g/m2 of floor: common
+/// practice, no source.
+pub const USUAL_TRIM_G_M2: f64 = 200.0;
 
 /// A tank on the day it is filled, and what is done to it later.
 ///
@@ -33,6 +38,9 @@ pub struct Inputs {
     pub feed: Feed,
     /// Cover to which floaters are thinned; none are taken without it.
     pub floaters_above: Option<Share>,
+    /// Dry mass to which fast submerged plants are cut back, g/m2 of floor, if they were not
+    /// planted thicker; none are cut without it.
+    pub stems_above_g_m2: Option<f64>,
     /// What is done later, in any order.
     pub events: Vec<Event>,
 }
@@ -56,6 +64,7 @@ impl Inputs {
             oxygen: Concentration::from_mg_l(7.0),
             feed: Feed::default(),
             floaters_above: None,
+            stems_above_g_m2: None,
             events: Vec::new(),
         }
     }
@@ -148,6 +157,11 @@ pub(super) struct Conditions {
     pub(super) feed_g_m2_d: f64,
     pub(super) feed_protein: f64,
     pub(super) floaters_above: Option<f64>,
+    pub(super) stems_above_g_m2: Option<f64>,
+    /// Fast submerged plants put in so far.
+    pub(super) stems_planted_g_m2: f64,
+    /// Plants put in so far that carry bacteria.
+    pub(super) planted_g_m2: f64,
     /// Floaters that draw their nitrogen from the air.
     pub(super) fixing_g_m2: f64,
 }
@@ -167,6 +181,9 @@ impl Conditions {
             feed_g_m2_d: 0.0,
             feed_protein: 0.0,
             floaters_above: inputs.floaters_above.map(Share::fraction),
+            stems_above_g_m2: inputs.stems_above_g_m2,
+            stems_planted_g_m2: 0.0,
+            planted_g_m2: 0.0,
             fixing_g_m2: 0.0,
         };
         unfed.fed(inputs.feed)
@@ -189,7 +206,7 @@ impl Conditions {
 
     /// Hours of light over twelve.
     pub(super) fn day_share(&self) -> f64 {
-        self.light_hours / 12.0
+        self.light_hours / GROWTH_HOURS
     }
 }
 

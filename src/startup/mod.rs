@@ -19,9 +19,11 @@ mod algae;
 mod clock;
 mod day;
 mod flow;
+mod habitat;
 mod model;
 mod run;
 mod running;
+mod soil;
 mod supply;
 mod tank;
 

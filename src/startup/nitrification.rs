@@ -12,6 +12,10 @@ const NITRITE_ACTIVATION_J_MOL: f64 = 44_000.0;
 /// Factor per degree on decay.
 const DECAY_THETA: f64 = 1.05;
 const REFERENCE_C: f64 = 20.0;
+/// pH at which growth rates are given.
+const NEUTRAL_PH: f64 = 7.2;
+/// Nitrite oxidisers brought in on plants over ammonia oxidisers (judgement).
+const NITRITE_SEED_SHARE: f64 = 0.4;
 
 /// Growth factor of the ammonia oxidisers between 20 C and a temperature.
 ///
@@ -80,24 +84,40 @@ fn arrhenius(activation_j_mol: f64, temperature: Temperature) -> f64 {
     (activation_j_mol * (warm - cool) / (GAS_CONSTANT * warm * cool)).exp()
 }
 
-/// Growth factor of nitrifiers in acid water.
+/// Growth factor of the ammonia oxidisers in acid water, 1 at pH 7.2.
 ///
 /// ```text
-/// max(0.05, 1 - 0.833 max(0, 7.2 - pH))
+/// min(1, (1 + 10^(h - 7.2)) / (1 + 10^(h - pH)))
 /// ```
 ///
+/// `h` pH at half speed.
+///
+/// # Valid range
+/// About pH 5 to 8.
+///
 /// # Source
-/// US EPA 1993, *Nitrogen Control* (`epa_nitrogen_1993`, from memory); the floor
-/// is a judgement.
+/// Judgement, so that aquarium filters still work at pH 6 (`bagchi_aquaria`). The nitrite
+/// oxidisers are taken as indifferent.
 ///
 /// # Example
 /// ```
 /// use lentic::startup::nitrification::acid_factor;
-/// // 1 - 0.833 x 0.6
-/// assert!((acid_factor(6.6) - 0.5002).abs() < 1e-4);
+/// // 1.126 / 2 at the pH of half speed
+/// assert!((acid_factor(6.3, 6.3) - 0.563).abs() < 1e-3);
+/// assert!((acid_factor(8.0, 6.3) - 1.0).abs() < 1e-12);
 /// ```
-pub fn acid_factor(ph: f64) -> f64 {
-    (1.0 - 0.833 * (7.2 - ph).max(0.0)).max(0.05)
+///
+/// # Limits
+/// A filter that has been acid for months works better than this.
+pub fn acid_factor(ph: f64, half_ph: f64) -> f64 {
+    let held = |ph: f64| 1.0 + 10.0_f64.powf(half_ph - ph);
+    (held(NEUTRAL_PH) / held(ph)).min(1.0)
+}
+
+/// Ammonia and nitrite oxidisers on a dry mass of plants, g COD.
+pub(super) fn seed_on_plants(numbers: &Nitrifiers<f64>, plants_g: f64) -> (f64, f64) {
+    let of_ammonia = numbers.plant_seed * plants_g;
+    (of_ammonia, NITRITE_SEED_SHARE * of_ammonia)
 }
 
 /// One kind of nitrifier under the conditions of a tank.
@@ -111,6 +131,8 @@ pub struct Oxidiser {
     pub substrate_half_mg_l: f64,
     /// Cells grown on the substrate, g COD/g N.
     pub cell_yield: f64,
+    /// Cells that decay never falls below, g COD/m2: what comes in with water and plants.
+    pub seed_g_m2: f64,
 }
 
 /// The ammonia and the nitrite oxidisers of a tank.
@@ -144,11 +166,14 @@ impl Oxidiser {
     /// The ammonia oxidisers of a tank.
     pub(super) fn of_ammonia(numbers: &Nitrifiers<f64>, conditions: &Conditions) -> Self {
         let warmth = ammonia_warmth(Temperature::from_celsius(conditions.temperature_c));
+        let acid = acid_factor(conditions.ph, numbers.acid_ph);
+        let (on_plants, _) = seed_on_plants(numbers, conditions.planted_g_m2);
         Self {
-            growth_per_d: numbers.ammonia_growth * warmth,
+            growth_per_d: numbers.ammonia_growth * warmth * acid,
             substrate_half_mg_l: numbers.ammonia_half,
             cell_yield: numbers.ammonia_yield,
             decay_per_d: numbers.decay,
+            seed_g_m2: numbers.ammonia_seed + on_plants,
         }
         .under(numbers.ammonia_oxygen_half, conditions)
     }
@@ -156,11 +181,13 @@ impl Oxidiser {
     /// The nitrite oxidisers of a tank.
     pub(super) fn of_nitrite(numbers: &Nitrifiers<f64>, conditions: &Conditions) -> Self {
         let warmth = nitrite_warmth(Temperature::from_celsius(conditions.temperature_c));
+        let (_, on_plants) = seed_on_plants(numbers, conditions.planted_g_m2);
         Self {
             growth_per_d: numbers.nitrite_growth * warmth,
             substrate_half_mg_l: numbers.nitrite_half,
             cell_yield: numbers.nitrite_yield,
             decay_per_d: numbers.decay,
+            seed_g_m2: numbers.nitrite_seed + on_plants,
         }
         .under(numbers.nitrite_oxygen_half, conditions)
     }
@@ -169,7 +196,7 @@ impl Oxidiser {
         let oxygen = saturation(conditions.oxygen_mg_l, oxygen_half);
         let decay = decay_warmth(Temperature::from_celsius(conditions.temperature_c));
         Self {
-            growth_per_d: self.growth_per_d * oxygen * acid_factor(conditions.ph),
+            growth_per_d: self.growth_per_d * oxygen,
             decay_per_d: self.decay_per_d * decay,
             ..self
         }
@@ -178,7 +205,7 @@ impl Oxidiser {
     /// Growth less decay on a substrate, 1/d.
     ///
     /// ```text
-    /// mu f(T) f(pH) O2/(KO + O2) S/(K + S) - b 1.05^(T - 20)
+    /// mu f(T) f(pH) O2/(KO + O2) S/(K + S) - b 1.05^(T - 20)      f(pH) of ammonia oxidisers alone
     /// ```
     ///
     /// # Source
@@ -225,32 +252,45 @@ impl Oxidiser {
     /// Nitrogen oxidised and cells grown by a mass of cells, g COD/m2.
     ///
     /// ```text
-    /// r = growth X / Y,   dX = (growth - decay) X
+    /// r = growth X / Y,   dX = growth X - decay (X - seed)
     /// ```
     ///
     /// The nitrogen in the cells themselves is left out, under 0.02 g/m2.
     ///
     /// # Source
-    /// As [`net_growth_per_d`](Self::net_growth_per_d).
+    /// As [`net_growth_per_d`](Self::net_growth_per_d); that decay stops at the seed is
+    /// judgement.
     ///
     /// # Example
     /// ```
     /// use lentic::source::Band;
     /// use lentic::startup::{Inputs, Parameters, nitrification::oxidisers};
     /// let numbers = Parameters::<Band>::reference().central();
-    /// let (of_ammonia, _) = oxidisers(&Inputs::reference(), &numbers);
-    /// let done = of_ammonia.oxidation(2.0, 0.1);
-    /// assert!((done.cells - 0.1 * of_ammonia.net_growth_per_d(2.0)).abs() < 1e-12);
+    /// let (_, of_nitrite) = oxidisers(&Inputs::reference(), &numbers);
+    /// let done = of_nitrite.oxidation(2.0, 0.1);
+    /// let kept = of_nitrite.decay_per_d * of_nitrite.seed_g_m2;
+    /// assert!((done.cells - kept - 0.1 * of_nitrite.net_growth_per_d(2.0)).abs() < 1e-12);
     /// ```
     pub fn oxidation(&self, substrate_mg_l: f64, cells: f64) -> Oxidation {
-        let growth = self.gross_growth_per_d(substrate_mg_l) * cells;
+        self.working(self.gross_growth_per_d(substrate_mg_l), cells)
+    }
+
+    /// What cells do that grow at a rate.
+    pub(super) fn working(&self, gross_growth_per_d: f64, cells: f64) -> Oxidation {
+        let growth = gross_growth_per_d * cells;
         Oxidation {
             nitrogen: growth / self.cell_yield,
-            cells: growth - self.decay_per_d * cells,
+            cells: growth - self.decay_per_d * (cells - self.seed_g_m2),
         }
     }
 
-    fn gross_growth_per_d(&self, substrate_mg_l: f64) -> f64 {
+    /// Growth on a substrate, before decay, 1/d.
+    pub(super) fn gross_growth_per_d(&self, substrate_mg_l: f64) -> f64 {
         self.growth_per_d * saturation(substrate_mg_l, self.substrate_half_mg_l)
+    }
+
+    /// Largest oxidation by a mass of cells, g N/(m2 d).
+    pub(super) fn capacity_g_m2_d(&self, cells: f64) -> f64 {
+        self.growth_per_d * cells / self.cell_yield
     }
 }

@@ -3,7 +3,7 @@
 use super::inputs::{Event, Inputs};
 use super::model::Model;
 use super::running::Tank;
-use super::state::{STATES, State};
+use super::state::{COUPLED_STATES, STATES, State};
 use super::trajectory::{Sample, Trajectory};
 use crate::numerics::rodas::{Control, IntegrationError, Statistics, Step, integrate};
 use crate::parameters::Parameters;
@@ -45,14 +45,26 @@ impl Detail {
             phosphate: NEGLIGIBLE.phosphate * self.nutrient_slack,
             ..NEGLIGIBLE.map(|amount| amount * self.slack)
         };
-        Control::new(self.relative, absolute.into_array())
+        let mut control = Control::new(self.relative, absolute.into_array());
+        for lowest in control.lowest.iter_mut().take(COUPLED_STATES) {
+            *lowest = -NOTHING;
+        }
+        control
     }
 }
 
+/// How far below nothing an amount may fall by an error of the integration.
+const NOTHING: f64 = 1e-10;
+
 /// Errors that do not matter in a single run, in the unit of each state.
 const NEGLIGIBLE: State = State {
-    labile_n: 1e-7,
+    fast_soil_n: 1e-7,
+    slow_soil_n: 1e-7,
+    stable_soil_n: 1e-6,
+    reducible_p: 1e-7,
+    stable_p: 1e-7,
     soil_n: 1e-7,
+    soil_p: 1e-7,
     ammonia: 1e-7,
     nitrite: 1e-7,
     nitrate: 1e-7,
@@ -61,15 +73,20 @@ const NEGLIGIBLE: State = State {
     nitrite_oxidisers: 1e-10,
     floating: 1e-6,
     floating_n: 1e-7,
+    floating_p: 1e-8,
     fast: 1e-6,
     fast_n: 1e-7,
+    fast_p: 1e-8,
     slow: 1e-6,
     algae: 1e-7,
+    detritus_n: 1e-7,
     released_n: 1e-6,
+    released_p: 1e-6,
     denitrified_n: 1e-6,
     harvested_n: 1e-6,
-    detritus_n: 1e-6,
+    harvested_p: 1e-6,
     added_n: 1e-6,
+    added_p: 1e-6,
     alkalinity_used: 1e-6,
 };
 
@@ -83,9 +100,9 @@ const NEGLIGIBLE: State = State {
 /// nitrogen balance of the kind of lake models (Janse 2005) with a soil below.
 ///
 /// # Limits
-/// Oxygen and pH are given, not followed; phosphorus is not bound to anything;
-/// nothing grazes; the nitrifiers do not live in the cap; plants do not shade
-/// each other by height. Beyond about day 60 without feed it describes hunger.
+/// Oxygen and pH are given, not followed; the water's phosphate is not bound by the cap
+/// from above; nothing grazes; plants do not shade each other by height, and lack neither
+/// iron nor potassium. Without feed it describes hunger in the long run.
 ///
 /// # Example
 /// ```
@@ -226,16 +243,22 @@ impl Recorder {
     }
 }
 
+/// A tank at a moment. Between two steps an amount may seem to dip below nothing where it
+/// does not at either: it is shown as nothing.
 fn sample(model: &Model, day: f64, state: &State) -> Sample {
-    let bed = model.release(model.rise(day), state);
+    let shown = state.present();
+    let turnover = model.turnover(&model.moment(day), &shown);
     Sample {
         day,
-        state: *state,
+        state: shown,
         fixing_g_m2: model.fixing_g_m2(),
-        release_g_m2_d: bed.flux_g_m2_d,
-        pore_water_mg_l: bed.pore_water_mg_l,
-        light_umol_m2_s: model.light(state),
+        release_g_m2_d: turnover.ammonia.from_soil,
+        pore_water_mg_l: turnover.pore_ammonium,
+        light_umol_m2_s: model.light(&shown),
+        ammonia_oxidised_g_m2_d: turnover.ammonia_oxidised(),
+        nitrite_oxidised_g_m2_d: turnover.nitrite.nitrogen,
         nitrogen_g_m2: model.nitrogen(state),
+        phosphorus_g_m2: model.phosphorus(state),
     }
 }
 

@@ -32,10 +32,20 @@ macro_rules! state {
 }
 
 state! {
-    /// Nitrogen in the fast pool of the soil, g N/m2.
-    labile_n,
+    /// Nitrogen of the soil that breaks down within weeks, g N/m2.
+    fast_soil_n,
+    /// Nitrogen of the soil that breaks down over months, g N/m2.
+    slow_soil_n,
+    /// Nitrogen of the soil that breaks down over decades, g N/m2.
+    stable_soil_n,
+    /// Phosphorus that flooding will still set free, g P/m2.
+    reducible_p,
+    /// Phosphorus of dead matter that stays in the bed, g P/m2.
+    stable_p,
     /// Ammonium in the soil, dissolved and exchangeable, g N/m2.
     soil_n,
+    /// Phosphate in the soil, dissolved and sorbed, g P/m2.
+    soil_p,
     /// Ammonia in the water, mg N/L.
     ammonia,
     /// Nitrite in the water, mg N/L.
@@ -52,29 +62,51 @@ state! {
     floating,
     /// Nitrogen in floating plants, g N/m2.
     floating_n,
+    /// Phosphorus in floating plants, g P/m2.
+    floating_p,
     /// Fast submerged plants, g dry/m2.
     fast,
     /// Nitrogen in fast submerged plants, g N/m2.
     fast_n,
+    /// Phosphorus in fast submerged plants, g P/m2.
+    fast_p,
     /// Slow submerged plants, g dry/m2.
     slow,
     /// Algae, g dry/m2.
     algae,
+    /// Nitrogen in dead matter that has not broken down, g N/m2.
+    detritus_n,
     /// Nitrogen released by the bed since filling, g N/m2.
     released_n,
+    /// Phosphorus released by the bed since filling, g P/m2.
+    released_p,
     /// Nitrogen lost as gas since filling, g N/m2.
     denitrified_n,
-    /// Nitrogen taken out with thinned floaters since filling, g N/m2.
+    /// Nitrogen taken out with thinned floaters and trimmed stems since filling, g N/m2.
     harvested_n,
-    /// Nitrogen in dead matter that does not dissolve, since filling, g N/m2.
-    detritus_n,
+    /// Phosphorus taken out with them, g P/m2.
+    harvested_p,
     /// Nitrogen brought in since filling by feed, water changes and planting,
     /// less what they took out, g N/m2.
     added_n,
-    /// Alkalinity used up by nitrification and not yet renewed by water changes,
-    /// meq/L.
+    /// Phosphorus brought in alike, g P/m2.
+    added_p,
+    /// Alkalinity used up on balance and not yet renewed by water changes, meq/L;
+    /// negative where more was made.
     alkalinity_used,
 }
 
 /// The last states are totals on which nothing depends.
-pub(super) const COUPLED_STATES: usize = STATES - 6;
+pub(super) const COUPLED_STATES: usize = STATES - 8;
+
+impl State {
+    /// The same with what is under nothing taken as nothing, the totals left as they are:
+    /// what the rates see.
+    pub(super) fn present(&self) -> Self {
+        let mut amounts = self.into_array();
+        for amount in amounts.iter_mut().take(COUPLED_STATES) {
+            *amount = amount.max(0.0);
+        }
+        Self::from_array(amounts)
+    }
+}

@@ -1,15 +1,20 @@
 //! A design as the start-up model sees it.
 
-use super::inputs::{Event, EventKind, Feed, Inputs, Planting};
-use crate::design::{self, Design, LightLevel, Planted, WaterChange};
-use crate::parameters::Parameters;
+use super::floating::reference_growth_per_d;
+use super::inputs::{Event, EventKind, Feed, Inputs, Planting, USUAL_TRIM_G_M2};
+use crate::design::{self, Design, FloaterTraits, LightLevel, Planted, WaterChange};
+use crate::parameters::{Floating, Parameters};
 use crate::plants::light;
 use crate::source::Band;
-use crate::substrate::soaking::left_after_soaking;
 use crate::units::{Analyte, Area, Concentration, PhotonFlux, Share};
 
 /// Oxygen in the water, mean of the day: judgement, a planted tank at 24 C.
 const OXYGEN_MG_L: f64 = 7.0;
+/// Growth of shoots in the air over that of the same under water, less one (judgement).
+const AIR_GAIN: f64 = 1.0;
+/// Largest dry mass of floaters within which crowding is computed, g/m2 of surface.
+const LEAST_CAPACITY_G_M2: f64 = 100.0;
+const MOST_CAPACITY_G_M2: f64 = 1000.0;
 
 impl Inputs {
     /// The inputs of a design.
@@ -37,6 +42,7 @@ impl Inputs {
                 Feed::default()
             },
             floaters_above: Some(draft.harvest.floaters_above),
+            stems_above_g_m2: Some(USUAL_TRIM_G_M2),
             events: events(design, changes),
         }
     }
@@ -134,12 +140,25 @@ impl Parameters<Band> {
         let mut parameters = Self::reference();
         let draft = design.draft();
         let (soil, cap) = (&draft.soil, &draft.cap);
-        parameters.soil.dry_bulk_density = soil.dry_bulk_kg_m3();
-        parameters.soil.porosity = soil.porosity();
-        parameters.soil.total_nitrogen = soil.total_n_g_kg();
-        parameters.soil.ammonium_kd = soil.ammonium_kd_l_kg();
-        parameters.soil.mineral_nitrogen = soil.mineral_n_g_kg().scaled(soaked(design));
+        let own = &mut parameters.soil;
+        own.dry_bulk_density = soil.dry_bulk_kg_m3();
+        own.porosity = soil.porosity();
+        own.total_nitrogen = soil.total_n_g_kg();
+        own.ammonium_kd = soil.ammonium_kd_l_kg();
+        own.mineral_nitrogen = soil.mineral_n_g_kg();
+        own.fast_share = soil.material.fast_n_share;
+        own.slow_share = soil.material.slow_n_share;
+        own.stable_mineralisation = soil.material.stable_n_per_year;
+        own.pore_phosphate = soil.material.pore_phosphate_mg_p_l;
+        own.phosphate_kd = soil.material.phosphate_kd_l_kg;
+        own.reducible_phosphorus = soil.material.reducible_p_g_kg;
+        let left = own
+            .map(&mut |band| band.typical)
+            .left_after_soaking(soil.soaked);
+        own.mineral_nitrogen = own.mineral_nitrogen.scaled(left.ammonium);
+        own.pore_phosphate = own.pore_phosphate.scaled(left.phosphate);
         parameters.cap.porosity = cap.porosity();
+        parameters.cap.effective_grain = cap.d10_mm();
         parameters.tap.ammonia = nitrogen(Analyte::Ammonia, draft.water.ammonia);
         parameters.tap.nitrite = nitrogen(Analyte::Nitrite, draft.water.nitrite);
         parameters.tap.nitrate = nitrogen(Analyte::Nitrate, draft.water.nitrate);
@@ -147,12 +166,16 @@ impl Parameters<Band> {
             parameters.tap.phosphate = nitrogen(Analyte::Phosphate, phosphate);
         }
         let by_surface = design.surface() / design.bed().area();
-        let closed = closed_layer_g_m2(planted, design.surface(), parameters.floating.closed_layer);
-        parameters.floating.closed_layer = closed.scaled(by_surface);
-        parameters.floating.capacity = parameters.floating.capacity.scaled(by_surface);
+        let floating = &mut parameters.floating;
+        let closed = closed_layer_g_m2(planted, design.surface(), floating.closed_layer);
+        floating.closed_layer = closed.scaled(by_surface);
+        if let Some(species) = planted.floater_traits {
+            floating.growth = growth_of(&species, floating);
+            floating.capacity = capacity_of(&species);
+        }
+        floating.capacity = floating.capacity.scaled(by_surface);
         parameters.lamp.level = lamp_level(surface_light(design));
-        parameters.submerged.carbon_factor =
-            carbon_factor(parameters.submerged.carbon_factor, planted.emergent);
+        parameters.fast.carbon_factor = Band::exact(1.0 + planted.emergent.fraction() * AIR_GAIN);
         parameters
     }
 }
@@ -166,15 +189,20 @@ fn lamp_level(light: Band) -> Band {
     }
 }
 
-/// Share of the mineral nitrogen that soaking and draining leave in the soil.
-fn soaked(design: &Design) -> f64 {
-    let soil = &design.draft().soil;
-    left_after_soaking(
-        soil.porosity().typical,
-        soil.dry_bulk_kg_m3().typical,
-        soil.ammonium_kd_l_kg().typical,
-        soil.soaked,
-    )
+/// Gross growth at the reference light of floaters with a growth of their own.
+fn growth_of(species: &FloaterTraits, numbers: &Floating<Band>) -> Band {
+    let growth = |net: f64| {
+        reference_growth_per_d(net, numbers.loss.typical, numbers.daily_light_half.typical)
+    };
+    let net = species.growth_per_d;
+    Band::new(growth(net.low), growth(net.typical), growth(net.high))
+}
+
+/// Their largest mass, within what the crowding law was made for.
+fn capacity_of(species: &FloaterTraits) -> Band {
+    let within = |mass: f64| mass.clamp(LEAST_CAPACITY_G_M2, MOST_CAPACITY_G_M2);
+    let most = species.most_g_m2;
+    Band::new(within(most.low), within(most.typical), within(most.high))
 }
 
 fn nitrogen(analyte: Analyte, own_scale: Concentration) -> Band {
@@ -187,15 +215,4 @@ fn closed_layer_g_m2(planted: &Planted, surface: Area, reference: Band) -> Band 
         Some(own) => reference.scaled(own / reference.typical),
         None => reference,
     }
-}
-
-/// Leaves in the air have all the carbon dioxide they need.
-fn carbon_factor(submerged: Band, emergent: Share) -> Band {
-    let air = emergent.fraction();
-    let mixed = |factor: f64| factor * (1.0 - air) + air;
-    Band::new(
-        mixed(submerged.low),
-        mixed(submerged.typical),
-        mixed(submerged.high),
-    )
 }

@@ -26,9 +26,15 @@ pub struct Sample {
     pub pore_water_mg_l: f64,
     /// Mean light in the water while the lamp is on, umol/(m2 s).
     pub light_umol_m2_s: f64,
+    /// Ammonia oxidised, g N/(m2 d).
+    pub ammonia_oxidised_g_m2_d: f64,
+    /// Nitrite oxidised, g N/(m2 d).
+    pub nitrite_oxidised_g_m2_d: f64,
     /// Nitrogen in the tank and lost from it, less what was added, g N/m2: the
     /// same at all times but for the error of the integration.
     pub nitrogen_g_m2: f64,
+    /// Phosphorus alike, g P/m2.
+    pub phosphorus_g_m2: f64,
 }
 
 /// A run from filling to its last day.
@@ -161,9 +167,10 @@ impl Trajectory {
     /// The day on which nitrification has used up an alkalinity, meq/L, that every
     /// water change renews; nothing if it lasts.
     ///
-    /// The run itself goes on as if there were enough. What the breakdown of
-    /// dead matter and the loss of nitrate give back is left out, so the day
-    /// comes early rather than late.
+    /// The run itself goes on as if there were enough. Counted for each mole of nitrogen:
+    /// one gained as ammonium comes out of soil, feed and dead matter, two lost as it is
+    /// oxidised, one lost as plants take it, one gained as they take nitrate or as nitrate
+    /// is lost to the air.
     pub fn alkalinity_gone(&self, tap_meq_l: f64) -> Option<f64> {
         let gone = |sample: &&Sample| sample.state.alkalinity_used >= tap_meq_l;
         self.samples.iter().find(gone).map(|sample| sample.day)

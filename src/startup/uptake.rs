@@ -4,8 +4,6 @@ use super::state::State;
 
 /// Mass below which a store is not looked at, g/m2.
 const TRACE_G_M2: f64 = 1e-9;
-/// Kept off zero where shares are divided.
-const TRACE_SHARE: f64 = 1e-12;
 
 /// Saturating response of a rate to a concentration.
 ///
@@ -25,8 +23,30 @@ pub fn saturation(concentration: f64, half: f64) -> f64 {
     concentration / (half + concentration)
 }
 
-/// Rates of uptake from the water, each as a share of the largest uptake.
+/// Nitrogen in the water as plants and algae meet it, mg N/L.
 #[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Offer {
+    /// Ammonium over the least that is taken up.
+    pub ammonia: f64,
+    /// Nitrite.
+    pub nitrite: f64,
+    /// Nitrate.
+    pub nitrate: f64,
+}
+
+impl Offer {
+    /// What the water of a tank offers.
+    pub(super) fn of(water: &State, least_ammonium: f64) -> Self {
+        Self {
+            ammonia: (water.ammonia - least_ammonium).max(0.0),
+            nitrite: water.nitrite,
+            nitrate: water.nitrate,
+        }
+    }
+}
+
+/// Rates of uptake from the water, each as a share of the largest uptake.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Uptake {
     /// Of ammonium.
     pub ammonia: f64,
@@ -40,7 +60,7 @@ impl Uptake {
     /// Ammonium first, nitrite and nitrate for the rest.
     ///
     /// ```text
-    /// a = TAN/(K + TAN)
+    /// a = TU/(K + TU)                 TU = max(0, TAN - least)
     /// o = (1 - a) w OX/(K + OX)       OX = NO2 + NO3
     /// ```
     ///
@@ -48,20 +68,18 @@ impl Uptake {
     /// which go by their share of `OX`.
     ///
     /// # Source
-    /// Preference: Jampeetong and Brix 2009 (`jampeetong_brix_2009`); root tips do so
-    /// too, Fang et al. 2007 (`fang_2007`). Nitrite taken like nitrate: judgement.
+    /// Preference and a least level: Jampeetong and Brix 2009 (`jampeetong_brix_2009`); root
+    /// tips do so too, Fang et al. 2007 (`fang_2007`). Nitrite taken like nitrate: judgement.
     ///
     /// # Example
     /// ```
-    /// use lentic::source::Band;
-    /// use lentic::startup::{Inputs, Parameters, run, uptake::Uptake};
-    /// let trajectory = run(&Inputs::reference(), &Parameters::<Band>::reference().central(), 1)?;
+    /// use lentic::startup::uptake::{Offer, Uptake};
+    /// let offer = Offer { ammonia: 0.1, nitrite: 0.0, nitrate: 5.0 };
     /// // with the oxidised forms left alone, ammonium is all that is taken
-    /// let taken = Uptake::of(&trajectory.samples[0].state, 0.1, 0.0);
-    /// assert!((taken.total() - taken.ammonia).abs() < 1e-12);
-    /// # Ok::<(), lentic::numerics::rodas::IntegrationError>(())
+    /// let taken = Uptake::of(&offer, 0.1, 0.0);
+    /// assert!((taken.total() - 0.5).abs() < 1e-12 && taken.nitrate.abs() < 1e-12);
     /// ```
-    pub fn of(water: &State, half: f64, oxidised_preference: f64) -> Self {
+    pub fn of(water: &Offer, half: f64, oxidised_preference: f64) -> Self {
         let ammonia = saturation(water.ammonia, half);
         let oxidised = half + water.nitrite + water.nitrate;
         let each = (1.0 - ammonia) * oxidised_preference / oxidised;
@@ -90,34 +108,32 @@ impl Uptake {
     /// Splits an amount among the three forms in this proportion.
     #[must_use]
     pub fn splitting(&self, amount: f64) -> Self {
-        let oxidised = self.nitrite + self.nitrate;
-        let whole = self.ammonia + oxidised + TRACE_SHARE;
-        // the trace goes to ammonium, so that the parts add up to the amount
-        Self {
-            ammonia: amount * (self.ammonia + TRACE_SHARE) / whole,
-            nitrite: amount * self.nitrite / whole,
-            nitrate: amount * self.nitrate / whole,
+        let whole = self.total();
+        if whole > 0.0 {
+            self.times(amount / whole)
+        } else {
+            Self::default()
         }
     }
 }
 
-/// A store of nitrogen in plant tissue.
+/// A store of nitrogen or phosphorus in plant tissue.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Store {
-    /// Content now, g N/g.
+    /// Content now, g/g.
     pub content: f64,
-    /// Content at which growth stops, g N/g.
+    /// Content at which growth stops, g/g.
     pub least: f64,
-    /// Content of a full store, g N/g.
+    /// Content of a full store, g/g.
     pub most: f64,
 }
 
 impl Store {
-    /// The store of a stand from its nitrogen and its mass; a stand of no mass
+    /// The store of a stand from what it holds and its mass; a stand of no mass
     /// counts as starved.
-    pub fn of(nitrogen_g_m2: f64, mass_g_m2: f64, least: f64, most: f64) -> Self {
+    pub fn of(held_g_m2: f64, mass_g_m2: f64, least: f64, most: f64) -> Self {
         Self {
-            content: (nitrogen_g_m2 + least * TRACE_G_M2) / (mass_g_m2 + TRACE_G_M2),
+            content: held_g_m2 / (mass_g_m2 + TRACE_G_M2),
             least,
             most,
         }
@@ -145,7 +161,7 @@ impl Store {
     /// Growth that the content allows, as a share of full growth.
     ///
     /// ```text
-    /// (1 - Qmin/Q) / (1 - Qmin/Qmax)
+    /// (1 - Qmin/Q) / (1 - Qmin/Qmax)      between 0 and 1
     /// ```
     ///
     /// # Source
@@ -160,19 +176,24 @@ impl Store {
     /// assert!(starved.growth_share().abs() < 1e-12);
     /// ```
     pub fn growth_share(&self) -> f64 {
-        (1.0 - self.least / self.content) / (1.0 - self.least / self.most)
+        let share = (1.0 - self.least / self.content) / (1.0 - self.least / self.most);
+        share.clamp(0.0, 1.0)
     }
 
-    /// Nitrogen above the full store, g N/g.
-    pub fn excess(&self) -> f64 {
-        (self.content - self.most).max(0.0)
+    /// What leaks out of a store over full, g/g/d: half of the excess a day (judgement).
+    pub(super) fn leak_per_d(&self) -> f64 {
+        LEAK_PER_D * (self.content - self.most).max(0.0)
     }
 }
 
-/// Rate at which nitrogen above a full store leaks out, 1/d (judgement).
-pub(super) const LEAK_PER_D: f64 = 0.5;
+/// Rate at which what is above a full store leaks out, 1/d (judgement).
+const LEAK_PER_D: f64 = 0.5;
 
-/// A share that two shares make up, without a quotient of zeros.
+/// A share that one makes up of another, at most all of it; none of nothing.
 pub(super) fn share_of(part: f64, whole: f64) -> f64 {
-    part / (whole + TRACE_SHARE)
+    if whole > 0.0 {
+        (part / whole).min(1.0)
+    } else {
+        0.0
+    }
 }

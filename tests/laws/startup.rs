@@ -29,6 +29,7 @@ fn tank(events: Vec<Event>) -> Inputs {
         oxygen: Concentration::from_mg_l(7.0),
         feed: Feed::default(),
         floaters_above: Some(Share::from_percent(30.0)),
+        stems_above_g_m2: Some(200.0),
         events,
     }
 }

@@ -10,6 +10,7 @@ mod synthetic;
 
 mod bags;
 mod grid;
+mod checks;
 mod kaps;
 mod lanes;
 mod limits;

@@ -162,7 +162,8 @@ impl Cure {
             Self::Thin => {
                 now(EventKind::Thinned(Share::from_percent(amount)));
                 // what the cover kept off comes back with the light
-                tank.numbers.submerged.carbon_factor /= SHADED_CARBON;
+                tank.numbers.fast.carbon_factor /= SHADED_CARBON;
+                tank.numbers.slow.growth /= SHADED_CARBON;
             }
             Self::LessLight => now(EventKind::LightHours(amount)),
             Self::LessFood => now(EventKind::Fed(food_left(estimate, amount))),

@@ -8,7 +8,6 @@ use super::{CauseRemedy, Treatment};
 use crate::finding::Action;
 use crate::numerics::rodas::IntegrationError;
 use crate::startup::Inputs;
-use crate::substrate::soaking::left_after_soaking;
 
 /// Rounds of soaking and draining at most.
 const MOST_ROUNDS: u32 = 8;
@@ -88,12 +87,9 @@ impl Attempt {
 fn laid_anew(case: &Case<'_>, estimate: &TankEstimate, rounds: u32) -> Scenario {
     let mut numbers = estimate.tank.numbers;
     let soil = &mut numbers.soil;
-    soil.mineral_nitrogen *= left_after_soaking(
-        soil.porosity,
-        soil.dry_bulk_density,
-        soil.ammonium_kd,
-        rounds,
-    );
+    let left = soil.left_after_soaking(rounds);
+    soil.mineral_nitrogen *= left.ammonium;
+    soil.pore_phosphate *= left.phosphate;
     Scenario {
         inputs: Inputs {
             events: Vec::new(),

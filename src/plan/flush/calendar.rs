@@ -12,9 +12,6 @@ use crate::units::show::{fixed, significant};
 const TEST_DAYS: [i32; 6] = [3, 7, 14, 21, 28, 42];
 /// Ammonia and nitrite over these are worth a test on the day of their peak, mg/L.
 const WORTH_A_TEST_MG_L: f64 = 0.25;
-/// Dry mass of fast growers from which they are trimmed, g/m2: judgement, twice a heavy
-/// planting.
-pub(super) const TRIM_G_M2: f64 = 200.0;
 /// Days before which a kind of animal is not put in where none is planned: practice.
 pub(in crate::plan) const SNAILS_DAY: f64 = 14.0;
 

@@ -56,24 +56,34 @@ pub(super) fn leak(design: &Design, plan: &Plan) -> Vec<Step> {
     let numbers = Parameters::<Band>::of(design).central();
     let barrier = startup::barrier(&Inputs::of(design), &numbers);
     let passage = &barrier.passage;
+    let settled = passage.settled();
     let mut steps = vec![
         step(
             "pore water at filling, Cs",
             barrier.pore_water_mg_l,
             "mg N/L",
         ),
-        step("resistance of half the soil", passage.soil_d_m, "d/m"),
+        step("resistance of the soil", passage.soil_d_m, "d/m"),
         step("resistance of the cap", passage.cap_d_m, "d/m"),
-        step("resistance of the still film", passage.film_d_m, "d/m"),
         step(
-            "conductance of all three, g",
-            passage.conductance_m_d * 1e3,
+            "resistance of the cap to diffusion alone",
+            passage.still_cap_d_m,
+            "d/m",
+        ),
+        step(
+            "conductance between the grains",
+            settled.matrix_m_d * 1e3,
             "mm/d",
         ),
-        step("time to cross the cap, tau", passage.rise_d, "d"),
+        step("conductance by holes", settled.holes_m_d * 1e3, "mm/d"),
         step(
-            "turnover of the soil's ammonium through all three, store over g",
-            passage.store_m / passage.conductance_m_d,
+            "half of it comes through the cap after",
+            passage.half_rise_d(design.bed().cap.mean.m()),
+            "d",
+        ),
+        step(
+            "turnover of the soil's ammonium, store over both",
+            passage.store_m / settled.both_m_d(),
             "d",
         ),
         step("peak release", plan.bed.release_peak_mg_n_m2_d, "mg N/m2/d"),
