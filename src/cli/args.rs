@@ -114,7 +114,7 @@ pub(super) struct StartupOptions {
     /// How to write the result; CSV has a row a day.
     #[arg(long, value_enum, default_value = "text", help_heading = OUTPUT)]
     pub(super) format: Format,
-    /// Days to follow from the day the soil is flooded, 7 to 730.
+    /// Days to follow from the day the soil is flooded, 7 to 1825.
     #[arg(long, value_name = "N", default_value_t = plan::Options::default().days, value_parser = clap::value_parser!(u32).range(7..=MOST_DAYS))]
     pub(super) days: u32,
     #[command(flatten)]
@@ -123,8 +123,8 @@ pub(super) struct StartupOptions {
     pub(super) common: SpecOptions,
 }
 
-/// The model describes a start; beyond this it only repeats itself.
-const MOST_DAYS: i64 = 730;
+/// Five years; beyond, nothing that the model knows changes.
+const MOST_DAYS: i64 = 1825;
 
 /// Options of `night`.
 #[derive(Debug, Args)]

@@ -201,6 +201,7 @@ sources! {
     Sobol1993 = "sobol_1993",
     Sorrell1989 = "sorrell_1989",
     Spearman1904 = "spearman_1904",
+    StanfordSmith1972 = "stanford_smith_1972",
     Steele2014 = "steele_2014",
     Stettler1983 = "stettler_1983",
     Tanner1993 = "tanner_1993",

@@ -121,6 +121,22 @@ impl FloatingStand {
         self.growth_per_d - self.loss_per_d
     }
 
+    /// Growth that the store of phosphorus allows, as a share of full growth; none without
+    /// floaters.
+    pub(super) fn phosphorus_share(&self, state: &State) -> f64 {
+        self.phosphorus(state).growth_share()
+    }
+
+    fn phosphorus(&self, state: &State) -> Store {
+        let numbers = &self.numbers;
+        Store::of(
+            state.floating_p,
+            state.floating,
+            numbers.least_phosphorus,
+            numbers.most_phosphorus,
+        )
+    }
+
     /// Growth, uptake, death and thinning.
     ///
     /// ```text
@@ -144,12 +160,7 @@ impl FloatingStand {
             numbers.least_nitrogen,
             numbers.most_nitrogen,
         );
-        let phosphorus = Store::of(
-            state.floating_p,
-            mass,
-            numbers.least_phosphorus,
-            numbers.most_phosphorus,
-        );
+        let phosphorus = self.phosphorus(state);
         let grown = self.growth_per_d
             * nitrogen.growth_share().min(phosphorus.growth_share())
             * (1.0 - mass / numbers.capacity)

@@ -32,6 +32,8 @@ pub struct Day {
     pub phosphate: Band,
     /// Floaters, g dry/m2.
     pub floating: Band,
+    /// Growth that their store of phosphorus allows, as a share of full growth.
+    pub floating_p_share: Band,
     /// Fast growers, g dry/m2.
     pub fast: Band,
     /// Slow growers, g dry/m2.
@@ -152,6 +154,7 @@ fn a_day(members: &[Member], day: usize) -> Day {
         nitrate: of(|sample| sample.state.nitrate),
         phosphate: of(|sample| sample.state.phosphate),
         floating: of(|sample| sample.state.floating),
+        floating_p_share: of(|sample| sample.floating_p_share),
         fast: of(|sample| sample.state.fast),
         slow: of(|sample| sample.state.slow),
         algae: of(|sample| sample.state.algae),

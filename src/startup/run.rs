@@ -255,6 +255,7 @@ fn sample(model: &Model, day: f64, state: &State) -> Sample {
         release_g_m2_d: turnover.ammonia.from_soil,
         pore_water_mg_l: turnover.pore_ammonium,
         light_umol_m2_s: model.light(&shown),
+        floating_p_share: model.floating.phosphorus_share(&shown),
         ammonia_oxidised_g_m2_d: turnover.ammonia_oxidised(),
         nitrite_oxidised_g_m2_d: turnover.nitrite.nitrogen,
         nitrogen_g_m2: model.nitrogen(state),

@@ -26,6 +26,8 @@ pub struct Sample {
     pub pore_water_mg_l: f64,
     /// Mean light in the water while the lamp is on, umol/(m2 s).
     pub light_umol_m2_s: f64,
+    /// Growth that the floaters' store of phosphorus allows, as a share of full growth.
+    pub floating_p_share: f64,
     /// Ammonia oxidised, g N/(m2 d).
     pub ammonia_oxidised_g_m2_d: f64,
     /// Nitrite oxidised, g N/(m2 d).

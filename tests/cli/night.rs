@@ -56,7 +56,7 @@ fn any_day_of_the_start_may_be_asked_for() {
     for other in ["42", "63", "grown-in"] {
         assert!(dawn("leanest") <= dawn(other));
     }
-    for wrong in ["dawn", "-1", "731", "1.5"] {
+    for wrong in ["dawn", "-1", "1826", "1.5"] {
         let ran = lentic(&["night", TANK, &format!("--day={wrong}")], "");
         assert_eq!(ran.code, 2);
         assert!(ran.stderr.contains("flush-peak"), "{}", ran.stderr);

@@ -16,6 +16,7 @@ mod changes;
 mod ensemble;
 mod extremes;
 mod geometry;
+mod levers;
 mod night;
 mod nitrogen;
 mod plan;

@@ -1,10 +1,11 @@
-//! No nitrogen is made or lost in any tank: the demo tanks and designs drawn at random.
+//! No nitrogen and no phosphorus is made or lost in any tank, no amount falls below nothing
+//! or over what there is: the demo tanks and designs drawn at random.
 
 use lentic::catalogue::{caps, plants, soils};
 use lentic::design::Design;
 use lentic::numerics::sobol::Sobol;
 use lentic::source::Band;
-use lentic::startup::{Inputs, Parameters, run};
+use lentic::startup::{Draw, Inputs, Parameters, Sample, ensemble, run};
 use proptest::prelude::*;
 
 use crate::{command, demo};
@@ -13,19 +14,130 @@ const DAYS: u32 = 90;
 /// Allowed over the run, of what was there at filling.
 const DRIFT: f64 = 1e-9;
 
-/// The largest relative departure from the nitrogen at filling.
+/// The largest relative departure from the nitrogen and the phosphorus at filling.
 fn drift(design: &Design, numbers: &Parameters<f64>) -> f64 {
     let trajectory = run(&Inputs::of(design), numbers, DAYS).expect("a run");
-    let first = trajectory.samples[0].nitrogen_g_m2;
-    let off = trajectory
-        .samples
-        .iter()
-        .map(|sample| (sample.nitrogen_g_m2 / first - 1.0).abs());
+    let first = &trajectory.samples[0];
+    let off = trajectory.samples.iter().flat_map(|sample| {
+        [
+            sample.nitrogen_g_m2 / first.nitrogen_g_m2 - 1.0,
+            sample.phosphorus_g_m2 / first.phosphorus_g_m2 - 1.0,
+        ]
+    });
     // not a number would be lost in a maximum, so it has to count as large
-    off.fold(
+    off.map(f64::abs).fold(
         0.0,
         |largest, off| if off <= largest { largest } else { off },
     )
+}
+
+/// Members followed of each design.
+const MEMBERS: u32 = 4;
+/// How far an amount may lie below nothing or above what there is.
+const ERROR: f64 = 1e-9;
+
+/// What is wrong with the members of a design: one lost, or one with an amount that cannot be.
+fn impossible(design: &Design, members: u32) -> Option<String> {
+    let (inputs, bands) = (Inputs::of(design), Parameters::<Band>::of(design));
+    let depth_m = (inputs.water / inputs.floor).m();
+    let draw = Draw { members, seed: 1 };
+    let found = ensemble::members(&inputs, &bands, DAYS, draw, &|_| ());
+    if found.len() != members as usize {
+        return Some(format!("{} of {members} members", found.len()));
+    }
+    let wrong = found
+        .iter()
+        .flat_map(|member| member.days.iter().map(move |sample| (member.index, sample)))
+        .find(|(_, sample)| !is_possible(sample, depth_m));
+    wrong.map(|(index, sample)| format!("member {index}: {sample:?}"))
+}
+
+/// Whether every amount is there and none is more than all that the tank holds.
+fn is_possible(sample: &Sample, depth_m: f64) -> bool {
+    let state = &sample.state;
+    let held_n = sample.nitrogen_g_m2 + state.added_n - state.harvested_n - state.denitrified_n;
+    let held_p = sample.phosphorus_g_m2 + state.added_p - state.harvested_p;
+    let nitrogen = [
+        state.fast_soil_n,
+        state.slow_soil_n,
+        state.stable_soil_n,
+        state.soil_n,
+        state.ammonia * depth_m,
+        state.nitrite * depth_m,
+        state.nitrate * depth_m,
+        state.floating_n,
+        state.fast_n,
+        state.detritus_n,
+    ];
+    let phosphorus = [
+        state.reducible_p,
+        state.stable_p,
+        state.soil_p,
+        state.phosphate * depth_m,
+        state.floating_p,
+        state.fast_p,
+    ];
+    let living = [
+        state.ammonia_oxidisers,
+        state.nitrite_oxidisers,
+        state.floating,
+        state.fast,
+        state.slow,
+        state.algae,
+    ];
+    let within = |amount: f64, held: f64| amount >= -ERROR && amount <= held * (1.0 + 1e-6) + ERROR;
+    nitrogen.iter().all(|amount| within(*amount, held_n))
+        && phosphorus.iter().all(|amount| within(*amount, held_p))
+        // two kilograms of dry matter on a square metre: ten times a closed stand
+        && living.iter().all(|amount| within(*amount, 2e3))
+}
+
+#[test]
+fn members_of_demo_tanks_hold_what_there_is() {
+    for path in demo::tanks() {
+        let text = std::fs::read_to_string(command::root().join(&path)).expect("a file");
+        let design = lentic::spec::parse(&text).unwrap_or_else(|faults| panic!("{path}: {faults}"));
+        assert_eq!(impossible(&design, 16), None, "{path}");
+    }
+}
+
+/// Tanks in which members once grew on less than no nitrate or phosphate.
+#[test]
+fn members_of_tanks_that_went_below_nothing_no_longer_do() {
+    for tank in [
+        "[tank]\nshape = \"quarter_cylinder\"\nradius = \"24.8 cm\"\nheight = \"16 cm\"\n\
+         [soil]\nmaterial = \"sandy_loam\"\ndepth = \"40 mm\"\n\
+         [cap]\nmaterial = \"coal_slag_grit_20_40\"\ndepth = \"30.2 mm\"\n\
+         [water]\ntemperature = \"30 C\"\n",
+        "[tank]\nshape = \"box\"\nsize = \"40 x 40 x 12 cm\"\n\
+         [soil]\nmaterial = \"organic_potting_mix\"\ndepth = \"25 mm\"\n\
+         [cap]\nmaterial = \"filter_sand\"\ndepth = \"35 mm\"\n",
+        "[tank]\nshape = \"box\"\nsize = \"60 x 30 x 36 cm\"\n\
+         [soil]\nmaterial = \"organic_potting_mix\"\ndepth = \"25 mm\"\n\
+         [cap]\nmaterial = \"filter_sand\"\ndepth = \"35 mm\"\n\
+         [[animals]]\nname = \"goldfish\"\ncount = 100\n",
+    ] {
+        let design = lentic::spec::parse(tank).unwrap_or_else(|faults| panic!("{tank}: {faults}"));
+        assert_eq!(impossible(&design, 200), None, "{tank}");
+    }
+}
+
+/// Five years are followed and stay within what there is.
+#[test]
+fn five_years_of_every_demo_tank_are_finite_and_bounded() {
+    const YEARS_D: u32 = 1825;
+    for path in demo::tanks() {
+        let text = std::fs::read_to_string(command::root().join(&path)).expect("a file");
+        let design = lentic::spec::parse(&text).unwrap_or_else(|faults| panic!("{path}: {faults}"));
+        let inputs = Inputs::of(&design);
+        let numbers = Parameters::<Band>::of(&design).central();
+        let course =
+            run(&inputs, &numbers, YEARS_D).unwrap_or_else(|error| panic!("{path}: {error}"));
+        let depth_m = (inputs.water / inputs.floor).m();
+        for sample in course.days() {
+            assert!(is_possible(sample, depth_m), "{path}: {sample:?}");
+        }
+    }
 }
 
 #[test]
@@ -105,7 +217,7 @@ proptest! {
 
     /// With the typical numbers, and with one draw of all of them.
     #[test]
-    fn any_design_keeps_its_nitrogen(spec in any_spec(), member in 0_u32..4096) {
+    fn any_design_keeps_its_nitrogen_and_phosphorus(spec in any_spec(), member in 0_u32..4096) {
         let design = lentic::spec::parse(&spec);
         prop_assume!(design.is_ok());
         let design = design.expect("a design");
@@ -116,5 +228,7 @@ proptest! {
             let drift = drift(&design, &numbers);
             prop_assert!(drift < DRIFT, "{drift:e}\n{spec}");
         }
+        let wrong = impossible(&design, MEMBERS);
+        prop_assert!(wrong.is_none(), "{wrong:?}\n{spec}");
     }
 }

@@ -92,6 +92,7 @@ fn untaken_peak(draft: Draft) -> Option<f64> {
     let design = draft.check().ok()?;
     let mut numbers = Parameters::<Band>::of(&design).central();
     numbers.nitrifiers.ammonia_seed = 0.0;
+    numbers.nitrifiers.plant_seed = 0.0;
     let course = run(&Inputs::of(&design), &numbers, OPTIONS.days).expect("a run");
     Some(course.peak_from(0.0, |sample| sample.state.ammonia).value)
 }

@@ -13,6 +13,7 @@ mod grid;
 mod checks;
 mod kaps;
 mod lanes;
+mod levers;
 mod limits;
 mod logistic;
 mod night;

@@ -20,8 +20,8 @@ use crate::startup::{Draw, Inputs, Parameters};
 use crate::units::{Analyte, Concentration};
 use crate::water::ammonia;
 
-/// Phosphorus under which floaters stand still, mg P/L: the half-saturation of their growth.
-const STARVING_P_MG_L: f64 = 0.005;
+/// Share of full growth under which floaters count as short of phosphorus: judgement.
+const STARVING_SHARE: f64 = 0.5;
 /// Before this day low phosphorus is no sign yet.
 const STARVING_FROM_DAY: f64 = 7.0;
 
@@ -303,7 +303,7 @@ impl<'a> Flush<'a> {
         let starving = self.forecast.days.iter().find(|day| {
             day.day >= STARVING_FROM_DAY
                 && day.floating.typical > 0.1
-                && day.phosphate.typical < STARVING_P_MG_L
+                && day.floating_p_share.typical < STARVING_SHARE
         });
         starving.map(|day| day.day)
     }
