@@ -9,8 +9,8 @@ mod compare;
 mod synthetic;
 
 mod bags;
-mod grid;
 mod checks;
+mod grid;
 mod kaps;
 mod lanes;
 mod levers;

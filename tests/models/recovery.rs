@@ -88,7 +88,8 @@ fn more_dates_leave_fewer_members_and_what_collapses_is_drawn_anew() {
     let odd = narrowed(&[
         (10, 4.0, 0.0, 0.0),
         (14, 4.0, 0.25, 0.0),
-        (21, 0.25, 8.0, 80.0),
+        (21, 0.25, 5.0, 40.0),
+        (28, 4.0, 0.0, 0.0),
     ]);
     assert!(odd.resampled && odd.effective > 20.0, "{}", odd.effective);
     let sum: f64 = odd.members.iter().map(|(weight, ..)| weight).sum();
