@@ -12,9 +12,6 @@ use crate::numerics::root::doubled;
 use crate::source::Band;
 use crate::units::{Concentration, Flow};
 
-/// Dawn oxygen that air and animals are sized for where a design asks for none, mg/L
-/// (judgement: the mean of daily minima of a warm-water criterion, from memory).
-pub const DAWN_GOAL_MG_L: f64 = 4.0;
 /// The first flow tried and the most that is, L/min; beyond the latter no air pump for
 /// tanks goes (judgement).
 const FIRST_L_MIN: f64 = 0.05;

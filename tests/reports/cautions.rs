@@ -2,7 +2,7 @@
 
 use lentic::design::Design;
 use lentic::diagnosis::case::Case;
-use lentic::diagnosis::estimate::Estimate;
+use lentic::diagnosis::estimate::TankEstimate;
 use lentic::diagnosis::hypotheses::Hypotheses;
 use lentic::diagnosis::{Cause, remedy};
 use lentic::finding::Code;
@@ -177,9 +177,9 @@ fn every_remedy_of_every_cause_carries_the_work_that_it_orders() {
             members: 0,
             ..Options::default()
         };
-        let hypotheses = Hypotheses::telling(&case, options, &|_| {}).unwrap();
+        let hypotheses = Hypotheses::with_progress(&case, options, &|_| {}).unwrap();
         for &cause in Cause::ALL {
-            let estimate = Estimate::of(&case, &hypotheses, cause);
+            let estimate = TankEstimate::of(&case, &hypotheses, cause);
             let remedy = remedy::treat(&case, &estimate, None).unwrap().remedy;
             let codes = codes(&design, &remedy.actions);
             for (count, (orders_it, wanted)) in met.iter_mut().zip(ORDERS) {

@@ -8,7 +8,8 @@ use super::super::hypotheses::AHEAD_D;
 use super::super::measurement::Subject;
 use super::{Held, Step, calm_after};
 use crate::night::Ensemble;
-use crate::night::sizing::{AirNeed, DAWN_GOAL_MG_L, air_needed};
+use crate::night::sizing::{AirNeed, air_needed};
+use crate::night::verdict::DAWN_WATCH_MG_L;
 use crate::numerics::rodas::IntegrationError;
 use crate::startup::{Dissolved, Event, EventKind};
 use crate::units::show::{counted, significant};
@@ -187,7 +188,7 @@ fn flow(case: &Case<'_>) -> Step {
 /// Air that keeps dawn oxygen up, by the night model from the tank as it stands.
 fn air(case: &Case<'_>) -> Result<Step, IntegrationError> {
     let inputs = night_inputs(case)?;
-    let limit = Concentration::from_mg_l(DAWN_GOAL_MG_L);
+    let limit = Concentration::from_mg_l(DAWN_WATCH_MG_L);
     let depth = case.design.draft().units.dimension(inputs.air_depth());
     Ok(match air_needed(&inputs, NIGHT, limit)? {
         AirNeed::SurfaceIsEnough | AirNeed::PumpIsEnough => Step::plain(
@@ -202,7 +203,7 @@ fn air(case: &Case<'_>) -> Result<Step, IntegrationError> {
             let l_min = night.l_min();
             Step::new(
                 format!(
-                    "run an air stone {when}: {} L/min at {depth} depth keeps dawn oxygen at {DAWN_GOAL_MG_L:.0} mg/L; the pump has to give {} kPa; thin floaters that lie close",
+                    "run an air stone {when}: {} L/min at {depth} depth keeps dawn oxygen at {DAWN_WATCH_MG_L:.0} mg/L; the pump has to give {} kPa; thin floaters that lie close",
                     significant(l_min, 2),
                     significant(flow.pressure_kpa.high, 2)
                 ),

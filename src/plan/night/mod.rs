@@ -16,10 +16,10 @@ use crate::design::{Design, Stock, usual};
 use crate::night::flow::Movement;
 use crate::night::lighting::Lighting;
 use crate::night::outage::{Outage, outage};
-use crate::night::sizing::{AirNeed, DAWN_GOAL_MG_L, air_needed};
+use crate::night::sizing::{AirNeed, air_needed};
 use crate::night::stock::{Carried, Diet, carried};
 use crate::night::upkeep::Upkeep;
-use crate::night::verdict::DAWN_ACT_MG_L;
+use crate::night::verdict::{DAWN_ACT_MG_L, DAWN_WATCH_MG_L};
 use crate::night::{Ensemble, NightInputs, Outlook, Rates, outlook};
 use crate::numerics::rodas::IntegrationError;
 use crate::plants::shade::LightNeed;
@@ -244,7 +244,7 @@ fn members(options: Options) -> Ensemble {
 /// The dawn oxygen asked for.
 pub(super) fn dawn_limit(design: &Design) -> Concentration {
     let goal = design.draft().goal.dawn_oxygen;
-    goal.unwrap_or(Concentration::from_mg_l(DAWN_GOAL_MG_L))
+    goal.unwrap_or(Concentration::from_mg_l(DAWN_WATCH_MG_L))
 }
 
 /// What the plants under water ask of light: the fast growers where there are any.

@@ -4,8 +4,7 @@ use super::estimate::ranged;
 use super::{finding, reason};
 use crate::design::Design;
 use crate::finding::{Caution, Finding, Status};
-use crate::night::sizing::DAWN_GOAL_MG_L;
-use crate::night::verdict::DAWN_ACT_MG_L;
+use crate::night::verdict::{DAWN_ACT_MG_L, DAWN_WATCH_MG_L};
 use crate::plan::{
     AnimalsSection, Estimate, FlowSection, HeatSection, HourRow, LightSection, Night, NightSection,
 };
@@ -68,7 +67,7 @@ fn summary(design: &Design, night: &Night) -> String {
 
 fn limit_mg_l(design: &Design) -> f64 {
     let goal = design.draft().goal.dawn_oxygen;
-    goal.map_or(DAWN_GOAL_MG_L, Concentration::mg_l)
+    goal.map_or(DAWN_WATCH_MG_L, Concentration::mg_l)
 }
 
 fn drawn_from(section: &NightSection) -> String {
