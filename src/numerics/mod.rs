@@ -3,6 +3,7 @@
 pub mod bags;
 pub mod correlation;
 pub mod distribution;
+pub mod implicit_euler;
 pub mod lanes;
 pub mod linear;
 pub mod normal;

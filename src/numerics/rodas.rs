@@ -178,6 +178,17 @@ pub struct Step<R, const N: usize> {
 }
 
 impl<R: Real, const N: usize> Step<R, N> {
+    /// A step on which every state goes straight from one value to the next.
+    pub(super) fn straight((start, end): (f64, f64), from: [R; N], to: [R; N]) -> Self {
+        Self {
+            start,
+            end,
+            from,
+            to,
+            curve: [[R::splat(0.0); N]; 2],
+        }
+    }
+
     /// State at a time within the step.
     pub fn at(&self, time: f64) -> [R; N] {
         let share = (time - self.start) / (self.end - self.start);

@@ -5,6 +5,7 @@ use super::model::Model;
 use super::running::Tank;
 use super::state::{COUPLED_STATES, STATES, State};
 use super::trajectory::{Sample, Trajectory};
+use crate::numerics::implicit_euler;
 use crate::numerics::rodas::{Control, IntegrationError, Statistics, Step, integrate};
 use crate::parameters::Parameters;
 
@@ -200,17 +201,35 @@ fn advance(
 ) -> Result<Statistics, IntegrationError> {
     let model = tank.model();
     recorder.look(&model, start, |_| tank.state);
-    let (state, statistics) = integrate(
-        &model,
-        (start, end),
-        tank.state.into_array(),
-        control,
-        |step: &Step<f64, STATES>| {
-            recorder.look(&model, step.end, |day| State::from_array(step.at(day)));
-        },
-    )?;
+    let first = recorder.samples.len();
+    let initial = tank.state.into_array();
+    let mut record = |step: &Step<f64, STATES>| {
+        recorder.look(&model, step.end, |day| State::from_array(step.at(day)));
+    };
+    let (state, statistics) = match integrate(&model, (start, end), initial, control, &mut record) {
+        Ok(reached) => reached,
+        Err(IntegrationError::StepTooSmall { .. } | IntegrationError::TooManySteps { .. }) => {
+            recorder.samples.truncate(first);
+            let coarse = coarsely(&model, (start, end), initial, control, recorder)?;
+            (coarse, Statistics::default())
+        }
+        Err(error) => return Err(error),
+    };
     tank.state = State::from_array(state);
     Ok(statistics)
+}
+
+/// The same by a method that goes on where no step is accurate enough.
+fn coarsely(
+    model: &Model,
+    stretch: (f64, f64),
+    initial: [f64; STATES],
+    control: &Control<STATES>,
+    recorder: &mut Recorder,
+) -> Result<[f64; STATES], IntegrationError> {
+    implicit_euler::integrate(model, stretch, initial, &control.lowest, |step| {
+        recorder.look(model, step.end, |day| State::from_array(step.at(day)));
+    })
 }
 
 /// Collects the samples that fall into each step.
@@ -293,6 +312,26 @@ mod tests {
                 },
             ],
             ..Inputs::reference()
+        }
+    }
+
+    #[test]
+    fn a_run_that_finds_no_step_short_enough_goes_on_coarsely() {
+        let numbers = Parameters::<Band>::reference().central();
+        let whole = simulate(&tank(), &numbers, 30, Detail::MEMBER).unwrap();
+        let mut filled = Tank::filled(&tank(), &numbers);
+        let mut recorder = Recorder::new(10, 4);
+        let mut control = Detail::MEMBER.control();
+        control.most_steps = 3;
+        advance(&mut filled, (0.0, 10.0), &control, &mut recorder).unwrap();
+        assert_eq!(recorder.samples.len(), 41);
+        for (coarse, fine) in recorder.samples.iter().zip(&whole.samples).skip(4) {
+            let (ours, theirs) = (coarse.state.ammonia, fine.state.ammonia);
+            assert!(
+                (ours - theirs).abs() < 0.05 * theirs + 0.005,
+                "{ours} {theirs}"
+            );
+            assert!((coarse.nitrogen_g_m2 - fine.nitrogen_g_m2).abs() < 1e-6);
         }
     }
 
