@@ -21,6 +21,9 @@ pub const PROTEIN_IN_WORDS: &str = concat!(protein_pct!(), " %");
 pub const PROTEIN_WRITTEN: &str = concat!("\"", protein_pct!(), " %\"");
 /// Why that much protein.
 pub const PROTEIN_WHY: &str = "memory: dry foods state about 40 to 50 %";
+/// Why a wall's thickness was taken by the tank's height.
+pub const WALL_WHY: &str =
+    "practice: common for the tank's height; used for weight and panes, measure your own";
 /// Why that much food.
 pub const FEED_WHY: &str = "practice: the usual share of the animals' mass, by the catalogue";
 

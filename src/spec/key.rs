@@ -16,6 +16,8 @@ pub struct Key {
     pub limits: Limits,
     /// How many sections or names a list may have.
     pub most: Option<u32>,
+    /// What stands, and is listed, where it is left out.
+    pub default: Option<DefaultValue>,
     /// A value as a keeper would write it, without quotes.
     pub example: &'static str,
     /// What it says about the tank.
@@ -68,6 +70,15 @@ pub struct Limits {
     pub high: Option<&'static str>,
 }
 
+/// A value that stands where a key is left out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct DefaultValue {
+    /// The value as TOML.
+    pub written: &'static str,
+    /// Why this value, with what it rests on.
+    pub why: &'static str,
+}
+
 impl Limits {
     /// In words: "from 3 to 11", "above 0 mm".
     pub fn words(&self) -> String {
@@ -101,6 +112,7 @@ impl Key {
             needed: false,
             limits,
             most: None,
+            default: None,
             example,
             says,
         }
@@ -134,6 +146,12 @@ impl Key {
     /// The same list with a greatest length.
     pub(super) const fn at_most(mut self, most: u32) -> Self {
         self.most = Some(most);
+        self
+    }
+
+    /// The same key with what stands where it is left out, as TOML, and why.
+    pub(super) const fn or(mut self, written: &'static str, why: &'static str) -> Self {
+        self.default = Some(DefaultValue { written, why });
         self
     }
 

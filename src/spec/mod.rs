@@ -2,8 +2,7 @@
 //!
 //! The text is read with positions and walked key by key, so that every fault
 //! is reported at once, each with its place, the rule and a way out. [`KEYS`]
-//! is the one table of what may be written, [`DEFAULTS`] of what stands where
-//! nothing is.
+//! is the one table of what may be written and of what stands where nothing is.
 //!
 //! ```
 //! let design = lentic::spec::parse(
@@ -28,7 +27,6 @@
 mod axis;
 mod bed;
 mod catalogued;
-mod default;
 mod draw;
 mod event;
 mod fault;
@@ -54,10 +52,9 @@ mod water;
 mod tests;
 
 pub use axis::{axis, range};
-pub use default::{DEFAULTS, DefaultValue};
 pub use draw::draw;
 pub use fault::{Fault, Faults, Place};
-pub use key::{Key, Kind, Limits};
+pub use key::{DefaultValue, Key, Kind, Limits};
 pub use knob::{knob, value};
 pub use schema::schema;
 pub use syntax::MAX_BYTES;

@@ -6,7 +6,6 @@
 
 use serde_json::{Map, Value, json};
 
-use super::default;
 use super::key::{self, Key, Kind};
 use super::tank::FORMS;
 use super::value::MOST_CHARACTERS;
@@ -149,7 +148,7 @@ fn property(key: &Key) -> Map<String, Value> {
     let mut property = Map::new();
     property.insert("description".to_owned(), json!(description(key)));
     property.extend(kind(key));
-    if let Some(default) = default::find(key.path).and_then(|found| written(found.written)) {
+    if let Some(default) = key.default.and_then(|found| written(found.written)) {
         property.insert("default".to_owned(), default);
     }
     if let Some(example) = written(&key.example_value()) {

@@ -1,6 +1,5 @@
 //! `[tank]`: the vessel.
 
-use super::default;
 use super::misfit::{Misfit, listed};
 use super::section::Section;
 use super::value::{Entry, flag, quantity, unread, word};
@@ -119,7 +118,7 @@ fn wall(section: &Section<'_>, shape: Option<&Shape>, outside: bool) -> Option<L
         return None;
     }
     let wall = usual::wall(shape?);
-    section.assume("wall", &usual::wall_in_words(wall), default::WALL_WHY);
+    section.assume("wall", &usual::wall_in_words(wall), usual::WALL_WHY);
     Some(wall)
 }
 

@@ -119,10 +119,7 @@ fn every_example_word_and_default_fits() {
                 values.extend(parted.map(|word| format!("\"{word}\"")));
             }
         }
-        let default = spec::DEFAULTS
-            .iter()
-            .find(|default| default.path == key.path);
-        values.extend(default.map(|default| default.written.to_owned()));
+        values.extend(key.default.map(|default| default.written.to_owned()));
         for value in values {
             let written = format!("{} = {value}", key.leaf());
             let text = base::replaced(&file.text, line, std::slice::from_ref(&written));

@@ -10,7 +10,6 @@ use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
 use self::report::too_many;
-use super::default;
 use super::fault::Fault;
 use super::key::{self, Key, Kind, join};
 use super::misfit::Misfit;
@@ -215,7 +214,7 @@ impl<'d> Section<'d> {
         if let Some(value) = self.optional(name, &read) {
             return Some(value);
         }
-        let default = default::find(&join(&self.pattern, name))?;
+        let default = self.key(name).default?;
         if !self.has(name) {
             self.assume(name, default.written.trim_matches('"'), default.why);
         }
