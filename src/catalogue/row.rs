@@ -10,6 +10,8 @@ use crate::source::{Basis, Source};
 pub trait Row: Sized + 'static {
     /// What one row is, as in "no soil of this name".
     const KIND: &'static str;
+    /// What the whole table is called, as in "a name from the list of soils".
+    const LIST: &'static str;
 
     /// The whole table, in its own order.
     fn all() -> &'static [Self];
@@ -217,6 +219,7 @@ macro_rules! row {
 
         impl super::row::Row for $row {
             const KIND: &'static str = $kind;
+            const LIST: &'static str = stringify!($all);
 
             fn all() -> &'static [Self] {
                 $all()

@@ -25,7 +25,6 @@ pub(super) fn run(options: &SolveOptions) -> Result<Outcome, Failure> {
     };
     let answer = study::solve(&Search {
         draft: design.draft(),
-        knob: axis.knob,
         range,
         condition: &condition,
         options: options.ensemble.options(MEMBERS),

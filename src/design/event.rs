@@ -49,7 +49,7 @@ pub struct Reading {
 }
 
 /// What the keeper asks of the start.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Goal {
     /// Asked of the planting and the water changes.
     pub probability: Share,

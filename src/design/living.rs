@@ -55,7 +55,7 @@ pub struct Feed {
 }
 
 /// How floaters are thinned.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Harvest {
     /// The cover they are thinned back to.
     pub floaters_above: Share,

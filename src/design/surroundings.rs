@@ -7,7 +7,7 @@ use crate::units::{
 };
 
 /// The water filled in and changed.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Water {
     /// Kept in the tank.
     pub temperature: Temperature,
@@ -114,7 +114,7 @@ pub enum DutyHours {
 }
 
 /// The room around the tank.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Room {
     /// Air temperature.
     pub temperature: Temperature,

@@ -27,9 +27,10 @@ pub struct Tank {
 }
 
 /// What walls are made of.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Material {
     /// Annealed soda-lime float glass.
+    #[default]
     Glass,
     /// Cast acrylic (PMMA).
     Acrylic,
@@ -63,9 +64,10 @@ impl Material {
 }
 
 /// How the upper edge of the panes is held.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Rim {
     /// Nothing holds it.
+    #[default]
     Free,
     /// A stiff full frame holds it.
     Braced,

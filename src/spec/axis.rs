@@ -2,8 +2,8 @@
 
 use std::sync::Arc;
 
-use super::knob::{knob, value};
-use crate::design::{Amount, Knob, Value, Violation};
+use super::setting::{knob, setting};
+use crate::design::{Knob, Setting, Violation};
 use crate::study::{Axis, Level, Levels, Range, Shown, Spacing};
 use crate::units::parse::split_number;
 
@@ -101,7 +101,7 @@ fn between(
             high,
             spacing,
             points,
-            whole: is_whole(first),
+            whole: first.is_whole(),
             read: Arc::new(move |number| at(knob, &unit, number)),
         }),
     })
@@ -147,32 +147,27 @@ fn count(knob: Knob, text: &str) -> Result<(&str, Option<u32>), Violation> {
     }
 }
 
-/// The value of a number in the unit of its range.
-fn at(knob: Knob, unit: &str, number: f64) -> Result<Value, Violation> {
-    value(knob, format!("{number} {unit}").trim())
-}
-
-/// Whether only whole numbers make sense.
-fn is_whole(value: Value) -> bool {
-    matches!(value, Value::Count(_) | Value::Amount(Amount::Portions(..)))
+/// The setting by a number in the unit of its range.
+fn at(knob: Knob, unit: &str, number: f64) -> Result<Setting, Violation> {
+    setting(knob, format!("{number} {unit}").trim())
 }
 
 fn listed(knob: Knob, text: &str) -> Result<Axis, Violation> {
     let texts: Vec<&str> = text.split(',').map(str::trim).collect();
-    let values = texts.iter().map(|text| value(knob, text));
-    let values = values.collect::<Result<Vec<Value>, Violation>>()?;
+    let settings = texts.iter().map(|text| setting(knob, text));
+    let settings = settings.collect::<Result<Vec<Setting>, Violation>>()?;
     let unit = one_unit(&texts);
-    let level = |(text, value): (&&str, Value)| {
+    let level = |(text, setting): (&&str, Setting)| {
         let number = unit.and_then(|_| split_number(text).ok());
         Level {
             shown: match number {
                 Some((number, _)) => Shown::Number(number),
                 None => Shown::Text((*text).to_owned()),
             },
-            value,
+            setting,
         }
     };
-    let levels = texts.iter().zip(values).map(level).collect();
+    let levels = texts.iter().zip(settings).map(level).collect();
     let unit = unit.unwrap_or_default();
     Ok(Axis {
         knob,

@@ -1,69 +1,44 @@
 //! `[soil]`, `[cap]` and `[[hardscape]]`: what lies on the bottom.
 
-use super::catalogued::row;
-use super::misfit::Misfit;
 use super::section::Section;
-use super::value::{Entry, count, number, quantity, unread};
-use crate::catalogue;
+use crate::design::key::{Entry, Misfit, Value, unread};
 use crate::design::{Bag, BagSize, CapGrading, CapLayer, SoilLayer, SoilProperties, Stone};
 use crate::geometry::LayerDepth;
 use crate::units::error::{QuantityError, QuantityProblem};
-use crate::units::{Content, Density, Length, Mass, Quantity, Share, Sorption, Volume};
+use crate::units::{Length, Mass, Quantity, Volume};
 
 /// Reads `[soil]`.
 pub(super) fn soil(section: &Section<'_>) -> Option<SoilLayer> {
-    let material = section.required("material", row::<catalogue::Soil>);
+    let material = section.required("material", Value::read);
     let depth = depth(section);
-    let soaked = section.defaulted("soaked", count);
+    section.plain();
     let bags = bags(section);
-    let properties = soil_properties(&section.child("properties"));
+    section.child("properties").plain();
     Some(SoilLayer {
         material: material?,
         depth: depth?,
-        soaked: soaked?,
+        soaked: 0,
         bags: bags?,
-        properties,
+        properties: SoilProperties::default(),
     })
-}
-
-fn soil_properties(section: &Section<'_>) -> SoilProperties {
-    SoilProperties {
-        dry_bulk_density: section.optional("dry_bulk_density", quantity::<Density>),
-        porosity: section.optional("porosity", quantity::<Share>),
-        total_nitrogen: section.optional("total_nitrogen", quantity::<Content>),
-        mineral_nitrogen: section.optional("mineral_nitrogen", quantity::<Content>),
-        organic_matter: section.optional("organic_matter", quantity::<Share>),
-        ammonium_kd: section.optional("ammonium_kd", quantity::<Sorption>),
-    }
 }
 
 /// Reads `[cap]`.
 pub(super) fn cap(section: &Section<'_>) -> Option<CapLayer> {
-    let material = section.required("material", row::<catalogue::Cap>);
+    let material = section.required("material", Value::read);
     let depth = depth(section);
+    section.plain();
     let bags = bags(section);
-    let grading = grading(&section.child("grading"));
-    let properties = section.child("properties");
-    let dry_bulk_density = properties.optional("dry_bulk_density", quantity::<Density>);
-    let porosity = properties.optional("porosity", quantity::<Share>);
+    section.child("grading").plain();
+    section.child("properties").plain();
     Some(CapLayer {
         material: material?,
         depth: depth?,
         bags: bags?,
-        grading,
-        dry_bulk_density,
-        porosity,
+        grading: CapGrading::default(),
+        dry_bulk_density: None,
+        porosity: None,
     })
-}
-
-fn grading(section: &Section<'_>) -> CapGrading {
-    let size = |name| section.optional(name, quantity::<Length>);
-    CapGrading {
-        d10: size("d10"),
-        d15: size("d15"),
-        d50: size("d50"),
-        d85: size("d85"),
-    }
 }
 
 /// One depth, or depths at the edges.
@@ -72,7 +47,7 @@ fn depth(section: &Section<'_>) -> Option<LayerDepth> {
         return sloped(section);
     }
     section
-        .required("depth", quantity::<Length>)
+        .required("depth", Value::read)
         .map(LayerDepth::Uniform)
 }
 
@@ -114,7 +89,7 @@ fn edge_pair(edges: &Section<'_>, first: &str, second: &str) -> Pair {
     }
     let read = |name: &str, other: &str| {
         if edges.has(name) {
-            return edges.optional(name, quantity::<Length>);
+            return edges.optional(name, Value::read);
         }
         edges.missing(name, format!("{other} needs {name}"));
         None
@@ -158,7 +133,7 @@ fn four_edges(edges: &Section<'_>, depths: [Length; 4]) -> Option<LayerDepth> {
 fn bags(section: &Section<'_>) -> Option<Vec<Bag>> {
     section.list("bags", |bag| {
         let size = bag.required("size", bag_size);
-        let price = bag.optional("price", number);
+        let price = bag.optional("price", Value::read);
         let (label, size) = size?;
         Some(Bag { label, size, price })
     })
@@ -199,8 +174,8 @@ fn no_bag_size(entry: &Entry<'_>, error: &QuantityError) -> Misfit {
 /// Reads `[[hardscape]]`.
 pub(super) fn hardscape(root: &Section<'_>) -> Option<Vec<Stone>> {
     root.list("hardscape", |stone| {
-        let material = stone.required("material", row::<catalogue::Stone>);
-        let mass = stone.required("mass", quantity::<Mass>);
+        let material = stone.required("material", Value::read);
+        let mass = stone.required("mass", Value::read);
         Some(Stone {
             material: material?,
             mass: mass?,

@@ -1,11 +1,9 @@
 //! `[[events]]`: what is done on which day.
 
 use super::living;
-use super::misfit::Misfit;
 use super::section::Section;
-use super::value::{number, quantity};
+use crate::design::key::{Misfit, Value};
 use crate::design::{Event, EventKind};
-use crate::units::{Length, Share};
 
 /// What an event may do; each does one of them.
 const ACTIONS: [&str; 5] = [
@@ -22,7 +20,7 @@ pub(super) fn read(root: &Section<'_>) -> Option<Vec<Event>> {
 }
 
 fn event(section: &Section<'_>) -> Option<Event> {
-    let day = section.required("day", number);
+    let day = section.required("day", Value::read);
     let kind = kind(section);
     Some(Event {
         day: day?,
@@ -48,10 +46,10 @@ fn kind(section: &Section<'_>) -> Option<EventKind> {
 }
 
 fn done(section: &Section<'_>, action: &str) -> Option<EventKind> {
-    let share = || section.optional(action, quantity::<Share>);
+    let share = || section.optional(action, Value::read);
     match action {
         "cap_added" => section
-            .optional(action, quantity::<Length>)
+            .optional(action, Value::read)
             .map(EventKind::CapAdded),
         "water_change" => share().map(EventKind::WaterChange),
         "disturbed" => share().map(EventKind::Disturbed),

@@ -1,14 +1,10 @@
-//! `[[plants]]`, `[[animals]]`, `[feed]` and `[harvest]`: what lives there.
+//! `[[plants]]`, `[[animals]]` and `[feed]`: what lives there.
 
-use super::catalogued::row;
-use super::misfit::{Misfit, listed, nearest};
 use super::section::Section;
-use super::value::{Entry, count, number, quantity, unread};
-use crate::catalogue::{self, Plant, Portion};
-use crate::design::{Amount, Feed, Harvest, Planting, Stock, usual};
-use crate::units::error::{QuantityError, QuantityProblem};
-use crate::units::show::significant;
-use crate::units::{Mass, Quantity, Share, parse};
+use crate::catalogue;
+use crate::design::key::Value;
+use crate::design::{Feed, Planting, Stock, usual};
+use crate::units::{Mass, Share};
 
 /// Reads a list of plantings: `[[plants]]`, `plants_added`, `plants_removed`.
 pub(super) fn plants(section: &Section<'_>, name: &str) -> Option<Vec<Planting>> {
@@ -16,10 +12,10 @@ pub(super) fn plants(section: &Section<'_>, name: &str) -> Option<Vec<Planting>>
 }
 
 fn planting(section: &Section<'_>) -> Option<Planting> {
-    let plant = section.required("name", row::<Plant>);
-    let amount = section.required("amount", amount);
-    let emergent = section.optional("emergent", quantity::<Share>);
-    let price = section.optional("price", number);
+    let plant = section.required("name", Value::read);
+    let amount = section.required("amount", Value::read);
+    let emergent = section.optional("emergent", Value::read);
+    let price = section.optional("price", Value::read);
     Some(Planting {
         plant: plant?,
         amount: amount?,
@@ -28,96 +24,16 @@ fn planting(section: &Section<'_>) -> Option<Planting> {
     })
 }
 
-/// A cover, a fresh mass, or a number of portions.
-pub(super) fn amount(entry: &Entry<'_>) -> Result<Amount, Misfit> {
-    let text = entry.text()?;
-    let fail = |problem| {
-        let error = QuantityError {
-            quantity: "an amount",
-            example: entry.key.example,
-            problem,
-        };
-        unread(entry, &error)
-    };
-    let (number, unit) = parse::split_number(text).map_err(fail)?;
-    let positive = |value: f64| entry.within_limits(value, |bound| bound.parse().ok());
-    if let Some(portion) = portion(unit) {
-        finite(number).map_err(|()| {
-            fail(QuantityProblem::NotFinite {
-                text: text.to_owned(),
-            })
-        })?;
-        positive(number)?;
-        return Ok(Amount::Portions(number, portion));
-    }
-    if let Ok(cover) = Share::parse(text) {
-        positive(cover.fraction())?;
-        return whole_cover(cover).map(Amount::Cover);
-    }
-    match Mass::parse(text) {
-        Ok(mass) => positive(mass.g()).map(|()| Amount::Fresh(mass)),
-        Err(QuantityError {
-            problem: QuantityProblem::UnknownUnit { unit, .. },
-            ..
-        }) => Err(unknown_portion(&unit)),
-        Err(error) => Err(fail(error.problem)),
-    }
-}
-
-fn finite(number: f64) -> Result<(), ()> {
-    if number.is_finite() { Ok(()) } else { Err(()) }
-}
-
-fn whole_cover(cover: Share) -> Result<Share, Misfit> {
-    if cover.fraction() <= 1.0 {
-        return Ok(cover);
-    }
-    Err(Misfit::new(
-        format!(
-            "a cover of {} % is too high",
-            significant(cover.percent(), 4)
-        ),
-        "a cover is at most 100 %",
-        "for a denser planting give the fresh mass, for example amount = \"200 g\"",
-    ))
-}
-
-fn unknown_portion(unit: &str) -> Misfit {
-    let words: Vec<&str> = Portion::ALL
-        .iter()
-        .map(|portion| portion.plural())
-        .collect();
-    let help = match nearest(unit, words.iter().copied()) {
-        Some(near) => format!("did you mean {near}?"),
-        None => "for example \"30 %\", \"12 g\", \"15 stems\" or \"2 pots\"".to_owned(),
-    };
-    Misfit::new(
-        format!("\"{}\" is no portion or unit", unit.escape_debug()),
-        format!("amount is in %, g, {}", listed(&words)),
-        help,
-    )
-}
-
-/// The portion a word names; a plant is a piece.
-fn portion(word: &str) -> Option<Portion> {
-    let word = word.to_lowercase();
-    if word == "plant" || word == "plants" {
-        return Some(Portion::Piece);
-    }
-    let is_named = |portion: &&Portion| word == portion.singular() || word == portion.plural();
-    Portion::ALL.iter().find(is_named).copied()
-}
-
 /// Reads `[[animals]]`.
 pub(super) fn animals(root: &Section<'_>) -> Option<Vec<Stock>> {
     root.list("animals", stock)
 }
 
 fn stock(section: &Section<'_>) -> Option<Stock> {
-    let animal = section.required("name", row::<catalogue::Animal>);
-    let count = section.required("count", count);
+    let animal = section.required("name", Value::read);
+    let count = section.required("count", Value::read);
     let from_day = if section.has("from_day") {
-        section.optional("from_day", number)
+        section.optional("from_day", Value::read)
     } else {
         animal.map(|animal| usual_day(section, animal))
     };
@@ -145,11 +61,11 @@ pub(super) fn feed(section: &Section<'_>, animals: &[Stock]) -> Option<Feed> {
         });
     }
     let mass_per_day = if section.has("mass_per_day") {
-        section.optional("mass_per_day", quantity::<Mass>)
+        section.optional("mass_per_day", Value::read)
     } else {
         Some(usual_feed(section, animals))
     };
-    let protein = section.defaulted("protein", quantity::<Share>);
+    let protein = section.defaulted("protein", Value::read);
     Some(Feed {
         mass_per_day: mass_per_day?,
         protein: protein?,
@@ -161,10 +77,4 @@ fn usual_feed(section: &Section<'_>, animals: &[Stock]) -> Mass {
     let mass = usual::feed(animals);
     section.assume("mass_per_day", &usual::feed_in_words(mass), usual::FEED_WHY);
     mass
-}
-
-/// Reads `[harvest]`.
-pub(super) fn harvest(section: &Section<'_>) -> Option<Harvest> {
-    let floaters_above = section.defaulted("floaters_above", quantity::<Share>)?;
-    Some(Harvest { floaters_above })
 }

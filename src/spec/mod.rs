@@ -26,22 +26,19 @@
 
 mod axis;
 mod bed;
-mod catalogued;
 mod draw;
 mod event;
 mod fault;
-mod key;
-mod knob;
 mod living;
 pub mod log;
-mod misfit;
 mod observed;
+mod remark;
 mod schema;
 mod section;
+mod setting;
 pub mod starter;
 mod surroundings;
 mod syntax;
-mod table;
 mod tank;
 mod trade;
 mod value;
@@ -51,19 +48,18 @@ mod water;
 #[cfg(test)]
 mod tests;
 
+pub use crate::design::key::{DefaultValue, KEYS, Key, Kind, Limits};
 pub use axis::{axis, range};
 pub use draw::draw;
 pub use fault::{Fault, Faults, Place};
-pub use key::{DefaultValue, Key, Kind, Limits};
-pub use knob::{knob, value};
 pub use schema::schema;
+pub use setting::{knob, setting};
 pub use syntax::MAX_BYTES;
-pub use table::KEYS;
 
-use crate::design::{Design, Draft};
+use crate::design::key::{self, Value};
+use crate::design::{Design, Draft, Goal, Harvest, Room};
 use crate::units::UnitSystem;
 use section::{Log, Section};
-use value::{text as quoted, word};
 
 /// What a tank without a name is called.
 const UNNAMED: &str = "unnamed tank";
@@ -155,13 +151,19 @@ fn read(text: &str, name: &str, units: Option<UnitSystem>) -> (Option<Draft>, Ve
     let mut faults = log.faults.into_inner();
     faults.retain(|fault| !document.is_upset(fault.span.start));
     faults.extend(document.faults);
-    let assumed = log.assumed.into_inner();
-    (draft.map(|draft| Draft { assumed, ..draft }), faults)
+    let draft = draft.map(|mut draft| {
+        draft.assumed = log.assumed.into_inner();
+        for put in log.puts.into_inner() {
+            put.fill(&mut draft);
+        }
+        draft
+    });
+    (draft, faults)
 }
 
 fn draft(root: &Section<'_>, fallback: &str, shown: Option<UnitSystem>) -> Option<Draft> {
-    let name = root.optional("name", quoted);
-    let units = root.optional("units", word(unit_system));
+    let name = root.optional("name", key::text);
+    let units = root.optional("units", Value::read);
     let start = observed::Start::read(root);
     let tank = root.needed_child("tank").and_then(|tank| tank::read(&tank));
     let soil = root.needed_child("soil").and_then(|soil| bed::soil(&soil));
@@ -173,12 +175,12 @@ fn draft(root: &Section<'_>, fallback: &str, shown: Option<UnitSystem>) -> Optio
     let air = surroundings::air(&root.child("air"));
     let animals = living::animals(root);
     let feed = living::feed(&root.child("feed"), animals.as_deref().unwrap_or_default());
-    let room = surroundings::room(&root.child("room"));
-    let harvest = living::harvest(&root.child("harvest"));
+    root.child("room").plain();
+    root.child("harvest").plain();
     let events = event::read(root);
     let readings = observed::readings(root, &start);
     let signs = observed::signs(&root.child("signs"));
-    let goal = observed::goal(&root.child("goal"));
+    root.child("goal").plain();
     Some(Draft {
         name: name.unwrap_or_else(|| fallback.to_owned()),
         units: shown.or(units).unwrap_or_default(),
@@ -188,25 +190,17 @@ fn draft(root: &Section<'_>, fallback: &str, shown: Option<UnitSystem>) -> Optio
         cap: cap?,
         hardscape: hardscape?,
         plants: plants?,
-        water: water?,
+        water,
         light: light?,
         air: air?,
         animals: animals?,
         feed: feed?,
-        room: room?,
-        harvest: harvest?,
+        room: Room::default(),
+        harvest: Harvest::default(),
         events: events?,
         readings: readings?,
         signs: signs?,
-        goal: goal?,
+        goal: Goal::default(),
         assumed: Vec::new(),
     })
-}
-
-fn unit_system(word: &str) -> Option<UnitSystem> {
-    match word {
-        "metric" => Some(UnitSystem::Metric),
-        "us" => Some(UnitSystem::Us),
-        _ => None,
-    }
 }

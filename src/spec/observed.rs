@@ -1,16 +1,14 @@
-//! `[[readings]]`, `[signs]` and `[goal]`: what was measured, seen and asked for.
+//! `[[readings]]` and `[signs]`: what was measured and seen.
 
 use std::ops::Range;
 
 use jiff::civil::Date;
 
-use super::catalogued::row;
-use super::misfit::Misfit;
 use super::section::Section;
-use super::value::{analyte, date, number, quantity};
 use crate::catalogue::Sign;
-use crate::design::{Goal, Reading};
-use crate::units::{Analyte, Concentration, Share, Temperature};
+use crate::design::Reading;
+use crate::design::key::{Misfit, Value, analyte, date};
+use crate::units::Analyte;
 
 /// The day of flooding, from which dates are counted.
 pub(super) enum Start {
@@ -55,9 +53,9 @@ fn reading(section: &Section<'_>, start: &Start) -> Option<Reading> {
         nitrite: nutrient("nitrite", Analyte::Nitrite),
         nitrate: nutrient("nitrate", Analyte::Nitrate),
         phosphate: nutrient("phosphate", Analyte::Phosphate),
-        ph: section.optional("ph", number),
-        temperature: section.optional("temperature", quantity::<Temperature>),
-        oxygen: section.optional("oxygen", quantity::<Concentration>),
+        ph: section.optional("ph", Value::read),
+        temperature: section.optional("temperature", Value::read),
+        oxygen: section.optional("oxygen", Value::read),
     };
     Some(Reading {
         day: day?,
@@ -80,7 +78,7 @@ fn day(section: &Section<'_>, start: &Start) -> Option<f64> {
             );
             None
         }
-        Some(&"day") => section.optional("day", number),
+        Some(&"day") => section.optional("day", Value::read),
         _ => day_of_date(section, start),
     }
 }
@@ -132,29 +130,10 @@ pub(super) fn signs(section: &Section<'_>) -> Option<Vec<&'static Sign>> {
         return None;
     }
     let mut signs: Vec<&'static Sign> = Vec::new();
-    for sign in section.each("observed", row::<Sign>)? {
+    for sign in section.each("observed", Value::read)? {
         if !signs.contains(&sign) {
             signs.push(sign);
         }
     }
     Some(signs)
-}
-
-/// Reads `[goal]`.
-pub(super) fn goal(section: &Section<'_>) -> Option<Goal> {
-    let limit = |name, kind| section.optional(name, analyte(kind));
-    let probability = section.defaulted("probability", quantity::<Share>);
-    let (ammonia, nitrite) = (
-        limit("ammonia", Analyte::Ammonia),
-        limit("nitrite", Analyte::Nitrite),
-    );
-    let nitrate = limit("nitrate", Analyte::Nitrate);
-    let dawn_oxygen = section.optional("dawn_oxygen", quantity::<Concentration>);
-    Some(Goal {
-        probability: probability?,
-        ammonia,
-        nitrite,
-        nitrate,
-        dawn_oxygen,
-    })
 }

@@ -8,8 +8,8 @@ use serde_json::{Map, Value, json};
 
 use super::key::{self, Key, Kind};
 use super::tank::FORMS;
-use super::value::MOST_CHARACTERS;
 use crate::catalogue::{self, Portion, Row};
+use crate::design::key::MOST_CHARACTERS;
 use crate::units::size::Size;
 use crate::units::{
     Alkalinity, Analyte, Concentration, Content, Density, Duration, Flow, Hardness, Length, Mass,

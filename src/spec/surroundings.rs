@@ -1,21 +1,17 @@
-//! `[light]`, `[air]` and `[room]`: what stands on, over and around the tank.
+//! `[light]` and `[air]`: what stands on and over the tank.
 
-use super::catalogued::row;
-use super::misfit::Misfit;
 use super::section::Section;
-use super::value::{Entry, number, quantity, word};
-use crate::catalogue;
-use crate::design::{Air, Device, DutyHours, Light, LightLevel, Room};
-use crate::plants::light::LightClass;
-use crate::units::{Flow, Length, LuminousFlux, PhotonFlux, Share, Temperature};
+use crate::design::key::{Entry, Misfit, Value};
+use crate::design::{Air, Device, DutyHours, Light, LightLevel};
+use crate::units::{Flow, Length, LuminousFlux};
 
 /// Reads `[light]`.
 pub(super) fn light(section: &Section<'_>) -> Option<Light> {
     let level = light_level(section);
-    let hours = section.defaulted("hours", number);
+    section.plain();
     Some(Light {
         level: level?,
-        hours: hours?,
+        hours: 0.0,
     })
 }
 
@@ -27,37 +23,29 @@ fn light_level(section: &Section<'_>) -> Option<LightLevel> {
     if section.has("height") && !section.has("lumens") {
         section.missing("lumens", "height needs lumens".to_owned());
     }
-    let par = section.optional("par", quantity::<PhotonFlux>);
-    let lumens = section.optional("lumens", number);
+    let par = section.optional("par", Value::read);
+    let lumens = section.optional("lumens", Value::read);
     let height = if section.has("lumens") && !section.has("height") {
         section.missing("height", "lumens needs height".to_owned());
         None
     } else {
-        section.optional("height", quantity::<Length>)
+        section.optional("height", Value::read)
     };
-    let class = word(light_class);
     match given.first() {
         Some(&"par") => par.map(LightLevel::Par),
         Some(&"lumens") => Some(LightLevel::Lumens {
             flux: LuminousFlux::from_lumens(lumens?),
             height: height?,
         }),
-        _ => section.defaulted("class", class).map(LightLevel::Class),
-    }
-}
-
-pub(super) fn light_class(word: &str) -> Option<LightClass> {
-    match word {
-        "low" => Some(LightClass::Low),
-        "medium" => Some(LightClass::Medium),
-        "high" => Some(LightClass::High),
-        _ => None,
+        _ => section
+            .defaulted("class", Value::read)
+            .map(LightLevel::Class),
     }
 }
 
 /// Reads `[air]`.
 pub(super) fn air(section: &Section<'_>) -> Option<Air> {
-    match section.defaulted("device", device)? {
+    match section.defaulted("device", Value::read)? {
         Device::None => {
             refuse_idle_keys(section);
             Some(STILL)
@@ -76,15 +64,15 @@ const STILL: Air = Air {
 
 /// What moves air or water, with all that is said of it.
 fn moved(section: &Section<'_>, device: Device) -> Option<Air> {
-    let flow = section.required("flow", quantity::<Flow>);
+    let flow = section.required("flow", Value::read);
     let depth = match device {
         // Where a pump hangs changes nothing.
         Device::Pump => section
-            .optional("depth", quantity::<Length>)
+            .optional("depth", Value::read)
             .or(Some(Length::ZERO)),
-        _ => section.required("depth", quantity::<Length>),
+        _ => section.required("depth", Value::read),
     };
-    let hours = section.defaulted("hours", word(duty_hours));
+    let hours = section.defaulted("hours", Value::read);
     Some(Air {
         device,
         flow: flow?,
@@ -95,7 +83,7 @@ fn moved(section: &Section<'_>, device: Device) -> Option<Air> {
 
 /// Refuses what is said of a device where there is none.
 fn refuse_idle_keys(section: &Section<'_>) {
-    let says_none = |entry: &Entry<'_>| Ok(device(entry) == Ok(Device::None));
+    let says_none = |entry: &Entry<'_>| Ok(Device::read(entry) == Ok(Device::None));
     let is_none = if section.has("device") {
         section.optional("device", says_none) == Some(true)
     } else {
@@ -108,44 +96,11 @@ fn refuse_idle_keys(section: &Section<'_>) {
             "flow, depth and hours are those of a device",
             format!("name the device, for example device = \"air_stone\", or remove {name}"),
         );
-        let misfit = if section.has("device") {
+        let remark = if section.has("device") {
             misfit.beside(section.span("device"), "the device is none")
         } else {
-            misfit
+            misfit.into()
         };
-        section.report(name, misfit);
+        section.report(name, remark);
     }
-}
-
-pub(super) fn device(entry: &Entry<'_>) -> Result<Device, Misfit> {
-    match row::<catalogue::Device>(entry)?.name.as_str() {
-        "none" => Ok(Device::None),
-        "air_stone" => Ok(Device::AirStone),
-        "sponge_filter" => Ok(Device::SpongeFilter),
-        "pump" => Ok(Device::Pump),
-        _ => Err(entry.wrong_type()),
-    }
-}
-
-pub(super) fn duty_hours(word: &str) -> Option<DutyHours> {
-    match word {
-        "always" => Some(DutyHours::Always),
-        "night" => Some(DutyHours::Night),
-        "day" => Some(DutyHours::Day),
-        _ => None,
-    }
-}
-
-/// Reads `[room]`.
-pub(super) fn room(section: &Section<'_>) -> Option<Room> {
-    let temperature = section.defaulted("temperature", quantity::<Temperature>);
-    let humidity = section.defaulted("humidity", quantity::<Share>);
-    let altitude = section.defaulted("altitude", quantity::<Length>);
-    let tariff = section.optional("tariff", number);
-    Some(Room {
-        temperature: temperature?,
-        humidity: humidity?,
-        altitude: altitude?,
-        tariff,
-    })
 }

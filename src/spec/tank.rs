@@ -1,13 +1,11 @@
 //! `[tank]`: the vessel.
 
-use super::misfit::{Misfit, listed};
 use super::section::Section;
-use super::value::{Entry, flag, quantity, unread, word};
-use crate::catalogue::{self, TankSize};
+use crate::design::key::{Misfit, Value, listed, word};
 use crate::design::{Material, Rim, Tank, usual};
 use crate::geometry::Shape;
 use crate::units::size::Size;
-use crate::units::{Length, Mass, Quantity};
+use crate::units::{Length, Mass};
 
 /// A shape's word and the keys of its dimensions.
 pub(super) struct Form {
@@ -60,47 +58,27 @@ pub(super) const FORMS: &[Form] = &[
 /// Reads `[tank]`.
 pub(super) fn read(section: &Section<'_>) -> Option<Tank> {
     let shape = shape(section);
-    let outside = section.optional("outside", flag);
+    let outside = section.optional("outside", Value::read);
     let wall = wall(section, shape.as_ref(), outside == Some(true));
     let bottom = bottom(section, wall);
-    let material = section.defaulted("material", word(material));
-    let freeboard = section.defaulted("freeboard", quantity::<Length>);
-    let lid = section.defaulted("lid", flag);
-    let rim = section.defaulted("rim", word(rim));
-    let stand = section.optional("stand", quantity::<Mass>);
+    section.plain();
     Some(Tank {
         shape: shape?,
         outside: outside.unwrap_or(false),
         wall: wall?,
         bottom: bottom?,
-        material: material?,
-        freeboard: freeboard?,
-        lid: lid?,
-        rim: rim?,
-        stand: stand.unwrap_or(Mass::ZERO),
+        material: Material::default(),
+        freeboard: Length::ZERO,
+        lid: false,
+        rim: Rim::default(),
+        stand: Mass::ZERO,
     })
-}
-
-pub(super) fn material(word: &str) -> Option<Material> {
-    match word {
-        "glass" => Some(Material::Glass),
-        "acrylic" => Some(Material::Acrylic),
-        _ => None,
-    }
-}
-
-pub(super) fn rim(word: &str) -> Option<Rim> {
-    match word {
-        "free" => Some(Rim::Free),
-        "braced" => Some(Rim::Braced),
-        _ => None,
-    }
 }
 
 /// The walls: as given, or as usual for the height where the dimensions are inside.
 fn wall(section: &Section<'_>, shape: Option<&Shape>, outside: bool) -> Option<Length> {
     if section.has("wall") {
-        return section.optional("wall", quantity::<Length>);
+        return section.optional("wall", Value::read);
     }
     if outside && section.misspells("wall") {
         return None;
@@ -124,7 +102,7 @@ fn wall(section: &Section<'_>, shape: Option<&Shape>, outside: bool) -> Option<L
 
 fn bottom(section: &Section<'_>, wall: Option<Length>) -> Option<Length> {
     if section.has("bottom") {
-        return section.optional("bottom", quantity::<Length>);
+        return section.optional("bottom", Value::read);
     }
     section.assume(
         "bottom",
@@ -147,7 +125,7 @@ fn shape(section: &Section<'_>) -> Option<Shape> {
         return None;
     };
     refuse_foreign_keys(section, form);
-    let length = |name: &str| section.required(name, quantity::<Length>);
+    let length = |name: &str| section.required(name, Value::read);
     match form.word {
         "box" => box_size(section).map(Shape::Box),
         "cylinder" => {
@@ -172,7 +150,7 @@ fn shape(section: &Section<'_>) -> Option<Shape> {
             })
         }
         "regular_polygon" => {
-            let sides = section.required("sides", super::value::count);
+            let sides = section.required("sides", Value::read);
             let (side, height) = (length("side"), length("height"));
             Some(Shape::RegularPolygon {
                 sides: sides?,
@@ -268,7 +246,7 @@ fn box_size(section: &Section<'_>) -> Option<Size> {
                 .beside(section.span("size"), "size says it already"),
             );
         }
-        return section.optional("size", size);
+        return section.optional("size", Value::read);
     }
     if !apart.iter().any(|name| section.has(name)) {
         section.missing(
@@ -277,7 +255,7 @@ fn box_size(section: &Section<'_>) -> Option<Size> {
         );
         return None;
     }
-    let [length, width, height] = apart.map(|name| section.required(name, quantity::<Length>));
+    let [length, width, height] = apart.map(|name| section.required(name, Value::read));
     Some(Size {
         length: length?,
         width: width?,
@@ -285,36 +263,13 @@ fn box_size(section: &Section<'_>) -> Option<Size> {
     })
 }
 
-/// Three lengths, each within the key's limits.
-pub(super) fn size(entry: &Entry<'_>) -> Result<Size, Misfit> {
-    let text = entry.text()?;
-    let size = Size::parse(text).map_err(|error| Misfit {
-        rule: "size is length x width x height with the unit".to_owned(),
-        help: sold_as(text).unwrap_or_else(|| entry.example()),
-        ..unread(entry, &error)
-    })?;
-    for length in [size.length, size.width, size.height] {
-        entry.within_limits(length.m(), |bound| Length::parse(bound).ok().map(Length::m))?;
-    }
-    Ok(size)
-}
-
-/// The lines to write for a size by its trade name: such sizes are outside the glass.
-fn sold_as(name: &str) -> Option<String> {
-    let sold = catalogue::find::<TankSize>(name).ok()?;
-    Some(format!(
-        "write size = \"{}\", outside = true, wall = \"{}\"; makers differ, so measure your own",
-        sold.outside.text, sold.wall.text
-    ))
-}
-
 /// Brings up what is wrong with dimensions whose shape is not known.
 fn read_dimensions(section: &Section<'_>) {
     for name in dimension_keys() {
         match name {
-            "size" => drop(section.optional(name, size)),
-            "sides" => drop(section.optional(name, super::value::count)),
-            _ => drop(section.optional(name, quantity::<Length>)),
+            "size" => drop(section.optional(name, Size::read)),
+            "sides" => drop(section.optional(name, u32::read)),
+            _ => drop(section.optional(name, Length::read)),
         }
     }
 }

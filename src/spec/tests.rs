@@ -1,9 +1,9 @@
 //! The tables that readers share, and places in a text.
 
 use super::fault::Place;
-use super::misfit::nearest;
 use super::*;
 use crate::design::Violation;
+use crate::design::key::nearest;
 
 const MINIMAL: &str = r#"
 [tank]

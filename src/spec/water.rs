@@ -1,41 +1,26 @@
 //! `[water]`: the water filled in, kept and changed.
 
 use super::section::Section;
-use super::value::{analyte, number, quantity};
+use crate::design::key::Value;
 use crate::design::{Water, WaterChange, usual};
 use crate::source::Band;
 use crate::startup::Parameters;
 use crate::units::show::fixed;
-use crate::units::{Alkalinity, Analyte, Concentration, Duration, Hardness, Share, Temperature};
+use crate::units::{Analyte, Duration};
 
 /// Reads `[water]`.
-pub(super) fn read(section: &Section<'_>) -> Option<Water> {
-    let temperature = section.defaulted("temperature", quantity::<Temperature>);
-    let ph = section.defaulted("ph", number);
-    let alkalinity = section.defaulted("alkalinity", quantity::<Alkalinity>);
-    let hardness = section.defaulted("hardness", quantity::<Hardness>);
-    let stated = |name, kind| section.optional(name, analyte(kind));
-    let ammonia = stated("ammonia", Analyte::Ammonia).unwrap_or(Concentration::ZERO);
-    let nitrite = stated("nitrite", Analyte::Nitrite).unwrap_or(Concentration::ZERO);
-    let nitrate = section.defaulted("nitrate", analyte(Analyte::Nitrate));
-    let phosphate = stated("phosphate", Analyte::Phosphate);
+pub(super) fn read(section: &Section<'_>) -> Water {
+    section.plain();
     if !section.has("phosphate") {
         assume_phosphate(section);
     }
     let change = section
         .has("change")
         .then(|| change(&section.child("change")));
-    Some(Water {
-        temperature: temperature?,
-        ph: ph?,
-        alkalinity: alkalinity?,
-        hardness: hardness?,
-        ammonia,
-        nitrite,
-        nitrate: nitrate?,
-        phosphate,
+    Water {
         change: change.flatten(),
-    })
+        ..Water::default()
+    }
 }
 
 /// Tap water whose phosphate nobody stated has the start-up model's, with its range.
@@ -57,14 +42,14 @@ fn change(section: &Section<'_>) -> Option<WaterChange> {
     if !section.is_there() {
         return None;
     }
-    let share = section.required("share", quantity::<Share>);
-    let every = section.required("every", quantity::<Duration>);
+    let share = section.required("share", Value::read);
+    let every = section.required("every", Value::read);
     let from = if section.has("from") {
-        section.optional("from", number)
+        section.optional("from", Value::read)
     } else {
         every.map(|every| first_change(section, every))
     };
-    let until = section.defaulted("until", number);
+    let until = section.defaulted("until", Value::read);
     Some(WaterChange {
         share: share?,
         every: every?,

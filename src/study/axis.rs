@@ -3,28 +3,28 @@
 use std::fmt;
 use std::sync::Arc;
 
-use crate::design::{Knob, Value, Violation};
+use crate::design::{Knob, Setting, Violation};
 
 /// Significant digits that a point of a range keeps, so that what is shown is what was used.
 const DIGITS: i32 = 9;
 
-/// Turns a number in the unit of its range into the value of a knob.
-pub type Read = Arc<dyn Fn(f64) -> Result<Value, Violation> + Send + Sync>;
+/// Reads a number in the unit of its range as the setting of a key.
+pub type Read = Arc<dyn Fn(f64) -> Result<Setting, Violation> + Send + Sync>;
 
 /// One thing that is varied.
 #[derive(Debug, Clone)]
 pub struct Axis {
-    /// What is turned.
+    /// What is varied.
     pub knob: Knob,
     /// What its column is called: `cap.depth_mm`.
     pub name: String,
     /// The unit of its numbers; empty where they have none.
     pub unit: String,
-    /// What it is turned to.
+    /// What it is set to.
     pub levels: Levels,
 }
 
-/// The values that a knob goes through.
+/// The values that a key goes through.
 #[derive(Debug, Clone)]
 pub enum Levels {
     /// These.
@@ -34,12 +34,12 @@ pub enum Levels {
 }
 
 /// One value, as it is shown and as it is used.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone)]
 pub struct Level {
     /// In a row.
     pub shown: Shown,
-    /// At the knob.
-    pub value: Value,
+    /// At its key.
+    pub setting: Setting,
 }
 
 /// How a value is shown.
@@ -101,7 +101,7 @@ impl Range {
         let number = self.number(share);
         Ok(Level {
             shown: Shown::Number(number),
-            value: (self.read)(number)?,
+            setting: (self.read)(number)?,
         })
     }
 }

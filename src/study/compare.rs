@@ -225,7 +225,7 @@ impl Rows<'_> {
         let space = &self.question.space;
         let levels = space.point(point);
         let cells = match &levels {
-            Ok(levels) => turned(draft, space, levels)
+            Ok(levels) => turned(draft, levels)
                 .and_then(|design| self.reader.cells(&design, self.question.options)),
             Err(violation) => Err(violation.clone().into()),
         };
@@ -241,10 +241,10 @@ impl Rows<'_> {
 }
 
 /// The tank of a point.
-fn turned(draft: &Draft, space: &Space, levels: &[Level]) -> Result<Design, Failed> {
+fn turned(draft: &Draft, levels: &[Level]) -> Result<Design, Failed> {
     let mut draft = draft.clone();
-    for (axis, level) in space.axes().iter().zip(levels) {
-        axis.knob.turn(&mut draft, level.value)?;
+    for level in levels {
+        level.setting.apply(&mut draft)?;
     }
     draft.check().map_err(Failed::NoTank)
 }

@@ -6,7 +6,7 @@ use super::axis::Range;
 use super::cell::Cell;
 use super::choice::Condition;
 use super::compare::{Failed, Reader};
-use crate::design::{Draft, Knob};
+use crate::design::Draft;
 use crate::plan::Options;
 
 /// Places at which the range is looked at first: more find narrower ways in and out.
@@ -21,9 +21,7 @@ const ROUNDING: f64 = 1e-6;
 pub struct Search<'a> {
     /// The tank.
     pub draft: &'a Draft,
-    /// What is turned.
-    pub knob: Knob,
-    /// From one end, where the search begins, to the other.
+    /// What is varied, from one end, where the search begins, to the other.
     pub range: &'a Range,
     /// What is to be met.
     pub condition: &'a Condition,
@@ -56,14 +54,13 @@ pub struct Tried {
     pub failed: Option<Failed>,
 }
 
-/// Turns a knob until a condition holds.
+/// Varies a key until a condition holds.
 ///
 /// The range is looked at from end to end; between the first two looks of which the second
 /// alone meets the condition the place is found by halving.
 ///
 /// # Example
 /// ```
-/// use lentic::design::KnobKind;
 /// use lentic::plan::Options;
 /// use lentic::study::{Bound, Column, Comparison, Condition, Levels, Search, solve};
 /// # let text = "[tank]\nshape = \"box\"\nsize = \"60 x 30 x 36 cm\"\n[soil]\nmaterial = \"loam_topsoil\"\ndepth = \"25 mm\"\n[cap]\nmaterial = \"filter_sand\"\ndepth = \"40 mm\"";
@@ -77,7 +74,6 @@ pub struct Tried {
 /// };
 /// let answer = solve(&Search {
 ///     draft: &draft,
-///     knob: axis.knob,
 ///     range,
 ///     condition: &condition,
 ///     options: Options::default(),
@@ -139,7 +135,7 @@ impl Search<'_> {
 
     fn result(&self, reader: &Reader, number: f64) -> Result<Option<Cell>, Failed> {
         let mut draft = self.draft.clone();
-        self.knob.turn(&mut draft, (self.range.read)(number)?)?;
+        (self.range.read)(number)?.apply(&mut draft)?;
         let design = draft.check().map_err(Failed::NoTank)?;
         Ok(reader.cells(&design, self.options)?.swap_remove(0))
     }

@@ -1,6 +1,5 @@
 //! What stands for keys not said, when a key that it hangs on is varied.
 
-use super::{Knob, KnobKind};
 use crate::design::{Assumption, Draft, usual};
 use crate::units::{Mass, Share};
 
@@ -9,31 +8,15 @@ const BOTTOM: &str = "tank.bottom";
 const FEED: &str = "feed.mass_per_day";
 const PROTEIN: &str = "feed.protein";
 const FIRST_CHANGE: &str = "water.change.from";
-
-/// Brings what was assumed in line with a knob that has been turned.
-pub(super) fn follow(knob: Knob, draft: &mut Draft) {
-    forget(&knob.path(), draft);
-    match knob.kind {
-        KnobKind::TankWall => bottom(draft),
-        KnobKind::TankSize => wall(draft),
-        kind if kind.dimension().is_some() => wall(draft),
-        KnobKind::AnimalCount => feed(draft),
-        KnobKind::AnimalName => {
-            first_day(knob.item, draft);
-            feed(draft);
-        }
-        KnobKind::ChangeEvery => first_change(draft),
-        KnobKind::LightPar | KnobKind::LightLumens => forget("light.class", draft),
-        _ => {}
-    }
-}
+const CLASS: &str = "light.class";
 
 fn is_assumed(key: &str, draft: &Draft) -> bool {
     let is_it = |assumption: &Assumption| assumption.key == key;
     draft.assumed.iter().any(is_it)
 }
 
-fn forget(key: &str, draft: &mut Draft) {
+/// Takes a key off the list of what is assumed.
+pub(super) fn forget(key: &str, draft: &mut Draft) {
     draft.assumed.retain(|assumption| assumption.key != key);
 }
 
@@ -54,19 +37,32 @@ fn restate(key: &str, value: String, draft: &mut Draft) {
     }
 }
 
-fn wall(draft: &mut Draft) {
+/// The usual wall goes by the tank's height.
+pub(in crate::design) fn wall(draft: &mut Draft, item: usize) {
     if is_assumed(WALL, draft) {
         draft.tank.wall = usual::wall(&draft.tank.shape);
         restate(WALL, usual::wall_in_words(draft.tank.wall), draft);
-        bottom(draft);
+        bottom(draft, item);
     }
 }
 
-fn bottom(draft: &mut Draft) {
+/// The usual bottom is as thick as the wall.
+pub(in crate::design) fn bottom(draft: &mut Draft, _: usize) {
     if is_assumed(BOTTOM, draft) {
         draft.tank.bottom = draft.tank.wall;
         restate(BOTTOM, usual::wall_in_words(draft.tank.wall), draft);
     }
+}
+
+/// Another animal moves in on another day and eats another share.
+pub(in crate::design) fn animal(draft: &mut Draft, item: usize) {
+    first_day(item, draft);
+    feed(draft, item);
+}
+
+/// A lamp said in numbers is not assumed in words.
+pub(in crate::design) fn lamp(draft: &mut Draft, _: usize) {
+    forget(CLASS, draft);
 }
 
 fn first_day(item: usize, draft: &mut Draft) {
@@ -82,7 +78,7 @@ fn first_day(item: usize, draft: &mut Draft) {
 }
 
 /// Food that nobody stated goes by the animals; without animals there is none.
-fn feed(draft: &mut Draft) {
+pub(in crate::design) fn feed(draft: &mut Draft, _: usize) {
     let unfed = draft.feed.mass_per_day == Mass::ZERO && draft.feed.protein == Share::ZERO;
     if !unfed && !is_assumed(FEED, draft) {
         return;
@@ -108,7 +104,8 @@ fn feed(draft: &mut Draft) {
     }
 }
 
-fn first_change(draft: &mut Draft) {
+/// The first change comes after one interval.
+pub(in crate::design) fn first_change(draft: &mut Draft, _: usize) {
     if !is_assumed(FIRST_CHANGE, draft) {
         return;
     }

@@ -12,9 +12,9 @@ use toml::de::{DeTable, DeValue};
 use self::report::too_many;
 use super::fault::Fault;
 use super::key::{self, Key, Kind, join};
-use super::misfit::Misfit;
-use super::value::Entry;
+use super::value::raw;
 use crate::design::Assumption;
+use crate::design::key::{Entry, Misfit, Put};
 
 /// What reading a spec brings up.
 #[derive(Debug, Default)]
@@ -23,6 +23,8 @@ pub(super) struct Log {
     pub(super) faults: RefCell<Vec<Fault>>,
     /// Which defaults were taken.
     pub(super) assumed: RefCell<Vec<Assumption>>,
+    /// What is read for a place in the draft.
+    pub(super) puts: RefCell<Vec<Put>>,
 }
 
 /// A section, there or not.
@@ -185,7 +187,7 @@ impl<'d> Section<'d> {
         name: &str,
         read: impl Fn(&Entry<'_>) -> Result<T, Misfit>,
     ) -> Option<T> {
-        let value = self.value(name)?.get_ref();
+        let value = raw(self.value(name)?.get_ref());
         let key = self.key(name);
         read(&Entry { key, value })
             .map_err(|misfit| self.report(name, misfit))
@@ -220,8 +222,22 @@ impl<'d> Section<'d> {
         }
         let value = DeValue::parse(default.written).ok()?;
         let key = self.key(name);
-        let value = value.get_ref();
+        let value = raw(value.get_ref());
         read(&Entry { key, value }).ok()
+    }
+
+    /// The plain keys of the section, in the order of the table: each is put into the draft
+    /// as it stands, as its default, or not at all.
+    pub(super) fn plain(&self) {
+        let keys = key::within(&self.pattern).filter(|key| key.is_plain);
+        for (key, prepare) in keys.filter_map(|key| Some((key, key.prepare?))) {
+            let put = if key.default.is_some() {
+                self.defaulted(key.leaf(), prepare)
+            } else {
+                self.optional(key.leaf(), prepare)
+            };
+            self.log.puts.borrow_mut().extend(put);
+        }
     }
 
     /// The items of a list that must be there, each read alike.
@@ -233,12 +249,16 @@ impl<'d> Section<'d> {
         let key = self.key(name);
         let value = self.value(name)?.get_ref();
         let Some(items) = value.as_array() else {
-            self.report(name, Entry { key, value }.wrong_type());
+            let entry = Entry {
+                key,
+                value: raw(value),
+            };
+            self.report(name, entry.wrong_type());
             return None;
         };
         self.within_most(name, items.len())?;
         let item = |(index, item): (usize, &Spanned<DeValue<'_>>)| {
-            let value = item.get_ref();
+            let value = raw(item.get_ref());
             let misfit = match read(&Entry { key, value }) {
                 Ok(item) => return Some(item),
                 Err(misfit) => misfit,

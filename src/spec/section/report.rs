@@ -5,12 +5,12 @@ use std::ops::Range;
 use toml::de::DeValue;
 
 use super::Section;
+use crate::design::key::{KEYS, Misfit, listed, nearest};
 use crate::spec::fault::Fault;
 use crate::spec::key::{self, Key, join};
-use crate::spec::misfit::{Misfit, listed, nearest};
-use crate::spec::table::KEYS;
+use crate::spec::remark::Remark;
 use crate::spec::trade;
-use crate::spec::value::shown;
+use crate::spec::value::raw;
 
 impl Section<'_> {
     /// Reports all but the first of keys of which only one may be given.
@@ -55,8 +55,8 @@ impl Section<'_> {
     }
 
     /// Reports what is wrong at a key, at its value or the section's heading.
-    pub(in crate::spec) fn report(&self, name: &str, misfit: Misfit) {
-        self.push(name, self.span(name), misfit);
+    pub(in crate::spec) fn report(&self, name: &str, remark: impl Into<Remark>) {
+        self.push(name, self.span(name), remark);
     }
 
     /// Reports what is wrong with the section as a whole.
@@ -69,17 +69,13 @@ impl Section<'_> {
         heading(&self.pattern)
     }
 
-    pub(super) fn push(&self, name: &str, span: Range<usize>, misfit: Misfit) {
-        self.push_at(join(&self.path, name), span, misfit);
+    pub(super) fn push(&self, name: &str, span: Range<usize>, remark: impl Into<Remark>) {
+        self.push_at(join(&self.path, name), span, remark);
     }
 
-    pub(super) fn push_at(&self, key: String, span: Range<usize>, misfit: Misfit) {
-        let Misfit {
-            found,
-            rule,
-            help,
-            related,
-        } = misfit;
+    pub(super) fn push_at(&self, key: String, span: Range<usize>, remark: impl Into<Remark>) {
+        let Remark { misfit, related } = remark.into();
+        let Misfit { found, rule, help } = misfit;
         self.log.faults.borrow_mut().push(Fault {
             key,
             span,
@@ -98,7 +94,7 @@ impl Section<'_> {
             format!("for example {}", key.written())
         };
         Misfit::new(
-            format!("found {}", shown(value)),
+            format!("found {}", raw(value).shown()),
             format!("{name} is a section with keys of its own"),
             help,
         )
@@ -112,7 +108,7 @@ impl Section<'_> {
             format!("for example {}", key.written())
         };
         Misfit::new(
-            format!("found {}", shown(value)),
+            format!("found {}", raw(value).shown()),
             format!("{name} is a list of sections"),
             help,
         )

@@ -1,23 +1,19 @@
 //! Why a value does not fit its key, before it is known where it stands.
 
-use std::ops::Range;
-
 /// A value that does not fit.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub(super) struct Misfit {
+pub(crate) struct Misfit {
     /// What was found.
-    pub(super) found: String,
+    pub(crate) found: String,
     /// The rule, with its number.
-    pub(super) rule: String,
+    pub(crate) rule: String,
     /// A way out.
-    pub(super) help: String,
-    /// The other place, and what stands there.
-    pub(super) related: Option<(Range<usize>, String)>,
+    pub(crate) help: String,
 }
 
 impl Misfit {
-    /// A misfit that concerns one place.
-    pub(super) fn new(
+    /// A misfit in words.
+    pub(crate) fn new(
         found: impl Into<String>,
         rule: impl Into<String>,
         help: impl Into<String>,
@@ -26,19 +22,12 @@ impl Misfit {
             found: found.into(),
             rule: rule.into(),
             help: help.into(),
-            related: None,
         }
-    }
-
-    /// The same misfit with its other place.
-    pub(super) fn beside(mut self, span: Range<usize>, says: impl Into<String>) -> Self {
-        self.related = Some((span, says.into()));
-        self
     }
 }
 
 /// The choice nearest to a misspelt word, where one is near enough.
-pub(super) fn nearest<'a>(
+pub(crate) fn nearest<'a>(
     word: &str,
     choices: impl IntoIterator<Item = &'a str>,
 ) -> Option<&'a str> {
@@ -58,7 +47,7 @@ pub(super) fn nearest<'a>(
 }
 
 /// "a, b or c".
-pub(super) fn listed(choices: &[&str]) -> String {
+pub(crate) fn listed(choices: &[&str]) -> String {
     match choices {
         [] => String::new(),
         [only] => (*only).to_owned(),

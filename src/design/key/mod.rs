@@ -1,10 +1,30 @@
-//! What a key of the spec takes: the words the readers, the schema and the
-//! documentation share.
+//! The keys of a spec: one row a key says what is written there, what it may be, what
+//! stands where it is left out, and where a draft holds it.
 
-use super::table::KEYS;
+mod amount;
+mod entry;
+mod misfit;
+mod named;
+mod place;
+mod put;
+mod read;
+mod table;
+mod value;
+
+pub(crate) use entry::{Entry, MOST_CHARACTERS, Raw};
+pub(crate) use misfit::{Misfit, listed, nearest};
+pub(crate) use put::{Needs, Prepare, Put};
+pub(crate) use read::{analyte, date, text, unread, word};
+pub use table::KEYS;
+pub(crate) use value::Value;
+
+use super::Draft;
+
+/// Brings what was assumed in line with the value of a key that was changed.
+pub(crate) type Follow = fn(&mut Draft, usize);
 
 /// One key of the spec.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy)]
 pub struct Key {
     /// Where it stands; `[]` stands for any item of a list: `plants[].amount`.
     pub path: &'static str,
@@ -22,6 +42,19 @@ pub struct Key {
     pub example: &'static str,
     /// What it says about the tank.
     pub says: &'static str,
+    /// How it is read for its place in a draft, where it may be varied.
+    pub(crate) prepare: Option<Prepare>,
+    /// Whether it is read alone, without a look at other keys.
+    pub(crate) is_plain: bool,
+    /// What follows when it is varied.
+    pub(crate) follow: Option<Follow>,
+}
+
+/// Keys are told apart by their paths.
+impl PartialEq for Key {
+    fn eq(&self, other: &Self) -> bool {
+        self.path == other.path
+    }
 }
 
 /// What is written at a key.
@@ -95,7 +128,7 @@ impl Limits {
 
 impl Key {
     /// A key that may be left out and takes any value.
-    pub(super) const fn new(
+    pub(crate) const fn new(
         path: &'static str,
         kind: Kind,
         example: &'static str,
@@ -115,42 +148,63 @@ impl Key {
             default: None,
             example,
             says,
+            prepare: None,
+            is_plain: false,
+            follow: None,
         }
     }
 
+    /// The same key where it may be varied, by how it is read for its place.
+    const fn varied(mut self, prepare: Prepare) -> Self {
+        self.prepare = Some(prepare);
+        self
+    }
+
+    /// The same key where it is read alone, without a look at other keys.
+    const fn plain(mut self) -> Self {
+        self.is_plain = true;
+        self
+    }
+
+    /// The same key with what follows when it is varied.
+    const fn then(mut self, follow: Follow) -> Self {
+        self.follow = Some(follow);
+        self
+    }
+
     /// The same key where its section needs it.
-    pub(super) const fn needed(mut self) -> Self {
+    const fn needed(mut self) -> Self {
         self.needed = true;
         self
     }
 
     /// The same key with a least value.
-    pub(super) const fn from(mut self, low: &'static str) -> Self {
+    const fn from(mut self, low: &'static str) -> Self {
         self.limits.low = Some(low);
         self
     }
 
     /// The same key with a value that its own must exceed.
-    pub(super) const fn above(mut self, low: &'static str) -> Self {
+    const fn above(mut self, low: &'static str) -> Self {
         self.limits.low = Some(low);
         self.limits.open = true;
         self
     }
 
     /// The same key with a greatest value.
-    pub(super) const fn to(mut self, high: &'static str) -> Self {
+    const fn to(mut self, high: &'static str) -> Self {
         self.limits.high = Some(high);
         self
     }
 
     /// The same list with a greatest length.
-    pub(super) const fn at_most(mut self, most: u32) -> Self {
+    const fn at_most(mut self, most: u32) -> Self {
         self.most = Some(most);
         self
     }
 
     /// The same key with what stands where it is left out, as TOML, and why.
-    pub(super) const fn or(mut self, written: &'static str, why: &'static str) -> Self {
+    const fn or(mut self, written: &'static str, why: &'static str) -> Self {
         self.default = Some(DefaultValue { written, why });
         self
     }
@@ -197,12 +251,12 @@ impl Kind {
 }
 
 /// The key at a path.
-pub(super) fn find(path: &str) -> Option<&'static Key> {
+pub(crate) fn find(path: &str) -> Option<&'static Key> {
     KEYS.iter().find(|key| key.path == path)
 }
 
 /// The keys that stand in a section.
-pub(super) fn within(section: &str) -> impl Iterator<Item = &'static Key> {
+pub(crate) fn within(section: &str) -> impl Iterator<Item = &'static Key> {
     KEYS.iter().filter(move |key| key.section() == section)
 }
 
@@ -217,7 +271,7 @@ fn parent(path: &str) -> &str {
 }
 
 /// The path in the table of keys of a path in a file: `plants[2].name` is `plants[].name`.
-pub(super) fn pattern(path: &str) -> String {
+pub(crate) fn pattern(path: &str) -> String {
     let mut pattern = String::new();
     let mut rest = path;
     while let Some((before, after)) = rest.split_once('[') {
@@ -229,7 +283,7 @@ pub(super) fn pattern(path: &str) -> String {
 }
 
 /// A path continued by a name.
-pub(super) fn join(path: &str, name: &str) -> String {
+pub(crate) fn join(path: &str, name: &str) -> String {
     if path.is_empty() {
         name.to_owned()
     } else {

@@ -1,20 +1,15 @@
 //! Names of the catalogue.
 
-use super::key::Kind;
-use super::misfit::Misfit;
-use super::value::{Entry, shown};
+use super::{Entry, Misfit};
 use crate::catalogue::{self, Row};
 
 /// The lists that a command shows.
 const LISTED: &[&str] = &["soils", "caps", "plants", "animals"];
 
 /// The row a name stands for.
-pub(super) fn row<R: Row>(entry: &Entry<'_>) -> Result<&'static R, Misfit> {
+pub(crate) fn row<R: Row>(entry: &Entry<'_>) -> Result<&'static R, Misfit> {
     catalogue::find::<R>(entry.text()?).map_err(|unknown| {
-        let list = match entry.key.kind {
-            Kind::Name(list) | Kind::Names(list) => list,
-            _ => unknown.kind,
-        };
+        let list = R::LIST;
         let help = match unknown.suggestion {
             Some(near) => did_you_mean::<R>(near),
             None if !unknown.choices.is_empty() => which(&unknown.choices, list),
@@ -22,7 +17,7 @@ pub(super) fn row<R: Row>(entry: &Entry<'_>) -> Result<&'static R, Misfit> {
             None => format!("the {list} are {}", names::<R>()),
         };
         Misfit::new(
-            format!("no {} {}", unknown.kind, shown(entry.value)),
+            format!("no {} {}", unknown.kind, entry.value.shown()),
             format!("{} is a name from the list of {list}", entry.key.leaf()),
             help,
         )

@@ -1,0 +1,184 @@
+//! What stands at a key, whatever format it was written in.
+
+use jiff::civil;
+
+use super::{Key, Kind, Misfit, listed};
+
+/// The most characters that a text of a spec has: a name, a quantity, a word.
+pub(crate) const MOST_CHARACTERS: usize = 200;
+
+/// A value as it was written.
+#[derive(Debug, Clone)]
+pub(crate) enum Raw<'d> {
+    /// A text.
+    Text(&'d str),
+    /// A bare number; its value where that can be held.
+    Number {
+        /// The value.
+        value: Option<f64>,
+        /// Whether it is written as a whole number.
+        is_whole: bool,
+        /// The number as written.
+        written: String,
+    },
+    /// Yes or no.
+    Flag(bool),
+    /// A moment; its date where it is no more than that.
+    Moment {
+        /// The date.
+        date: Option<civil::Date>,
+        /// The moment as written.
+        written: String,
+    },
+    /// A list.
+    List,
+    /// A table.
+    Table,
+}
+
+impl Raw<'_> {
+    /// The value as written, cut where it is long.
+    pub(crate) fn shown(&self) -> String {
+        /// Enough to recognise a value by.
+        const LONGEST: usize = 40;
+        match self {
+            Self::Text(text) if text.chars().count() > LONGEST => {
+                let start: String = text.chars().take(LONGEST).collect();
+                format!("\"{}...\"", start.escape_debug())
+            }
+            Self::Text(text) => format!("\"{}\"", text.escape_debug()),
+            Self::Number { written, .. } | Self::Moment { written, .. } => written.clone(),
+            Self::Flag(flag) => flag.to_string(),
+            Self::List => "a list".to_owned(),
+            Self::Table => "a table".to_owned(),
+        }
+    }
+
+    /// The value with its type, as found where another type belongs.
+    fn described(&self) -> String {
+        let shown = self.shown();
+        match self {
+            Self::Text(_) => format!("{shown} is text"),
+            Self::Number { .. } => format!("{shown} is a bare number"),
+            Self::Flag(_) => format!("{shown} is a yes or no"),
+            Self::Moment { .. } => format!("{shown} is a date or time"),
+            Self::List | Self::Table => format!("found {shown}"),
+        }
+    }
+}
+
+/// What stands at a key.
+#[derive(Debug, Clone)]
+pub(crate) struct Entry<'d> {
+    /// The key.
+    pub(crate) key: &'static Key,
+    /// The value.
+    pub(crate) value: Raw<'d>,
+}
+
+impl Entry<'_> {
+    /// The text of the value, or why it is none.
+    pub(crate) fn text(&self) -> Result<&str, Misfit> {
+        let Raw::Text(text) = self.value else {
+            return Err(self.wrong_type());
+        };
+        match text.chars().count() {
+            length if length > MOST_CHARACTERS => Err(self.too_long(length)),
+            _ => Ok(text),
+        }
+    }
+
+    fn too_long(&self, length: usize) -> Misfit {
+        Misfit::new(
+            format!("a text of {length} characters is too long"),
+            format!(
+                "{} is at most {MOST_CHARACTERS} characters long",
+                self.key.leaf()
+            ),
+            self.example(),
+        )
+    }
+
+    /// The bare number, or why it is none.
+    pub(super) fn plain_number(&self) -> Result<f64, Misfit> {
+        match self.value {
+            Raw::Number {
+                value: Some(value), ..
+            } => Ok(value),
+            _ => Err(self.wrong_type()),
+        }
+    }
+
+    /// That the value is of another type than its key takes.
+    pub(crate) fn wrong_type(&self) -> Misfit {
+        Misfit::new(self.value.described(), self.kind_rule(), self.example())
+    }
+
+    /// The rule that the key's kind makes.
+    pub(super) fn kind_rule(&self) -> String {
+        format!("{} is {}", self.key.leaf(), kind_words(self.key.kind))
+    }
+
+    /// "for example wall = "5 mm"".
+    pub(crate) fn example(&self) -> String {
+        format!("for example {}", self.key.written())
+    }
+
+    /// The rule that the key's limits make.
+    fn limit_rule(&self) -> String {
+        let units = match self.key.kind {
+            Kind::BagSize => " litres or kilograms",
+            Kind::Amount => " grams or portions",
+            _ => "",
+        };
+        format!("{} is {}{units}", self.key.leaf(), self.key.limits.words())
+    }
+
+    /// Holds a value against the key's limits, which `bound` reads.
+    pub(crate) fn within_limits(
+        &self,
+        value: f64,
+        bound: impl Fn(&str) -> Option<f64>,
+    ) -> Result<(), Misfit> {
+        let limits = self.key.limits;
+        let too_low = limits
+            .low
+            .and_then(&bound)
+            .is_some_and(|low| value < low || (limits.open && value <= low));
+        let too_high = limits
+            .high
+            .and_then(&bound)
+            .is_some_and(|high| value > high);
+        let side = match (too_low, too_high) {
+            (true, _) => "low",
+            (_, true) => "high",
+            _ => return Ok(()),
+        };
+        Err(Misfit::new(
+            format!("{} is too {side}", self.value.shown()),
+            self.limit_rule(),
+            self.example(),
+        ))
+    }
+}
+
+/// What a key of this kind takes, in words.
+fn kind_words(kind: Kind) -> String {
+    match kind {
+        Kind::Text => "a text in quotes".to_owned(),
+        Kind::Date => "a date without quotes, year-month-day".to_owned(),
+        Kind::Flag => "true or false".to_owned(),
+        Kind::Number => "a plain number without quotes".to_owned(),
+        Kind::Count => "a whole number from 0, without quotes".to_owned(),
+        Kind::Quantity(name) => format!("{name} with its unit, in quotes"),
+        Kind::Size => "length x width x height with the unit, in quotes".to_owned(),
+        Kind::Depth => "a length with its unit in quotes, or a table of them".to_owned(),
+        Kind::BagSize => "a volume or a mass with its unit, in quotes".to_owned(),
+        Kind::Amount => "a cover, a fresh mass or a number of portions, in quotes".to_owned(),
+        Kind::Word(words) => listed(words),
+        Kind::Name(list) => format!("a name from the list of {list}, in quotes"),
+        Kind::Names(list) => format!("a list of names from the list of {list}, each in quotes"),
+        Kind::Section => "a section".to_owned(),
+        Kind::Sections => "a list of sections".to_owned(),
+    }
+}

@@ -1,0 +1,148 @@
+//! Readers of one value: each takes what stands at a key and returns what it
+//! means, or why it does not fit.
+
+use jiff::civil;
+
+use super::{Entry, Kind, Misfit, Raw, listed, nearest};
+use crate::catalogue::{self, TankSize};
+use crate::units::error::{QuantityError, QuantityProblem};
+use crate::units::size::Size;
+use crate::units::{Analyte, Concentration, Length, Quantity};
+
+/// A text that is not blank.
+pub(crate) fn text(entry: &Entry<'_>) -> Result<String, Misfit> {
+    let text = entry.text()?.trim();
+    if text.is_empty() {
+        return Err(Misfit::new(
+            "an empty text",
+            entry.kind_rule(),
+            entry.example(),
+        ));
+    }
+    Ok(text.to_owned())
+}
+
+/// A number with its unit, within the key's limits.
+pub(crate) fn quantity<Q: Quantity>(entry: &Entry<'_>) -> Result<Q, Misfit> {
+    let value = Q::parse(entry.text()?).map_err(|error| unread(entry, &error))?;
+    entry.within_limits(value.base(), |bound| Q::parse(bound).ok().map(Q::base))?;
+    Ok(value)
+}
+
+/// A concentration on the analyte's own scale, within the key's limits.
+pub(crate) fn analyte(analyte: Analyte) -> impl Fn(&Entry<'_>) -> Result<Concentration, Misfit> {
+    move |entry| {
+        let value = analyte
+            .parse(entry.text()?)
+            .map_err(|error| unread(entry, &error))?;
+        let own_scale = |bound: &str| analyte.parse(bound).ok().map(Concentration::mg_l);
+        entry.within_limits(value.mg_l(), own_scale)?;
+        Ok(value)
+    }
+}
+
+/// A plain number, within the key's limits.
+pub(crate) fn number(entry: &Entry<'_>) -> Result<f64, Misfit> {
+    let value = entry.plain_number()?;
+    if !value.is_finite() {
+        return Err(Misfit::new(
+            format!("{} is not a finite number", entry.value.shown()),
+            format!("{} is a plain number", entry.key.leaf()),
+            entry.example(),
+        ));
+    }
+    entry.within_limits(value, |bound| bound.parse().ok())?;
+    Ok(value)
+}
+
+/// A whole number from zero, within the key's limits.
+pub(crate) fn count(entry: &Entry<'_>) -> Result<u32, Misfit> {
+    let value = entry.plain_number()?;
+    entry.within_limits(value, |bound| bound.parse().ok())?;
+    let is_whole = matches!(entry.value, Raw::Number { is_whole: true, .. });
+    if is_whole && (0.0..=f64::from(u32::MAX)).contains(&value) {
+        return Ok(value as u32);
+    }
+    Err(Misfit::new(
+        format!("{} is not a whole number from 0", entry.value.shown()),
+        entry.kind_rule(),
+        entry.example(),
+    ))
+}
+
+/// `true` or `false`.
+pub(crate) fn flag(entry: &Entry<'_>) -> Result<bool, Misfit> {
+    match entry.value {
+        Raw::Flag(flag) => Ok(flag),
+        _ => Err(entry.wrong_type()),
+    }
+}
+
+/// A date without time.
+pub(crate) fn date(entry: &Entry<'_>) -> Result<civil::Date, Misfit> {
+    match entry.value {
+        Raw::Moment {
+            date: Some(date), ..
+        } => Ok(date),
+        _ => Err(entry.wrong_type()),
+    }
+}
+
+/// One of the key's words, by what each means.
+pub(crate) fn word<T>(
+    meaning: impl Fn(&str) -> Option<T>,
+) -> impl Fn(&Entry<'_>) -> Result<T, Misfit> {
+    move |entry| {
+        let word = entry.text()?;
+        meaning(&word.replace([' ', '-'], "_")).ok_or_else(|| unknown_word(entry, word))
+    }
+}
+
+fn unknown_word(entry: &Entry<'_>, word: &str) -> Misfit {
+    let choices = match entry.key.kind {
+        Kind::Word(choices) => choices,
+        _ => &[],
+    };
+    let help = match nearest(word, choices.iter().copied()) {
+        Some(near) => format!("did you mean \"{near}\"?"),
+        None => entry.example(),
+    };
+    Misfit::new(
+        format!("{} is not one of its words", entry.value.shown()),
+        format!("{} is {}", entry.key.leaf(), listed(choices)),
+        help,
+    )
+}
+
+/// That a text is not the quantity its key takes.
+pub(crate) fn unread(entry: &Entry<'_>, error: &QuantityError) -> Misfit {
+    let found = error.problem.to_string();
+    if matches!(error.problem, QuantityProblem::Negative { .. }) {
+        return Misfit::new(found, error.way_out(), entry.example());
+    }
+    let rule = format!("{} is {}", entry.key.leaf(), error.quantity);
+    Misfit::new(found, rule, error.way_out())
+}
+
+/// Three lengths, each within the key's limits.
+pub(crate) fn size(entry: &Entry<'_>) -> Result<Size, Misfit> {
+    let text = entry.text()?;
+    let size = Size::parse(text).map_err(|error| Misfit {
+        rule: "size is length x width x height with the unit".to_owned(),
+        help: sold_as(text).unwrap_or_else(|| entry.example()),
+        ..unread(entry, &error)
+    })?;
+    for length in [size.length, size.width, size.height] {
+        entry.within_limits(length.m(), |bound| Length::parse(bound).ok().map(Length::m))?;
+    }
+    Ok(size)
+}
+
+/// The lines to write for a size by its trade name: such sizes are outside the glass.
+fn sold_as(name: &str) -> Option<String> {
+    let sold = catalogue::find::<TankSize>(name).ok()?;
+    Some(format!(
+        "write size = \"{}\", outside = true, wall = \"{}\"; makers differ, so measure your own",
+        sold.outside.text, sold.wall.text
+    ))
+}

@@ -1,0 +1,238 @@
+//! Every key of the spec: what is written there and what it may be.
+//!
+//! The reader, the schema and the tests all read this one table. Limits are
+//! about one key alone; rules that take two keys belong to the design's checks.
+
+use super::Kind::{
+    self, Amount, BagSize, Date, Depth, Name, Names, Number, Section, Sections, Text, Word,
+};
+use super::place::{self, Edge};
+use super::put::{give, kind_of, put, put_scaled};
+use super::{Key, Value};
+use crate::design::knob::follow;
+use crate::design::{Device, LightLevel, usual};
+use crate::geometry::{Dimension, LayerDepth};
+use crate::plants::light::LightClass;
+use crate::units::{
+    Analyte, Concentration, LuminousFlux, PhotonFlux, Quantity, Share, Temperature, UnitSystem,
+};
+
+/// A key whose place in a draft decides what is written there.
+macro_rules! placed {
+    ($path:expr, $place:expr, $example:expr, $says:expr) => {
+        Key::new($path, kind_of($place), $example, $says).varied(|entry| put(entry, $place))
+    };
+}
+
+/// A plain key: its path is its place; a nutrient is read `as` its own scale has it.
+macro_rules! plain {
+    ($section:ident $(.$name:ident)+, $example:expr, $says:expr) => {
+        placed!(
+            concat!(stringify!($section) $(, ".", stringify!($name))+),
+            |draft, _| Ok(&mut draft.$section $(.$name)+),
+            $example,
+            $says
+        )
+        .plain()
+    };
+    ($section:ident $(.$name:ident)+ as $scale:ident, $example:expr, $says:expr) => {
+        Key::new(
+            concat!(stringify!($section) $(, ".", stringify!($name))+),
+            Kind::Quantity(Analyte::$scale.phrase()),
+            $example,
+            $says,
+        )
+        .varied(|entry| {
+            put_scaled(entry, Analyte::$scale, |draft, _| {
+                Ok(&mut draft.$section $(.$name)+)
+            })
+        })
+        .plain()
+    };
+}
+
+const SHARE: Kind = Kind::Quantity(Share::NAME);
+const TEMPERATURE: Kind = Kind::Quantity(Temperature::NAME);
+const CONCENTRATION: Kind = Kind::Quantity(Concentration::NAME);
+const PHOTON_FLUX: Kind = Kind::Quantity(PhotonFlux::NAME);
+const AMMONIA: Kind = Kind::Quantity(Analyte::Ammonia.phrase());
+const NITRITE: Kind = Kind::Quantity(Analyte::Nitrite.phrase());
+const NITRATE: Kind = Kind::Quantity(Analyte::Nitrate.phrase());
+const PHOSPHATE: Kind = Kind::Quantity(Analyte::Phosphate.phrase());
+
+/// The words for a tank's shape.
+const SHAPES: &[&str] = &[
+    "box",
+    "cylinder",
+    "bow_front",
+    "regular_polygon",
+    "quarter_cylinder",
+    "half_cylinder",
+    "cut_corner",
+    "trapezoid",
+    "bowl",
+];
+
+/// Every key, section by section.
+#[rustfmt::skip]
+pub const KEYS: &[Key] = &[
+    Key::new("name", Text, "Reading-room cube", "what the keeper calls the tank"),
+    Key::new("units", UnitSystem::KIND, "metric", "how results are shown; the file itself may mix units"),
+    Key::new("start", Date, "2027-03-06", "the day the soil is flooded; gives the calendar its dates"),
+    Key::new("tank", Section, "{ shape = \"box\", size = \"60 x 30 x 36 cm\" }", "the vessel").needed(),
+    Key::new("soil", Section, "{ material = \"loam_topsoil\", depth = \"25 mm\" }", "the lower, nutrient layer").needed(),
+    Key::new("cap", Section, "{ material = \"filter_sand\", depth = \"40 mm\" }", "the sand or grit that seals the soil").needed(),
+    Key::new("hardscape", Sections, "[{ material = \"granite\", mass = \"2 kg\" }]", "stones").at_most(100),
+    Key::new("plants", Sections, "[{ name = \"lemna_minor\", amount = \"30 %\" }]", "the planting of day one").at_most(100),
+    Key::new("water", Section, "{ temperature = \"24 C\" }", "the water filled in and changed"),
+    Key::new("light", Section, "{ class = \"medium\", hours = 8 }", "the lamp"),
+    Key::new("air", Section, "{ device = \"none\" }", "what moves air or water"),
+    Key::new("animals", Sections, "[{ name = \"small_shrimp\", count = 10 }]", "animals and when they move in").at_most(100),
+    Key::new("feed", Section, "{ mass_per_day = \"50 mg\" }", "what the animals are fed"),
+    Key::new("room", Section, "{ temperature = \"20 C\" }", "the room around the tank"),
+    Key::new("harvest", Section, "{ floaters_above = \"50 %\" }", "how floaters are thinned"),
+    Key::new("events", Sections, "[{ day = 21, water_change = \"50 %\" }]", "what is done on which day").at_most(500),
+    Key::new("readings", Sections, "[{ day = 21, nitrite = \"0.25 mg/L\" }]", "what was measured on which day").at_most(1000),
+    Key::new("signs", Section, "{ observed = [\"white_haze\"] }", "what was seen"),
+    Key::new("goal", Section, "{ probability = \"80 %\" }", "what is asked of the start"),
+
+    Key::new("tank.shape", Word(SHAPES), "box", "shape of the footprint and walls").needed(),
+    placed!("tank.size", |draft, _| place::size(draft), "60 x 30 x 36 cm", "length x width x height of a box").from("1 mm").to("100 m").then(follow::wall),
+    placed!("tank.length", |draft, _| place::dimension(draft, Dimension::Length), "60 cm", "along the front").from("1 mm").to("100 m").then(follow::wall),
+    placed!("tank.width", |draft, _| place::dimension(draft, Dimension::Width), "30 cm", "from front to back").from("1 mm").to("100 m").then(follow::wall),
+    placed!("tank.height", |draft, _| place::dimension(draft, Dimension::Height), "36 cm", "from the bottom to the rim").from("1 mm").to("100 m").then(follow::wall),
+    placed!("tank.diameter", |draft, _| place::dimension(draft, Dimension::Diameter), "40 cm", "across the round").from("1 mm").to("100 m").then(follow::wall),
+    placed!("tank.radius", |draft, _| place::dimension(draft, Dimension::Radius), "40 cm", "of the quarter round").from("1 mm").to("100 m").then(follow::wall),
+    placed!("tank.width_end", |draft, _| place::dimension(draft, Dimension::WidthEnd), "30 cm", "from front to back at the ends of a bow front").from("1 mm").to("100 m").then(follow::wall),
+    placed!("tank.width_middle", |draft, _| place::dimension(draft, Dimension::WidthMiddle), "38 cm", "from front to back at the middle of a bow front").from("1 mm").to("100 m").then(follow::wall),
+    placed!("tank.sides", |draft, _| place::sides(draft), "6", "how many sides a regular polygon has").from("3").to("64"),
+    placed!("tank.side", |draft, _| place::dimension(draft, Dimension::Side), "25 cm", "one side of a regular polygon").from("1 mm").to("100 m").then(follow::wall),
+    placed!("tank.cut_length", |draft, _| place::dimension(draft, Dimension::CutLength), "15 cm", "how much of the length the cut corner takes").from("1 mm").to("100 m").then(follow::wall),
+    placed!("tank.cut_width", |draft, _| place::dimension(draft, Dimension::CutWidth), "15 cm", "how much of the width the cut corner takes").from("1 mm").to("100 m").then(follow::wall),
+    placed!("tank.front", |draft, _| place::dimension(draft, Dimension::Front), "60 cm", "front side of a trapezoid").from("1 mm").to("100 m").then(follow::wall),
+    placed!("tank.back", |draft, _| place::dimension(draft, Dimension::Back), "40 cm", "back side of a trapezoid").from("1 mm").to("100 m").then(follow::wall),
+    placed!("tank.base", |draft, _| place::dimension(draft, Dimension::Base), "15 cm", "across the flat bottom of a bowl").from("1 mm").to("100 m").then(follow::wall),
+    placed!("tank.mouth", |draft, _| place::dimension(draft, Dimension::Mouth), "20 cm", "across the opening of a bowl").from("1 mm").to("100 m").then(follow::wall),
+    placed!("tank.outside", |draft, _| Ok(&mut draft.tank.outside), "true", "whether the dimensions are taken outside the walls"),
+    placed!("tank.wall", |draft, _| Ok(&mut draft.tank.wall), "5 mm", "thickness of the walls").from("1 mm").to("1 m").then(follow::bottom),
+    placed!("tank.bottom", |draft, _| Ok(&mut draft.tank.bottom), "5 mm", "thickness of the bottom").from("1 mm").to("1 m"),
+    plain!(tank.material, "glass", "what the walls are made of").or("\"glass\"", "practice: most tanks are glass"),
+    plain!(tank.freeboard, "3 cm", "from the rim down to the water").to("100 m").or("\"25 mm\"", "practice: the usual gap below the rim"),
+    plain!(tank.lid, "false", "whether the tank is covered").or("false", "judgement: open unless said; a lid saves evaporation"),
+    plain!(tank.rim, "free", "how the upper edge of the panes is held").or("\"free\"", "judgement: nothing holds the upper edge unless said"),
+    plain!(tank.stand, "12 kg", "mass of stand, lid and equipment").to("10000 kg"),
+
+    placed!("soil.material", |draft, _| Ok(&mut draft.soil.material), "organic_potting_mix", "which soil").needed(),
+    Key::new("soil.depth", Depth, "25 mm", "how deep the soil lies").needed().above("0 mm").to("1 m").varied(|entry| give(entry, |draft, _, depth| { draft.soil.depth = LayerDepth::Uniform(depth); Ok(()) })),
+    placed!("soil.depth.back", |draft, _| place::edge(&mut draft.soil.depth, Edge::Back), "40 mm", "depth along the back").to("1 m"),
+    placed!("soil.depth.front", |draft, _| place::edge(&mut draft.soil.depth, Edge::Front), "20 mm", "depth along the front").to("1 m"),
+    placed!("soil.depth.left", |draft, _| place::edge(&mut draft.soil.depth, Edge::Left), "35 mm", "depth along the left side").to("1 m"),
+    placed!("soil.depth.right", |draft, _| place::edge(&mut draft.soil.depth, Edge::Right), "25 mm", "depth along the right side").to("1 m"),
+    plain!(soil.soaked, "2", "rounds of soaking and draining before use").from("0").to("10").or("0", "judgement: the soil goes in as it comes from the bag"),
+    Key::new("soil.bags", Sections, "[{ size = \"10 L\", price = 6.50 }]", "the sizes it is sold in").at_most(12),
+    Key::new("soil.bags[].size", BagSize, "10 L", "what is in the bag").needed().above("0").to("1000"),
+    Key::new("soil.bags[].price", Number, "6.50", "what the bag costs, in the keeper's own currency").from("0").to("10000000"),
+    Key::new("soil.properties", Section, "{ porosity = \"88 %\" }", "own figures that replace the catalogue's"),
+    plain!(soil.properties.dry_bulk_density, "130 kg/m3", "dry mass per volume in place").from("10 kg/m3").to("2650 kg/m3"),
+    plain!(soil.properties.porosity, "88 %", "pore share of the volume").from("1 %").to("99 %"),
+    plain!(soil.properties.total_nitrogen, "9 g/kg", "all nitrogen in the dry mass").to("160 g/kg"),
+    plain!(soil.properties.mineral_nitrogen, "0.3 g/kg", "ammonium and nitrate nitrogen in the dry mass").to("160 g/kg"),
+    plain!(soil.properties.organic_matter, "60 %", "organic matter in the dry mass").to("100 %"),
+    plain!(soil.properties.ammonium_kd, "2 L/kg", "sorption of ammonium").to("1000 L/kg"),
+
+    placed!("cap.material", |draft, _| Ok(&mut draft.cap.material), "filter_sand", "which sand or grit").needed(),
+    Key::new("cap.depth", Depth, "40 mm", "how deep the cap lies").needed().above("0 mm").to("1 m").varied(|entry| give(entry, |draft, _, depth| { draft.cap.depth = LayerDepth::Uniform(depth); Ok(()) })),
+    placed!("cap.depth.back", |draft, _| place::edge(&mut draft.cap.depth, Edge::Back), "50 mm", "depth along the back").to("1 m"),
+    placed!("cap.depth.front", |draft, _| place::edge(&mut draft.cap.depth, Edge::Front), "30 mm", "depth along the front").to("1 m"),
+    placed!("cap.depth.left", |draft, _| place::edge(&mut draft.cap.depth, Edge::Left), "40 mm", "depth along the left side").to("1 m"),
+    placed!("cap.depth.right", |draft, _| place::edge(&mut draft.cap.depth, Edge::Right), "40 mm", "depth along the right side").to("1 m"),
+    Key::new("cap.bags", Sections, "[{ size = \"10 kg\", price = 8.00 }]", "the sizes it is sold in").at_most(12),
+    Key::new("cap.bags[].size", BagSize, "10 kg", "what is in the bag").needed().above("0").to("1000"),
+    Key::new("cap.bags[].price", Number, "8.00", "what the bag costs, in the keeper's own currency").from("0").to("10000000"),
+    Key::new("cap.grading", Section, "{ d10 = \"0.48 mm\", d50 = \"0.65 mm\" }", "own sieve sizes that replace the catalogue's"),
+    plain!(cap.grading.d10, "0.48 mm", "10 % by mass is finer").above("0 mm").to("100 mm"),
+    plain!(cap.grading.d15, "0.50 mm", "15 % by mass is finer").above("0 mm").to("100 mm"),
+    plain!(cap.grading.d50, "0.65 mm", "50 % by mass is finer").above("0 mm").to("100 mm"),
+    plain!(cap.grading.d85, "0.90 mm", "85 % by mass is finer").above("0 mm").to("100 mm"),
+    Key::new("cap.properties", Section, "{ porosity = \"40 %\" }", "own figures that replace the catalogue's"),
+    placed!("cap.properties.dry_bulk_density", |draft, _| Ok(&mut draft.cap.dry_bulk_density), "1600 kg/m3", "dry mass per volume in place").plain().from("10 kg/m3").to("2650 kg/m3"),
+    placed!("cap.properties.porosity", |draft, _| Ok(&mut draft.cap.porosity), "40 %", "pore share of the volume").plain().from("1 %").to("99 %"),
+
+    placed!("hardscape[].material", |draft, item| Ok(&mut place::stone(draft, item)?.material), "granite", "which stone").needed(),
+    placed!("hardscape[].mass", |draft, item| Ok(&mut place::stone(draft, item)?.mass), "2 kg", "how much of it").needed().above("0 kg").to("10000 kg"),
+
+    placed!("plants[].name", |draft, item| Ok(&mut place::planting(draft, item)?.plant), "lemna_minor", "which plant, by species or trade name").needed(),
+    placed!("plants[].amount", |draft, item| Ok(&mut place::planting(draft, item)?.amount), "30 %", "cover, fresh mass, or portions as sold").needed().above("0").to("100000"),
+    placed!("plants[].emergent", |draft, item| Ok(&mut place::planting(draft, item)?.emergent), "0 %", "share of the leaves above the water").to("100 %"),
+    placed!("plants[].price", |draft, item| Ok(&mut place::planting(draft, item)?.price), "0.90", "price of one portion as counted").from("0").to("10000000"),
+
+    plain!(water.temperature, "24 C", "kept in the tank").from("0 C").to("40 C").or("\"24 C\"", "practice: suits most of the plants and animals listed"),
+    plain!(water.ph, "7.4", "pH of the tank water").from("3").to("11").or("7.2", "judgement: near neutral; measure your own"),
+    plain!(water.alkalinity, "4 dKH", "of the tap water").to("60 dKH").or("\"4 dKH\"", "judgement: fairly soft tap water; measure your own"),
+    plain!(water.hardness, "6 dGH", "of the tap water").to("100 dGH").or("\"6 dGH\"", "judgement: fairly soft tap water; measure your own"),
+    plain!(water.ammonia as Ammonia, "0.1 mg/L", "total ammonia of the tap water, as nitrogen").to("100 mg/L"),
+    plain!(water.nitrite as Nitrite, "0.05 mg/L", "nitrite of the tap water, as NO2").to("100 mg/L"),
+    plain!(water.nitrate as Nitrate, "5 mg/L", "nitrate of the tap water, as NO3").to("1000 mg/L").or("\"5 mg/L\"", "judgement: tap water low in nitrate; the supplier's report says yours"),
+    plain!(water.phosphate as Phosphate, "0.5 mg/L", "phosphate of the tap water, as PO4").to("100 mg/L"),
+    Key::new("water.change", Section, "{ share = \"25 %\", every = \"7 d\" }", "regular water changes"),
+    placed!("water.change.share", |draft, _| Ok(&mut place::change(draft)?.share), "25 %", "share of the water replaced").needed().above("0 %").to("100 %"),
+    placed!("water.change.every", |draft, _| Ok(&mut place::change(draft)?.every), "7 d", "how often").needed().from("1 h").to("365 d").then(follow::first_change),
+    placed!("water.change.from", |draft, _| Ok(&mut place::change(draft)?.from), "7", "day of the first change").from("0").to("3650"),
+    placed!("water.change.until", |draft, _| Ok(&mut place::change(draft)?.until), "28", "day of the last change").from("0").to("3650").or("365", "judgement: kept up for a year unless said"),
+
+    Key::new("light.par", PHOTON_FLUX, "60 umol/m2/s", "light at the water surface").above("0 umol/m2/s").to("2500 umol/m2/s").varied(|entry| give(entry, |draft, _, par| { draft.light.level = LightLevel::Par(par); Ok(()) })).then(follow::lamp),
+    Key::new("light.class", LightClass::KIND, "medium", "light in words: about 30, 60 or 120 umol/m2/s at the surface").or("\"medium\"", "judgement: a middling lamp, about 60 umol/m2/s at the surface").varied(|entry| give(entry, |draft, _, class| { draft.light.level = LightLevel::Class(class); Ok(()) })),
+    Key::new("light.lumens", Number, "1200", "luminous flux from the lamp's label").above("0").to("1000000").varied(|entry| give(entry, |draft, _, lumens| { *place::lumens(draft)? = LuminousFlux::from_lumens(lumens); Ok(()) })).then(follow::lamp),
+    placed!("light.height", |draft, _| place::lamp_height(draft), "20 cm", "from the lamp down to the water").above("0 cm").to("100 m"),
+    plain!(light.hours, "8", "hours a day").from("0").to("24").or("8", "practice: longer days feed algae in a young tank"),
+
+    Key::new("air.device", Device::KIND, "air_stone", "what moves air or water").or("\"none\"", "practice: low-tech tanks stand still unless said").varied(|entry| give(entry, |draft, _, device| place::change_device(draft, device))),
+    placed!("air.flow", |draft, _| Ok(&mut place::moved(draft)?.flow), "0.5 L/min", "of air; of water for a pump").above("0 L/min").to("1000 L/min"),
+    placed!("air.depth", |draft, _| Ok(&mut place::moved(draft)?.depth), "20 cm", "from the water surface down to the device").to("100 m"),
+    placed!("air.hours", |draft, _| Ok(&mut place::moved(draft)?.hours), "night", "when it runs: night is while the lamp is off").or("\"always\"", "practice: a device runs day and night unless said"),
+
+    placed!("animals[].name", |draft, item| Ok(&mut place::stock(draft, item)?.animal), "small_shrimp", "which kind of animal").needed().then(follow::animal),
+    placed!("animals[].count", |draft, item| Ok(&mut place::stock(draft, item)?.count), "10", "how many").needed().from("0").to("100000").then(follow::feed),
+    placed!("animals[].from_day", |draft, item| Ok(&mut place::stock(draft, item)?.from_day), "42", "the day they move in").from("0").to("3650"),
+
+    placed!("feed.mass_per_day", |draft, _| Ok(&mut draft.feed.mass_per_day), "50 mg", "dry food a day").to("10 kg"),
+    placed!("feed.protein", |draft, _| Ok(&mut draft.feed.protein), "45 %", "protein in the food").to("100 %").or(usual::PROTEIN_WRITTEN, usual::PROTEIN_WHY),
+
+    plain!(room.temperature, "20 C", "of the room").from("-20 C").to("50 C").or("\"20 C\"", "judgement: a heated living room"),
+    plain!(room.humidity, "50 %", "relative humidity of the room").to("100 %").or("\"50 %\"", "judgement: a heated living room"),
+    plain!(room.altitude, "100 m", "above sea level").to("9000 m").or("\"0 m\"", "judgement: near sea level"),
+    plain!(room.tariff, "0.30", "price of a kilowatt-hour, in the keeper's own currency").from("0").to("1000000"),
+
+    plain!(harvest.floaters_above, "50 %", "cover the floaters are thinned back to").above("0 %").to("100 %").or("\"50 %\"", "practice: more cover starves the plants below"),
+
+    placed!("events[].day", place::day, "21", "days since flooding").needed().from("0").to("3650"),
+    placed!("events[].cap_added", place::cap_added, "10 mm", "sand spread over the whole bed").above("0 mm").to("1 m"),
+    placed!("events[].water_change", place::water_change, "50 %", "share of the water replaced").above("0 %").to("100 %"),
+    placed!("events[].disturbed", place::disturbed, "10 %", "share of the bed stirred").above("0 %").to("100 %"),
+    Key::new("events[].plants_added", Sections, "[{ name = \"lemna_minor\", amount = \"10 %\" }]", "plants put in").at_most(100),
+    Key::new("events[].plants_added[].name", Name("plants"), "lemna_minor", "which plant, by species or trade name").needed(),
+    Key::new("events[].plants_added[].amount", Amount, "10 %", "cover, fresh mass, or portions as sold").needed().above("0").to("100000"),
+    Key::new("events[].plants_added[].emergent", SHARE, "0 %", "share of the leaves above the water").to("100 %"),
+    Key::new("events[].plants_added[].price", Number, "0.90", "price of one portion as counted").from("0").to("10000000"),
+    Key::new("events[].plants_removed", Sections, "[{ name = \"lemna_minor\", amount = \"10 %\" }]", "plants taken out").at_most(100),
+    Key::new("events[].plants_removed[].name", Name("plants"), "lemna_minor", "which plant, by species or trade name").needed(),
+    Key::new("events[].plants_removed[].amount", Amount, "10 %", "cover, fresh mass, or portions as sold").needed().above("0").to("100000"),
+
+    Key::new("readings[].day", Number, "21", "days since flooding").from("0").to("3650"),
+    Key::new("readings[].date", Date, "2027-03-27", "the date instead of the day, where start is given"),
+    Key::new("readings[].ammonia", AMMONIA, "1.0 mg/L", "total ammonia, as nitrogen unless the scale is said").to("1000 mg/L"),
+    Key::new("readings[].nitrite", NITRITE, "0.25 mg/L", "nitrite, as NO2 unless the scale is said").to("1000 mg/L"),
+    Key::new("readings[].nitrate", NITRATE, "40 mg/L", "nitrate, as NO3 unless the scale is said").to("10000 mg/L"),
+    Key::new("readings[].phosphate", PHOSPHATE, "0.5 mg/L", "phosphate, as PO4 unless the scale is said").to("1000 mg/L"),
+    Key::new("readings[].ph", Number, "7.2", "pH").from("3").to("11"),
+    Key::new("readings[].temperature", TEMPERATURE, "24 C", "of the water").from("0 C").to("40 C"),
+    Key::new("readings[].oxygen", CONCENTRATION, "7 mg/L", "dissolved oxygen").to("50 mg/L"),
+
+    Key::new("signs.observed", Names("signs"), "gasping_at_dawn", "what was seen, by the names of the sign table").needed().at_most(100),
+
+    plain!(goal.probability, "80 %", "asked of the planting and the water changes").from("1 %").to("99 %").or("\"80 %\"", "judgement: four starts in five stay under the limits"),
+    plain!(goal.ammonia as Ammonia, "0.5 mg/L", "replaces the watch limit for ammonia").above("0 mg/L").to("100 mg/L"),
+    plain!(goal.nitrite as Nitrite, "0.33 mg/L", "replaces the watch limit for nitrite").above("0 mg/L").to("100 mg/L"),
+    plain!(goal.nitrate as Nitrate, "40 mg/L", "replaces the watch limit for nitrate").above("0 mg/L").to("1000 mg/L"),
+    plain!(goal.dawn_oxygen, "5 mg/L", "replaces the watch limit for dawn oxygen").above("0 mg/L").to("20 mg/L"),
+];

@@ -1,0 +1,144 @@
+//! The types that a key's value may have: each knows what is written for it and reads it.
+
+use super::amount::amount;
+use super::named::row;
+use super::read::{count, flag, number, quantity, size, word};
+use super::{Entry, Kind, Misfit};
+use crate::catalogue::{self, Row};
+use crate::design::{Amount, Device, DutyHours, Material, Rim};
+use crate::plants::light::LightClass;
+use crate::units::size::Size;
+use crate::units::{Quantity, UnitSystem};
+
+/// A value that a key may have.
+pub(crate) trait Value: Copy + Send + Sync + 'static {
+    /// What is written for it.
+    const KIND: Kind;
+
+    /// What stands at a key, within the key's limits.
+    fn read(entry: &Entry<'_>) -> Result<Self, Misfit>;
+
+    /// Whether only whole numbers make sense for it.
+    fn is_whole(&self) -> bool {
+        false
+    }
+}
+
+impl<Q: Quantity + Send + Sync + 'static> Value for Q {
+    const KIND: Kind = Kind::Quantity(Q::NAME);
+
+    fn read(entry: &Entry<'_>) -> Result<Self, Misfit> {
+        quantity(entry)
+    }
+}
+
+impl<V: Value> Value for Option<V> {
+    const KIND: Kind = V::KIND;
+
+    fn read(entry: &Entry<'_>) -> Result<Self, Misfit> {
+        V::read(entry).map(Some)
+    }
+
+    fn is_whole(&self) -> bool {
+        self.as_ref().is_some_and(V::is_whole)
+    }
+}
+
+/// Lets keys name the rows of tables of the catalogue.
+macro_rules! rows {
+    ($($row:ident),+) => {
+        $(impl Value for &'static catalogue::$row {
+            const KIND: Kind = Kind::Name(catalogue::$row::LIST);
+
+            fn read(entry: &Entry<'_>) -> Result<Self, Misfit> {
+                row(entry)
+            }
+        })+
+    };
+}
+
+rows!(Animal, Cap, Plant, Sign, Soil, Stone);
+
+impl Value for f64 {
+    const KIND: Kind = Kind::Number;
+
+    fn read(entry: &Entry<'_>) -> Result<Self, Misfit> {
+        number(entry)
+    }
+}
+
+impl Value for u32 {
+    const KIND: Kind = Kind::Count;
+
+    fn read(entry: &Entry<'_>) -> Result<Self, Misfit> {
+        count(entry)
+    }
+
+    fn is_whole(&self) -> bool {
+        true
+    }
+}
+
+impl Value for bool {
+    const KIND: Kind = Kind::Flag;
+
+    fn read(entry: &Entry<'_>) -> Result<Self, Misfit> {
+        flag(entry)
+    }
+}
+
+impl Value for Size {
+    const KIND: Kind = Kind::Size;
+
+    fn read(entry: &Entry<'_>) -> Result<Self, Misfit> {
+        size(entry)
+    }
+}
+
+impl Value for Amount {
+    const KIND: Kind = Kind::Amount;
+
+    fn read(entry: &Entry<'_>) -> Result<Self, Misfit> {
+        amount(entry)
+    }
+
+    fn is_whole(&self) -> bool {
+        matches!(self, Self::Portions(..))
+    }
+}
+
+impl Value for Device {
+    const KIND: Kind = Kind::Name(catalogue::Device::LIST);
+
+    fn read(entry: &Entry<'_>) -> Result<Self, Misfit> {
+        match row::<catalogue::Device>(entry)?.name.as_str() {
+            "none" => Ok(Self::None),
+            "air_stone" => Ok(Self::AirStone),
+            "sponge_filter" => Ok(Self::SpongeFilter),
+            "pump" => Ok(Self::Pump),
+            _ => Err(entry.wrong_type()),
+        }
+    }
+}
+
+/// Declares the words of a type, each with what it means.
+macro_rules! words {
+    ($type:ty: $($word:literal = $meaning:ident),+) => {
+        impl Value for $type {
+            const KIND: Kind = Kind::Word(&[$($word),+]);
+
+            fn read(entry: &Entry<'_>) -> Result<Self, Misfit> {
+                word(|word| match word {
+                    $($word => Some(Self::$meaning),)+
+                    _ => None,
+                })(entry)
+            }
+        }
+    };
+}
+
+words!(UnitSystem: "metric" = Metric, "us" = Us);
+words!(Material: "glass" = Glass, "acrylic" = Acrylic);
+words!(Rim: "free" = Free, "braced" = Braced);
+words!(LightClass: "low" = Low, "medium" = Medium, "high" = High);
+words!(DutyHours: "always" = Always, "night" = Night, "day" = Day);
