@@ -24,8 +24,8 @@ macro_rules! placed {
     };
 }
 
-/// A plain key: its path is its place; a nutrient is read `as` its own scale has it.
-macro_rules! plain {
+/// A key whose path is its place.
+macro_rules! own {
     ($section:ident $(.$name:ident)+, $example:expr, $says:expr) => {
         placed!(
             concat!(stringify!($section) $(, ".", stringify!($name))+),
@@ -33,7 +33,14 @@ macro_rules! plain {
             $example,
             $says
         )
-        .plain()
+    };
+}
+
+/// A plain key: its path is its place, and it is read alone; a nutrient is read `as` its
+/// own scale has it.
+macro_rules! plain {
+    ($section:ident $(.$name:ident)+, $example:expr, $says:expr) => {
+        own!($section $(.$name)+, $example, $says).plain()
     };
     ($section:ident $(.$name:ident)+ as $scale:ident, $example:expr, $says:expr) => {
         Key::new(
@@ -48,6 +55,55 @@ macro_rules! plain {
             })
         })
         .plain()
+    };
+}
+
+/// A dimension of the vessel, which the usual wall may hang on.
+macro_rules! dimension {
+    ($name:ident = $dimension:ident, $example:expr, $says:expr) => {
+        placed!(
+            concat!("tank.", stringify!($name)),
+            |draft, _| place::dimension(draft, Dimension::$dimension),
+            $example,
+            $says
+        )
+        .from("1 mm")
+        .to("100 m")
+        .then(follow::wall)
+    };
+}
+
+/// The depth of a layer at an edge.
+macro_rules! edge {
+    ($layer:ident.$name:ident = $edge:ident, $example:expr, $says:expr) => {
+        placed!(
+            concat!(stringify!($layer), ".depth.", stringify!($name)),
+            |draft, _| place::edge(&mut draft.$layer.depth, Edge::$edge),
+            $example,
+            $says
+        )
+        .to("1 m")
+    };
+}
+
+/// The depth of a layer, one all over where it is varied.
+macro_rules! depth {
+    ($layer:ident, $example:expr, $says:expr) => {
+        Key::new(
+            concat!(stringify!($layer), ".depth"),
+            Depth,
+            $example,
+            $says,
+        )
+        .needed()
+        .above("0 mm")
+        .to("1 m")
+        .varied(|entry| {
+            give(entry, |draft, _, depth| {
+                draft.$layer.depth = LayerDepth::Uniform(depth);
+                Ok(())
+            })
+        })
     };
 }
 
@@ -98,36 +154,36 @@ pub const KEYS: &[Key] = &[
 
     Key::new("tank.shape", Word(SHAPES), "box", "shape of the footprint and walls").needed(),
     placed!("tank.size", |draft, _| place::size(draft), "60 x 30 x 36 cm", "length x width x height of a box").from("1 mm").to("100 m").then(follow::wall),
-    placed!("tank.length", |draft, _| place::dimension(draft, Dimension::Length), "60 cm", "along the front").from("1 mm").to("100 m").then(follow::wall),
-    placed!("tank.width", |draft, _| place::dimension(draft, Dimension::Width), "30 cm", "from front to back").from("1 mm").to("100 m").then(follow::wall),
-    placed!("tank.height", |draft, _| place::dimension(draft, Dimension::Height), "36 cm", "from the bottom to the rim").from("1 mm").to("100 m").then(follow::wall),
-    placed!("tank.diameter", |draft, _| place::dimension(draft, Dimension::Diameter), "40 cm", "across the round").from("1 mm").to("100 m").then(follow::wall),
-    placed!("tank.radius", |draft, _| place::dimension(draft, Dimension::Radius), "40 cm", "of the quarter round").from("1 mm").to("100 m").then(follow::wall),
-    placed!("tank.width_end", |draft, _| place::dimension(draft, Dimension::WidthEnd), "30 cm", "from front to back at the ends of a bow front").from("1 mm").to("100 m").then(follow::wall),
-    placed!("tank.width_middle", |draft, _| place::dimension(draft, Dimension::WidthMiddle), "38 cm", "from front to back at the middle of a bow front").from("1 mm").to("100 m").then(follow::wall),
+    dimension!(length = Length, "60 cm", "along the front"),
+    dimension!(width = Width, "30 cm", "from front to back"),
+    dimension!(height = Height, "36 cm", "from the bottom to the rim"),
+    dimension!(diameter = Diameter, "40 cm", "across the round"),
+    dimension!(radius = Radius, "40 cm", "of the quarter round"),
+    dimension!(width_end = WidthEnd, "30 cm", "from front to back at the ends of a bow front"),
+    dimension!(width_middle = WidthMiddle, "38 cm", "from front to back at the middle of a bow front"),
     placed!("tank.sides", |draft, _| place::sides(draft), "6", "how many sides a regular polygon has").from("3").to("64"),
-    placed!("tank.side", |draft, _| place::dimension(draft, Dimension::Side), "25 cm", "one side of a regular polygon").from("1 mm").to("100 m").then(follow::wall),
-    placed!("tank.cut_length", |draft, _| place::dimension(draft, Dimension::CutLength), "15 cm", "how much of the length the cut corner takes").from("1 mm").to("100 m").then(follow::wall),
-    placed!("tank.cut_width", |draft, _| place::dimension(draft, Dimension::CutWidth), "15 cm", "how much of the width the cut corner takes").from("1 mm").to("100 m").then(follow::wall),
-    placed!("tank.front", |draft, _| place::dimension(draft, Dimension::Front), "60 cm", "front side of a trapezoid").from("1 mm").to("100 m").then(follow::wall),
-    placed!("tank.back", |draft, _| place::dimension(draft, Dimension::Back), "40 cm", "back side of a trapezoid").from("1 mm").to("100 m").then(follow::wall),
-    placed!("tank.base", |draft, _| place::dimension(draft, Dimension::Base), "15 cm", "across the flat bottom of a bowl").from("1 mm").to("100 m").then(follow::wall),
-    placed!("tank.mouth", |draft, _| place::dimension(draft, Dimension::Mouth), "20 cm", "across the opening of a bowl").from("1 mm").to("100 m").then(follow::wall),
-    placed!("tank.outside", |draft, _| Ok(&mut draft.tank.outside), "true", "whether the dimensions are taken outside the walls"),
-    placed!("tank.wall", |draft, _| Ok(&mut draft.tank.wall), "5 mm", "thickness of the walls").from("1 mm").to("1 m").then(follow::bottom),
-    placed!("tank.bottom", |draft, _| Ok(&mut draft.tank.bottom), "5 mm", "thickness of the bottom").from("1 mm").to("1 m"),
+    dimension!(side = Side, "25 cm", "one side of a regular polygon"),
+    dimension!(cut_length = CutLength, "15 cm", "how much of the length the cut corner takes"),
+    dimension!(cut_width = CutWidth, "15 cm", "how much of the width the cut corner takes"),
+    dimension!(front = Front, "60 cm", "front side of a trapezoid"),
+    dimension!(back = Back, "40 cm", "back side of a trapezoid"),
+    dimension!(base = Base, "15 cm", "across the flat bottom of a bowl"),
+    dimension!(mouth = Mouth, "20 cm", "across the opening of a bowl"),
+    own!(tank.outside, "true", "whether the dimensions are taken outside the walls"),
+    own!(tank.wall, "5 mm", "thickness of the walls").from("1 mm").to("1 m").then(follow::bottom),
+    own!(tank.bottom, "5 mm", "thickness of the bottom").from("1 mm").to("1 m"),
     plain!(tank.material, "glass", "what the walls are made of").or("\"glass\"", "practice: most tanks are glass"),
     plain!(tank.freeboard, "3 cm", "from the rim down to the water").to("100 m").or("\"25 mm\"", "practice: the usual gap below the rim"),
     plain!(tank.lid, "false", "whether the tank is covered").or("false", "judgement: open unless said; a lid saves evaporation"),
     plain!(tank.rim, "free", "how the upper edge of the panes is held").or("\"free\"", "judgement: nothing holds the upper edge unless said"),
     plain!(tank.stand, "12 kg", "mass of stand, lid and equipment").to("10000 kg"),
 
-    placed!("soil.material", |draft, _| Ok(&mut draft.soil.material), "organic_potting_mix", "which soil").needed(),
-    Key::new("soil.depth", Depth, "25 mm", "how deep the soil lies").needed().above("0 mm").to("1 m").varied(|entry| give(entry, |draft, _, depth| { draft.soil.depth = LayerDepth::Uniform(depth); Ok(()) })),
-    placed!("soil.depth.back", |draft, _| place::edge(&mut draft.soil.depth, Edge::Back), "40 mm", "depth along the back").to("1 m"),
-    placed!("soil.depth.front", |draft, _| place::edge(&mut draft.soil.depth, Edge::Front), "20 mm", "depth along the front").to("1 m"),
-    placed!("soil.depth.left", |draft, _| place::edge(&mut draft.soil.depth, Edge::Left), "35 mm", "depth along the left side").to("1 m"),
-    placed!("soil.depth.right", |draft, _| place::edge(&mut draft.soil.depth, Edge::Right), "25 mm", "depth along the right side").to("1 m"),
+    own!(soil.material, "organic_potting_mix", "which soil").needed(),
+    depth!(soil, "25 mm", "how deep the soil lies"),
+    edge!(soil.back = Back, "40 mm", "depth along the back"),
+    edge!(soil.front = Front, "20 mm", "depth along the front"),
+    edge!(soil.left = Left, "35 mm", "depth along the left side"),
+    edge!(soil.right = Right, "25 mm", "depth along the right side"),
     plain!(soil.soaked, "2", "rounds of soaking and draining before use").from("0").to("10").or("0", "judgement: the soil goes in as it comes from the bag"),
     Key::new("soil.bags", Sections, "[{ size = \"10 L\", price = 6.50 }]", "the sizes it is sold in").at_most(12),
     Key::new("soil.bags[].size", BagSize, "10 L", "what is in the bag").needed().above("0").to("1000"),
@@ -140,12 +196,12 @@ pub const KEYS: &[Key] = &[
     plain!(soil.properties.organic_matter, "60 %", "organic matter in the dry mass").to("100 %"),
     plain!(soil.properties.ammonium_kd, "2 L/kg", "sorption of ammonium").to("1000 L/kg"),
 
-    placed!("cap.material", |draft, _| Ok(&mut draft.cap.material), "filter_sand", "which sand or grit").needed(),
-    Key::new("cap.depth", Depth, "40 mm", "how deep the cap lies").needed().above("0 mm").to("1 m").varied(|entry| give(entry, |draft, _, depth| { draft.cap.depth = LayerDepth::Uniform(depth); Ok(()) })),
-    placed!("cap.depth.back", |draft, _| place::edge(&mut draft.cap.depth, Edge::Back), "50 mm", "depth along the back").to("1 m"),
-    placed!("cap.depth.front", |draft, _| place::edge(&mut draft.cap.depth, Edge::Front), "30 mm", "depth along the front").to("1 m"),
-    placed!("cap.depth.left", |draft, _| place::edge(&mut draft.cap.depth, Edge::Left), "40 mm", "depth along the left side").to("1 m"),
-    placed!("cap.depth.right", |draft, _| place::edge(&mut draft.cap.depth, Edge::Right), "40 mm", "depth along the right side").to("1 m"),
+    own!(cap.material, "filter_sand", "which sand or grit").needed(),
+    depth!(cap, "40 mm", "how deep the cap lies"),
+    edge!(cap.back = Back, "50 mm", "depth along the back"),
+    edge!(cap.front = Front, "30 mm", "depth along the front"),
+    edge!(cap.left = Left, "40 mm", "depth along the left side"),
+    edge!(cap.right = Right, "40 mm", "depth along the right side"),
     Key::new("cap.bags", Sections, "[{ size = \"10 kg\", price = 8.00 }]", "the sizes it is sold in").at_most(12),
     Key::new("cap.bags[].size", BagSize, "10 kg", "what is in the bag").needed().above("0").to("1000"),
     Key::new("cap.bags[].price", Number, "8.00", "what the bag costs, in the keeper's own currency").from("0").to("10000000"),
@@ -195,8 +251,8 @@ pub const KEYS: &[Key] = &[
     placed!("animals[].count", |draft, item| Ok(&mut place::stock(draft, item)?.count), "10", "how many").needed().from("0").to("100000").then(follow::feed),
     placed!("animals[].from_day", |draft, item| Ok(&mut place::stock(draft, item)?.from_day), "42", "the day they move in").from("0").to("3650"),
 
-    placed!("feed.mass_per_day", |draft, _| Ok(&mut draft.feed.mass_per_day), "50 mg", "dry food a day").to("10 kg"),
-    placed!("feed.protein", |draft, _| Ok(&mut draft.feed.protein), "45 %", "protein in the food").to("100 %").or(usual::PROTEIN_WRITTEN, usual::PROTEIN_WHY),
+    own!(feed.mass_per_day, "50 mg", "dry food a day").to("10 kg"),
+    own!(feed.protein, "45 %", "protein in the food").to("100 %").or(usual::PROTEIN_WRITTEN, usual::PROTEIN_WHY),
 
     plain!(room.temperature, "20 C", "of the room").from("-20 C").to("50 C").or("\"20 C\"", "judgement: a heated living room"),
     plain!(room.humidity, "50 %", "relative humidity of the room").to("100 %").or("\"50 %\"", "judgement: a heated living room"),
