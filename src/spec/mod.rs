@@ -153,8 +153,8 @@ fn read(text: &str, name: &str, units: Option<UnitSystem>) -> (Option<Draft>, Ve
     faults.extend(document.faults);
     let draft = draft.map(|mut draft| {
         draft.assumed = log.assumed.into_inner();
-        for put in log.puts.into_inner() {
-            put.fill(&mut draft);
+        for prepared in log.prepared.into_inner() {
+            prepared.fill(&mut draft);
         }
         draft
     });

@@ -58,6 +58,17 @@ fn each_path_stands_once_in_the_table_below_a_section_of_it() {
 }
 
 #[test]
+fn a_plain_key_may_be_left_out_and_has_its_place_in_every_draft() {
+    for key in KEYS.iter().filter(|key| key.is_plain) {
+        assert!(!key.needed, "{}", key.path);
+        let mut draft = parse_draft(MINIMAL, UNNAMED).unwrap();
+        let varied = knob(key.path).and_then(|knob| setting(knob, key.example));
+        let applied = varied.and_then(|setting| setting.apply(&mut draft));
+        assert_eq!(applied, Ok(()), "{}", key.path);
+    }
+}
+
+#[test]
 fn a_path_in_a_file_leads_to_its_key() {
     assert_eq!(key::pattern("plants[12].name"), "plants[].name");
     assert_eq!(

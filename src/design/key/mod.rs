@@ -6,14 +6,14 @@ mod entry;
 mod misfit;
 mod named;
 mod place;
-mod put;
+mod prepared;
 mod read;
 mod table;
 mod value;
 
 pub(crate) use entry::{Entry, MOST_CHARACTERS, Raw};
 pub(crate) use misfit::{Misfit, listed, nearest};
-pub(crate) use put::{Needs, Prepare, Put};
+pub(crate) use prepared::{Needs, Prepare, Prepared};
 pub(crate) use read::{analyte, date, text, unread, word};
 pub use table::KEYS;
 pub(crate) use value::Value;

@@ -1,6 +1,6 @@
 //! Where a draft holds what its shape, its slopes, its lists and its lamp may not have.
 
-use super::put::Needs;
+use super::prepared::Needs;
 use crate::design::{
     Air, Device, Draft, EventKind, LightLevel, Planting, Stock, Stone, WaterChange,
 };

@@ -7,7 +7,7 @@ use super::Kind::{
     self, Amount, BagSize, Date, Depth, Name, Names, Number, Section, Sections, Text, Word,
 };
 use super::place::{self, Edge};
-use super::put::{give, kind_of, put, put_scaled};
+use super::prepared::{give, kind_of, put, put_scaled};
 use super::{Key, Value};
 use crate::design::knob::follow;
 use crate::design::{Device, LightLevel, usual};

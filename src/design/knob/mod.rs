@@ -2,7 +2,7 @@
 
 pub(super) mod follow;
 
-use super::key::{self, Entry, KEYS, Key, Misfit, Needs, Put, Raw};
+use super::key::{self, Entry, KEYS, Key, Misfit, Needs, Prepared, Raw};
 use super::{Draft, Violation};
 
 /// One thing that may be varied about a tank: a key, of a list that of one item.
@@ -55,7 +55,10 @@ impl Knob {
         let Some(prepare) = self.key.prepare else {
             return Err(entry.wrong_type());
         };
-        prepare(&entry).map(|put| Setting { knob: self, put })
+        prepare(&entry).map(|prepared| Setting {
+            knob: self,
+            prepared,
+        })
     }
 
     /// That a draft has nothing there to vary.
@@ -75,7 +78,7 @@ impl Knob {
 #[derive(Debug, Clone)]
 pub struct Setting {
     knob: Knob,
-    put: Put,
+    prepared: Prepared,
 }
 
 impl Setting {
@@ -85,8 +88,8 @@ impl Setting {
     /// When the draft has nothing there to vary.
     pub fn apply(&self, draft: &mut Draft) -> Result<(), Violation> {
         let Knob { key, item } = self.knob;
-        let put = self.put.apply(draft, item);
-        put.map_err(|needs| self.knob.nothing(needs))?;
+        let applied = self.prepared.apply(draft, item);
+        applied.map_err(|needs| self.knob.nothing(needs))?;
         follow::forget(&self.knob.path(), draft);
         if let Some(follow) = key.follow {
             follow(draft, item);
@@ -96,6 +99,6 @@ impl Setting {
 
     /// Whether only whole numbers make sense there.
     pub fn is_whole(&self) -> bool {
-        self.put.is_whole()
+        self.prepared.is_whole()
     }
 }

@@ -14,7 +14,7 @@ use super::fault::Fault;
 use super::key::{self, Key, Kind, join};
 use super::value::raw;
 use crate::design::Assumption;
-use crate::design::key::{Entry, Misfit, Put};
+use crate::design::key::{Entry, Misfit, Prepared};
 
 /// What reading a spec brings up.
 #[derive(Debug, Default)]
@@ -23,8 +23,8 @@ pub(super) struct Log {
     pub(super) faults: RefCell<Vec<Fault>>,
     /// Which defaults were taken.
     pub(super) assumed: RefCell<Vec<Assumption>>,
-    /// What is read for a place in the draft.
-    pub(super) puts: RefCell<Vec<Put>>,
+    /// Plain values, each to be put into the draft.
+    pub(super) prepared: RefCell<Vec<Prepared>>,
 }
 
 /// A section, there or not.
@@ -231,12 +231,12 @@ impl<'d> Section<'d> {
     pub(super) fn plain(&self) {
         let keys = key::within(&self.pattern).filter(|key| key.is_plain);
         for (key, prepare) in keys.filter_map(|key| Some((key, key.prepare?))) {
-            let put = if key.default.is_some() {
+            let prepared = if key.default.is_some() {
                 self.defaulted(key.leaf(), prepare)
             } else {
                 self.optional(key.leaf(), prepare)
             };
-            self.log.puts.borrow_mut().extend(put);
+            self.log.prepared.borrow_mut().extend(prepared);
         }
     }
 

@@ -19,16 +19,16 @@ pub(super) type Place<V> = fn(&mut Draft, usize) -> Result<&mut V, Needs>;
 pub(super) type Taker<V> = fn(&mut Draft, usize, V) -> Result<(), Needs>;
 
 /// Reads what stands at a key, so that it can be put into any draft.
-pub(crate) type Prepare = fn(&Entry<'_>) -> Result<Put, Misfit>;
+pub(crate) type Prepare = fn(&Entry<'_>) -> Result<Prepared, Misfit>;
 
 /// A value that has been read and can be put into any draft.
 #[derive(Clone)]
-pub(crate) struct Put {
+pub(crate) struct Prepared {
     is_whole: bool,
     into: Arc<dyn Fn(&mut Draft, usize) -> Result<(), Needs> + Send + Sync>,
 }
 
-impl Put {
+impl Prepared {
     /// Whether only whole numbers make sense for the value.
     pub(crate) fn is_whole(&self) -> bool {
         self.is_whole
@@ -46,9 +46,9 @@ impl Put {
     }
 }
 
-impl fmt::Debug for Put {
+impl fmt::Debug for Prepared {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.debug_struct("Put")
+        f.debug_struct("Prepared")
             .field("is_whole", &self.is_whole)
             .finish_non_exhaustive()
     }
@@ -60,7 +60,7 @@ pub(super) const fn kind_of<V: Value>(_: Place<V>) -> Kind {
 }
 
 /// Reads what a place holds.
-pub(super) fn put<V: Value>(entry: &Entry<'_>, place: Place<V>) -> Result<Put, Misfit> {
+pub(super) fn put<V: Value>(entry: &Entry<'_>, place: Place<V>) -> Result<Prepared, Misfit> {
     V::read(entry).map(|value| held(value, value.is_whole(), place))
 }
 
@@ -69,7 +69,7 @@ pub(super) fn put_scaled<V>(
     entry: &Entry<'_>,
     scale: Analyte,
     place: Place<V>,
-) -> Result<Put, Misfit>
+) -> Result<Prepared, Misfit>
 where
     V: From<Concentration> + Copy + Send + Sync + 'static,
 {
@@ -77,15 +77,15 @@ where
 }
 
 /// Reads a value that a draft takes in a way of its own.
-pub(super) fn give<V: Value>(entry: &Entry<'_>, take: Taker<V>) -> Result<Put, Misfit> {
-    V::read(entry).map(|value| Put {
+pub(super) fn give<V: Value>(entry: &Entry<'_>, take: Taker<V>) -> Result<Prepared, Misfit> {
+    V::read(entry).map(|value| Prepared {
         is_whole: value.is_whole(),
         into: Arc::new(move |draft, item| take(draft, item, value)),
     })
 }
 
-fn held<V: Copy + Send + Sync + 'static>(value: V, is_whole: bool, place: Place<V>) -> Put {
-    Put {
+fn held<V: Copy + Send + Sync + 'static>(value: V, is_whole: bool, place: Place<V>) -> Prepared {
+    Prepared {
         is_whole,
         into: Arc::new(move |draft, item| {
             *place(draft, item)? = value;
