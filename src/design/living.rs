@@ -1,7 +1,7 @@
 //! Plants and animals as asked for.
 
 use crate::catalogue::{self, Portion};
-use crate::units::{Mass, Share};
+use crate::units::{ArealDensity, Mass, Share};
 
 /// One kind of plant, as planted.
 #[derive(Debug, Clone, PartialEq)]
@@ -59,4 +59,6 @@ pub struct Feed {
 pub struct Harvest {
     /// The cover they are thinned back to.
     pub floaters_above: Share,
+    /// Dry mass that fast plants under water are cut back to, on the floor.
+    pub stems_above: ArealDensity,
 }

@@ -12,8 +12,8 @@ use crate::catalogue::{self, Portion, Row};
 use crate::design::key::MOST_CHARACTERS;
 use crate::units::size::Size;
 use crate::units::{
-    Alkalinity, Analyte, Concentration, Content, Density, Duration, Flow, Hardness, Length, Mass,
-    PhotonFlux, Quantity, Share, Sorption, Temperature, Volume, pattern,
+    Alkalinity, Analyte, ArealDensity, Concentration, Content, Density, Duration, Flow, Hardness,
+    Length, Mass, PhotonFlux, Quantity, Share, Sorption, Temperature, Volume, pattern,
 };
 
 /// The dialect it is written in.
@@ -60,7 +60,7 @@ fn definitions() -> Map<String, Value> {
 }
 
 /// Every quantity that a key takes, by its name with its article.
-fn quantities() -> [(&'static str, String); 18] {
+fn quantities() -> [(&'static str, String); 19] {
     fn of<Q: Quantity>() -> (&'static str, String) {
         (Q::NAME, pattern::quantity::<Q>())
     }
@@ -71,6 +71,7 @@ fn quantities() -> [(&'static str, String); 18] {
         of::<Mass>(),
         of::<Share>(),
         of::<Density>(),
+        of::<ArealDensity>(),
         of::<Content>(),
         of::<Sorption>(),
         of::<Temperature>(),

@@ -3,10 +3,6 @@
 use crate::plants::shade::GROWTH_HOURS;
 use crate::units::{Area, Concentration, Length, Mass, PhotonFlux, Share, Temperature, Volume};
 
-/// Dry mass to which fast submerged plants are usually cut back, g/m2 of floor: common
-/// practice, no source.
-pub const USUAL_TRIM_G_M2: f64 = 200.0;
-
 /// A tank on the day it is filled, and what is done to it later.
 ///
 /// The soil's and the tap water's numbers are among the

@@ -1,7 +1,7 @@
 //! A design as the start-up model sees it.
 
 use super::floating::reference_growth_per_d;
-use super::inputs::{Event, EventKind, Feed, Inputs, Planting, USUAL_TRIM_G_M2};
+use super::inputs::{Event, EventKind, Feed, Inputs, Planting};
 use crate::design::{self, Design, FloaterTraits, LightLevel, Planted, WaterChange};
 use crate::parameters::{Floating, Parameters};
 use crate::plants::light;
@@ -42,7 +42,7 @@ impl Inputs {
                 Feed::default()
             },
             floaters_above: Some(draft.harvest.floaters_above),
-            stems_above_g_m2: Some(USUAL_TRIM_G_M2),
+            stems_above_g_m2: Some(draft.harvest.stems_above.g_m2()),
             events: events(design, changes),
         }
     }

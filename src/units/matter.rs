@@ -1,7 +1,7 @@
-//! Mass, density, content and sorption.
+//! Mass, density by volume and by area, content and sorption.
 
 use super::Volume;
-use super::constants::{KG_PER_LB, KG_PER_OZ, L_PER_FT3};
+use super::constants::{KG_PER_LB, KG_PER_OZ, L_PER_FT3, M_PER_FT};
 use super::quantity::{Unit, quantity};
 
 quantity! {
@@ -29,6 +29,17 @@ quantity! {
         Unit::scaled("kg/m3", 1.0, &["g/l"]),
         Unit::scaled("kg/L", 1e3, &["g/cm3", "g/ml", "g/cc"]),
         Unit::scaled("lb/ft3", KG_PER_LB / (L_PER_FT3 * 1e-3), &["lb/cu ft", "pcf"]),
+    ]
+}
+
+quantity! {
+    /// Mass on an area; base gram per square metre.
+    ArealDensity, "an areal density", example "150 g/m2",
+    base from_g_m2 / g_m2,
+    units [
+        Unit::scaled("g/m2", 1.0, &["g/sq m"]),
+        Unit::scaled("kg/m2", 1e3, &["kg/sq m"]),
+        Unit::scaled("oz/ft2", KG_PER_OZ * 1e3 / (M_PER_FT * M_PER_FT), &["oz/sq ft"]),
     ]
 }
 

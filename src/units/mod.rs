@@ -34,7 +34,7 @@ pub use ending::{BAND_ENDS, MONEY, TYPICAL_END, unit_of_result, without_band_end
 pub use error::QuantityError;
 pub use heat::{Power, Pressure, Temperature};
 pub use light::{LuminousFlux, PhotonFlux};
-pub use matter::{Content, Density, Mass, Sorption};
+pub use matter::{ArealDensity, Content, Density, Mass, Sorption};
 pub use printable::{is_printable, printable};
 pub use quantity::{Quantity, Unit};
 pub use share::Share;

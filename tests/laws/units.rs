@@ -2,8 +2,8 @@
 
 use approx::assert_relative_eq;
 use lentic::units::{
-    Alkalinity, Area, Concentration, Content, Density, Duration, Flow, Hardness, Length, Mass,
-    PhotonFlux, Power, Pressure, Quantity, Share, Sorption, Temperature, Volume,
+    Alkalinity, Area, ArealDensity, Concentration, Content, Density, Duration, Flow, Hardness,
+    Length, Mass, PhotonFlux, Power, Pressure, Quantity, Share, Sorption, Temperature, Volume,
 };
 use proptest::prelude::*;
 
@@ -36,6 +36,7 @@ proptest! {
         round_trips::<Density>(value);
         round_trips::<Content>(value);
         round_trips::<Sorption>(value);
+        round_trips::<ArealDensity>(value);
         round_trips::<Temperature>(value);
         round_trips::<Pressure>(value);
         round_trips::<Power>(value);

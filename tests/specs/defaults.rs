@@ -37,6 +37,7 @@ fn the_beginners_file_lists_every_default_it_rests_on() {
         "room.humidity = 50 %",
         "room.altitude = 0 m",
         "harvest.floaters_above = 50 %",
+        "harvest.stems_above = 200 g/m2",
         "goal.probability = 80 %",
     ];
     assert_eq!(listed, expected);

@@ -8,8 +8,8 @@ use std::path::PathBuf;
 use boon::{Compiler, SchemaIndex, Schemas};
 use lentic::spec::{self, KEYS, Kind, starter};
 use lentic::units::{
-    Alkalinity, Analyte, Concentration, Content, Density, Duration, Flow, Hardness, Length, Mass,
-    PhotonFlux, Quantity, Share, Sorption, Temperature, UnitSystem, Volume,
+    Alkalinity, Analyte, ArealDensity, Concentration, Content, Density, Duration, Flow, Hardness,
+    Length, Mass, PhotonFlux, Quantity, Share, Sorption, Temperature, UnitSystem, Volume,
 };
 use serde_json::Value;
 
@@ -252,6 +252,7 @@ fn every_spelling_of_every_unit_fits_the_pattern_of_its_quantity() {
     spellings_fit::<Density>();
     spellings_fit::<Content>();
     spellings_fit::<Sorption>();
+    spellings_fit::<ArealDensity>();
     spellings_fit::<Temperature>();
     spellings_fit::<Alkalinity>();
     spellings_fit::<Hardness>();

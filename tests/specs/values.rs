@@ -236,6 +236,7 @@ fn what_lives_there_is_as_written() {
     near(full.feed.mass_per_day.mg(), 50.0);
     near(full.feed.protein.percent(), 45.0);
     near(full.harvest.floaters_above.percent(), 50.0);
+    near(full.harvest.stems_above.g_m2(), 150.0);
 }
 
 #[test]

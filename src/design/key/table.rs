@@ -260,6 +260,7 @@ pub const KEYS: &[Key] = &[
     plain!(room.tariff, "0.30", "price of a kilowatt-hour, in the keeper's own currency").from("0").to("1000000"),
 
     plain!(harvest.floaters_above, "50 %", "cover the floaters are thinned back to").above("0 %").to("100 %").or("\"50 %\"", "practice: more cover starves the plants below"),
+    plain!(harvest.stems_above, "150 g/m2", "dry mass of fast plants under water, on the floor, that they are cut back to").above("0 g/m2").to("10000 g/m2").or("\"200 g/m2\"", "practice: the mass to which fast plants are usually cut back"),
 
     placed!("events[].day", place::day, "21", "days since flooding").needed().from("0").to("3650"),
     placed!("events[].cap_added", place::cap_added, "10 mm", "sand spread over the whole bed").above("0 mm").to("1 m"),

@@ -15,7 +15,6 @@ use crate::plan::{Estimate, Options};
 use crate::source::Band;
 use crate::startup::ensemble::{self, Member};
 use crate::startup::forecast::{self, Day, Forecast, Outcome, PeakBand};
-use crate::startup::inputs::USUAL_TRIM_G_M2;
 use crate::startup::{Draw, Inputs, Parameters};
 use crate::units::{Analyte, Concentration};
 use crate::water::ammonia;
@@ -219,7 +218,8 @@ impl<'a> Flush<'a> {
 
     fn calendar(&self, changes: &[ChangePlan]) -> Vec<CalendarEntry> {
         let planted = self.design.planted();
-        let trim_g_m2 = USUAL_TRIM_G_M2.max(planted.fast.dry.g() / self.floor_m2());
+        let stems_above_g_m2 = self.design.draft().harvest.stems_above.g_m2();
+        let trim_g_m2 = stems_above_g_m2.max(planted.fast.dry.g() / self.floor_m2());
         let first = |holds: &dyn Fn(&Day) -> bool| {
             let found = self.forecast.days.iter().find(|day| holds(day));
             found.map(|day| day.day)
