@@ -118,6 +118,8 @@ fn section(path: &str) -> Map<String, Value> {
     }
     section.insert("additionalProperties".to_owned(), json!(false));
     if path == "tank" {
+        let either = json!([{ "required": ["shape"] }, { "required": ["size"] }]);
+        section.insert("anyOf".to_owned(), either);
         section.insert("allOf".to_owned(), dimensions());
     }
     section

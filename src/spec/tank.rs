@@ -113,14 +113,7 @@ fn bottom(section: &Section<'_>, wall: Option<Length>) -> Option<Length> {
 }
 
 fn shape(section: &Section<'_>) -> Option<Shape> {
-    if !section.has("shape") {
-        miss_shape(section);
-    }
-    let form = section.optional(
-        "shape",
-        word(|word| FORMS.iter().find(|form| form.word == word)),
-    );
-    let Some(form) = form else {
+    let Some(form) = form(section) else {
         read_dimensions(section);
         return None;
     };
@@ -168,6 +161,19 @@ fn shape(section: &Section<'_>) -> Option<Shape> {
         }
         _ => slanted_or_bowed(form.word, length),
     }
+}
+
+/// The shape as said; a size alone is that of a box.
+fn form(section: &Section<'_>) -> Option<&'static Form> {
+    let find = |word: &str| FORMS.iter().find(|form| form.word == word);
+    if section.has("shape") {
+        return section.optional("shape", word(find));
+    }
+    if section.has("size") && !section.misspells("shape") {
+        return find("box");
+    }
+    miss_shape(section);
+    None
 }
 
 /// Reports that the shape is not there, with the line of each that takes the dimensions given.

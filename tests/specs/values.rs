@@ -9,7 +9,7 @@ use lentic::plants::light::LightClass;
 use lentic::source::Band;
 use lentic::spec;
 use lentic::startup::Parameters;
-use lentic::units::{Length, Mass};
+use lentic::units::{Length, Mass, PhotonFlux};
 
 use crate::base;
 
@@ -309,4 +309,23 @@ fn stated_phosphate_is_taken_even_when_it_is_none() {
     assert!((stated.high - stated.low).abs() < 1e-12);
     let unstated = tap("");
     assert!(unstated.low < unstated.typical && unstated.typical < unstated.high);
+}
+
+#[test]
+fn a_size_alone_is_that_of_a_box() {
+    let said = base::good("minimal.toml");
+    let shape = "shape = \"box\"\n";
+    assert!(said.contains(shape));
+    let unsaid = spec::parse_draft(&said.replace(shape, ""), "any").expect("a draft");
+    let said = spec::parse_draft(&said, "any").expect("a draft");
+    assert_eq!(unsaid.tank, said.tank);
+    assert_eq!(unsaid.assumed, said.assumed);
+}
+
+#[test]
+fn a_lamp_may_be_dark() {
+    let dark = "[light]\npar = \"0 umol/m2/s\"\nhours = 0\n";
+    let draft = spec::parse_draft(&(base::good("minimal.toml") + dark), "any").expect("a draft");
+    near(draft.light.hours, 0.0);
+    assert_eq!(draft.light.level, LightLevel::Par(PhotonFlux::ZERO));
 }

@@ -152,7 +152,7 @@ pub const KEYS: &[Key] = &[
     Key::new("signs", Section, "{ observed = [\"white_haze\"] }", "what was seen"),
     Key::new("goal", Section, "{ probability = \"80 %\" }", "what is asked of the start"),
 
-    Key::new("tank.shape", Word(SHAPES), "box", "shape of the footprint and walls").needed(),
+    Key::new("tank.shape", Word(SHAPES), "box", "shape of the footprint and walls; a size alone is that of a box"),
     placed!("tank.size", |draft, _| place::size(draft), "60 x 30 x 36 cm", "length x width x height of a box").from("1 mm").to("100 m").then(follow::wall),
     dimension!(length = Length, "60 cm", "along the front"),
     dimension!(width = Width, "30 cm", "from front to back"),
@@ -236,7 +236,7 @@ pub const KEYS: &[Key] = &[
     placed!("water.change.from", |draft, _| Ok(&mut place::change(draft)?.from), "7", "day of the first change").from("0").to("3650"),
     placed!("water.change.until", |draft, _| Ok(&mut place::change(draft)?.until), "28", "day of the last change").from("0").to("3650").or("365", "judgement: kept up for a year unless said"),
 
-    Key::new("light.par", PHOTON_FLUX, "60 umol/m2/s", "light at the water surface").above("0 umol/m2/s").to("2500 umol/m2/s").varied(|entry| give(entry, |draft, _, par| { draft.light.level = LightLevel::Par(par); Ok(()) })).then(follow::lamp),
+    Key::new("light.par", PHOTON_FLUX, "60 umol/m2/s", "light at the water surface").from("0 umol/m2/s").to("2500 umol/m2/s").varied(|entry| give(entry, |draft, _, par| { draft.light.level = LightLevel::Par(par); Ok(()) })).then(follow::lamp),
     Key::new("light.class", LightClass::KIND, "medium", "light in words: about 30, 60 or 120 umol/m2/s at the surface").or("\"medium\"", "judgement: a middling lamp, about 60 umol/m2/s at the surface").varied(|entry| give(entry, |draft, _, class| { draft.light.level = LightLevel::Class(class); Ok(()) })),
     Key::new("light.lumens", Number, "1200", "luminous flux from the lamp's label").above("0").to("1000000").varied(|entry| give(entry, |draft, _, lumens| { *place::lumens(draft)? = LuminousFlux::from_lumens(lumens); Ok(()) })).then(follow::lamp),
     placed!("light.height", |draft, _| place::lamp_height(draft), "20 cm", "from the lamp down to the water").above("0 cm").to("100 m"),
