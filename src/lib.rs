@@ -54,6 +54,7 @@
 //! | [`startup`], [`night`] | the first ninety days; a day and a night |
 //! | [`plan`] | everything computed and judged for one design |
 //! | [`diagnosis`] | causes weighed for a tank that fails |
+//! | [`explanation`] | what stands behind findings and figures, found by what people type |
 //! | [`study`] | many tanks compared, varied, solved for |
 //! | [`spec`], [`report`] | text to design; results to text, pages, JSON, CSV |
 //!
@@ -105,6 +106,8 @@ pub mod night;
 pub mod plan;
 
 pub mod diagnosis;
+
+pub mod explanation;
 
 pub mod study;
 

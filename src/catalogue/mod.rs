@@ -18,7 +18,6 @@ mod sign;
 mod size;
 mod soil;
 mod stone;
-mod subject;
 mod topic;
 
 #[cfg(test)]
@@ -29,7 +28,7 @@ pub use cap::{Cap, CapCaution, Grains, caps};
 pub use citing::{CitingRow, citing_rows};
 pub use device::{Device, FlowKind, devices};
 pub use listing::{LISTS_AS_OF, ListText, Listing, Part, RestrictedList, Taxon, restricted_lists};
-pub use path::{nearest_path, within_lists};
+pub use path::{bracketed, nearest_path, within_lists};
 pub use plant::{Form, Group, Plant, Portion, plants};
 pub use result::{Command, Origin, ResultRow, Spread, result, results};
 pub use row::{Row, Unknown, find};
@@ -37,5 +36,4 @@ pub use sign::{Sign, signs};
 pub use size::{Printed, TankSize, sizes};
 pub use soil::{Soil, SoilKind, soils};
 pub use stone::{Stone, stones};
-pub use subject::{FINDINGS, Named, Subject};
-pub use topic::{Topic, topic, topics};
+pub use topic::{FINDINGS, Topic, figures};

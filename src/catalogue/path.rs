@@ -2,7 +2,7 @@
 
 /// A path with the numbers of its items in brackets, as in `soil.bags[0].size`, whether it
 /// was written so or as CSV has it, `soil.bags.0.size`.
-pub(super) fn bracketed(text: &str) -> String {
+pub fn bracketed(text: &str) -> String {
     let mut path = String::new();
     for part in text.trim().split('.') {
         let is_number = !part.is_empty() && part.bytes().all(|byte| byte.is_ascii_digit());

@@ -127,7 +127,7 @@ impl ResultRow {
     }
 
     /// Whether it is listed as that command's own.
-    pub(super) fn is_of_command(&self, command: &str) -> bool {
+    pub fn is_of_command(&self, command: &str) -> bool {
         self.command.word() == command
     }
 

@@ -7,6 +7,9 @@ use serde::{Deserialize, Serialize, Serializer};
 use super::row;
 use crate::source::{Basis, Source};
 
+/// What stands before the code of a finding whose status is a result of a row.
+pub const FINDINGS: &str = "findings.";
+
 /// The rule behind a finding code, or the formula behind figures that no finding judges.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -30,15 +33,10 @@ pub struct Topic {
     pub source: Vec<Source>,
 }
 
-/// Every topic.
-pub fn topics() -> &'static [Topic] {
+/// The formulas behind figures that no finding judges.
+pub fn figures() -> &'static [Topic] {
     static TOPICS: OnceLock<Vec<Topic>> = OnceLock::new();
     TOPICS.get_or_init(|| row::read(include_str!("data/topics.toml")))
-}
-
-/// The topic of a code.
-pub fn topic(code: &str) -> Option<&'static Topic> {
-    topics().iter().find(|topic| topic.code == code)
 }
 
 /// The basis as explanations have it.

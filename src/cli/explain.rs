@@ -9,7 +9,8 @@ use super::choice::Format;
 use super::failure::Failure;
 use super::worked::{self, Judged};
 use super::{Outcome, output, result};
-use crate::catalogue::{self, Named, ResultRow, Subject, Topic};
+use crate::catalogue::{ResultRow, Topic};
+use crate::explanation::{self, Named, Subject};
 use crate::finding::{Code, Finding, Status, Working};
 use crate::report::at::ValueAt;
 use crate::report::compose::{self, Resting, Worked};
@@ -111,7 +112,7 @@ fn explain_topic(topic: &Topic, options: &ExplainOptions) -> Result<Outcome, Fai
 fn explain_result(named: &Named, options: &ExplainOptions) -> Result<Outcome, Failure> {
     let judged = judged(options, |spec| worked::result(named, spec, options))?;
     let tank = judged.as_ref().map(|judged| &judged.worked);
-    let topic = named.row.topic.as_deref().and_then(catalogue::topic);
+    let topic = named.row.topic.as_deref().and_then(explanation::topic);
     let explanation = Explanation {
         result: Some(Listed::of(named.row)),
         topic,

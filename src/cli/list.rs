@@ -9,6 +9,7 @@ use super::choice::{Format, Listing};
 use super::failure::Failure;
 use super::output;
 use crate::catalogue;
+use crate::explanation;
 use crate::report::dictionary::Listed;
 use crate::report::document::Document;
 use crate::report::{csv, html, json, listing, text};
@@ -56,7 +57,7 @@ fn rows(what: Listing) -> Map<String, Value> {
         Listing::Sizes => object(catalogue::sizes()),
         Listing::Signs => object(catalogue::signs()),
         Listing::Sources => object(source::works()),
-        Listing::Rules => object(catalogue::topics()),
+        Listing::Rules => object(explanation::topics()),
         Listing::Results => object(&listed()),
     }
 }

@@ -7,10 +7,11 @@ use serde_json::{Map, Value};
 use super::args::ExplainOptions;
 use super::failure::Failure;
 use super::{check, compare, condition, input, night, plan as planned, request, startup};
-use crate::catalogue::{Command, Named, Origin, ResultRow, Topic};
+use crate::catalogue::{Command, Origin, ResultRow, Topic};
 use crate::design::Design;
 use crate::diagnosis::{self, Diagnosis, diagnose};
-use crate::finding::{Caution, Finding, Status, Working, ordered};
+use crate::explanation::Named;
+use crate::finding::{Caution, Finding, Status, Working};
 use crate::plan::{self, Plan};
 use crate::report::at;
 use crate::report::compose::{Resting, Worked};
@@ -264,7 +265,7 @@ impl Tank {
     fn cautions(&self, findings: &[Finding]) -> Vec<Caution> {
         match &self.computed {
             Computed::Check(found) => found.cautions.clone(),
-            _ => plan::cautions_for(&self.design, ordered(findings)),
+            _ => plan::cautions_for(&self.design, plan::ordered(findings)),
         }
     }
 

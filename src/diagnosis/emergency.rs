@@ -5,7 +5,7 @@ use super::measurement::{Reported, Subject};
 use super::remedy::Immediate;
 use crate::design::Device;
 use crate::finding::{Action, Caution, Remedy};
-use crate::night::verdict::DAWN_ACT_MG_L;
+use crate::night::limits::DAWN_ACT_MG_L;
 use crate::source::Source;
 use crate::startup::limits;
 use crate::units::show::significant;

@@ -23,7 +23,8 @@ pub mod scenario;
 pub mod sign;
 pub mod weighing;
 
-mod finding;
+mod check_cause;
+mod check_water;
 mod next_step;
 mod working;
 
@@ -35,7 +36,7 @@ pub use working::{worked, working};
 use serde::Serialize;
 
 use crate::design::Design;
-use crate::finding::{Action, Caution, Finding, Remedy, Status};
+use crate::finding::{Action, Caution, Code, Explanation, Finding, Remedy, Status};
 use crate::numerics::rodas::IntegrationError;
 use crate::plan::{BedSection, CapSection, Options, SoilSection, cautions_for, check};
 use crate::source::Band;
@@ -199,7 +200,7 @@ pub fn diagnose_with_progress(
     let causes = causes(&case, &hypotheses, &weighing, ready_day)?;
     let bed = check(design, CENTRAL)?;
     let next = next_step::of(&case, &causes, &alike, measure_next.as_ref(), &bed);
-    let mut findings = finding::all(&case, &causes, &alike);
+    let mut findings = findings(&case, &causes, &alike);
     findings.extend(bed.findings);
     findings.sort_by_key(|finding| finding.code);
     let mut cautions = cautions(design, &next.actions, &causes, &bed.cautions);
@@ -307,4 +308,26 @@ fn alike(ranked: &[(Cause, f64)]) -> Vec<Cause> {
     } else {
         close
     }
+}
+
+/// The findings of a check beside those on the bed.
+fn findings(case: &Case<'_>, causes: &[CauseResult], alike: &[Cause]) -> Vec<Finding> {
+    let mut findings: Vec<Finding> = check_water::judged(case).collect();
+    if !case.is_blind() {
+        findings.extend(
+            causes
+                .first()
+                .map(|first| check_cause::judged(first, alike)),
+        );
+    }
+    findings
+}
+
+/// The code and the explanation of every rule that a check judges by.
+pub fn explanations() -> impl Iterator<Item = (Code, &'static Explanation)> {
+    [
+        (Code::CheckWater, &check_water::EXPLANATION),
+        (Code::CheckCause, &check_cause::EXPLANATION),
+    ]
+    .into_iter()
 }

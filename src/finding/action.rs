@@ -1,7 +1,5 @@
 //! What remedies and calendars order to be done, from which their cautions follow.
 
-use super::{Code, Finding};
-
 /// Work with a hazard of its own.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Action {
@@ -27,43 +25,4 @@ pub enum Action {
     MoveAnimals,
     /// Potassium nitrate is weighed and dissolved.
     DoseNitrate,
-}
-
-impl Code {
-    /// What the remedy of a finding with this code may order.
-    pub const fn orders(self) -> &'static [Action] {
-        use Action::{
-            AddSand, ChangeWater, LayBed, MoveAnimals, OpenBed, Plant, ReachIn, RunDevice,
-        };
-        match self {
-            Self::CapCoarse | Self::CapFine => &[LayBed],
-            Self::CapThin => &[AddSand],
-            Self::CapLeak => &[AddSand, LayBed, Plant, ChangeWater],
-            Self::CapDeep | Self::CapSlope => &[OpenBed],
-            Self::SoilThin | Self::SoilDeep => &[LayBed, OpenBed],
-            Self::BedGas | Self::BedOxygen => &[OpenBed, Plant],
-            Self::PlantsLoad | Self::FlushAmmonia | Self::FlushNitrite | Self::FlushNitrate => {
-                &[LayBed, Plant, ChangeWater]
-            }
-            Self::PlantsCover | Self::PlantsMix | Self::PlantsListed => &[Plant],
-            Self::AirDawn => &[RunDevice, Plant, MoveAnimals],
-            Self::FlowSlack | Self::FlowStrong | Self::LightShort | Self::LightLong => {
-                &[RunDevice, ReachIn]
-            }
-            Self::AnimalsLoad | Self::AnimalsEarly | Self::AnimalsDiggers => &[MoveAnimals],
-            Self::WaterSoft => &[ChangeWater],
-            // what these order stands with the causes and the next step
-            Self::CheckWater | Self::CheckCause => &[],
-            Self::WeightFloor | Self::GlassPane => &[Action::Fill],
-        }
-    }
-}
-
-/// What the remedies of some findings order.
-pub fn ordered<'a>(
-    findings: impl IntoIterator<Item = &'a Finding>,
-) -> impl Iterator<Item = Action> {
-    let findings = findings.into_iter();
-    let remedied = findings.filter(|finding| finding.remedy.is_some());
-    remedied.flat_map(|finding| finding.code.orders().iter().copied())
 }

@@ -3,14 +3,16 @@
 pub mod action;
 pub mod caution;
 pub mod code;
+pub mod explanation;
 pub mod status;
 pub mod working;
 
-pub use action::{Action, ordered};
+pub use action::Action;
 pub use caution::Caution;
 pub use code::Code;
+pub use explanation::{Explanation, Sentence};
 pub use status::Status;
-pub use working::{Step, Working};
+pub use working::{Step, Working, step};
 
 use serde::Serialize;
 

@@ -19,3 +19,12 @@ pub struct Step {
     /// The value's unit; empty for a pure number.
     pub unit: &'static str,
 }
+
+/// One line of a working.
+pub fn step(name: &str, value: f64, unit: &'static str) -> Step {
+    Step {
+        name: name.to_owned(),
+        value,
+        unit,
+    }
+}

@@ -2,8 +2,8 @@
 
 use super::coefficients::{extinction_depth, light_below_floaters, light_in_water};
 use super::inputs::NightInputs;
+use super::limits::LONG_LIGHT_H;
 use super::rates::Rates;
-use super::verdict::LONG_LIGHT_H;
 use crate::numerics::root::first_crossing;
 use crate::plants::shade::LightNeed;
 use crate::source::Band;

@@ -8,11 +8,11 @@
 pub mod flow;
 pub mod inputs;
 pub mod lighting;
+pub mod limits;
 pub mod outage;
 pub mod sizing;
 pub mod stock;
 pub mod upkeep;
-pub mod verdict;
 
 mod canopy;
 mod carbon;

@@ -1,6 +1,6 @@
 //! The planting load: what the bed gives off in the flush against what plants take.
 
-use super::{Options, flush};
+use super::limits::limit_n_mg_l;
 use crate::design::{Design, Planted};
 use crate::numerics::rodas::IntegrationError;
 use crate::plants::index::{
@@ -25,7 +25,7 @@ pub(super) const INDEX_WATCH: f64 = 1.0;
 /// within the error of the run.
 const LEAST_SUPPLY_G_M2: f64 = 1e-3;
 /// The typical run is held against its limits from this day to that.
-const JUDGED_DAYS: (f64, u32) = (3.0, 60);
+pub(super) const JUDGED_DAYS: (f64, u32) = (3.0, 60);
 /// A design's planting load.
 pub(super) struct Load<'a> {
     pub(super) design: &'a Design,
@@ -139,16 +139,6 @@ impl<'a> Load<'a> {
         floating_capacity_g_m2(&floaters, days).max(0.0) + stem_capacity_g_m2(&stems, days).max(0.0)
     }
 
-    /// The probability with which a planting stays under the design's limits.
-    pub(super) fn probability(
-        &self,
-        planted: &Planted,
-        options: Options,
-    ) -> Result<f64, IntegrationError> {
-        let bands = Parameters::<Band>::planted(self.design, planted);
-        flush::probability(self.design, &self.planted(planted), &bands, options)
-    }
-
     /// Net growth of a planting at the planned light.
     pub(super) fn growth(&self, planted: &Planted) -> PlannedGrowth {
         startup::planned_growth(&self.planted(planted), &self.numbers(planted))
@@ -163,8 +153,8 @@ impl<'a> Load<'a> {
     fn runs_clean(&self, planted: &Planted) -> Result<bool, IntegrationError> {
         let (from, until) = JUDGED_DAYS;
         let run = startup::run(&self.planted(planted), &self.numbers(planted), until)?;
-        let ammonia_limit = flush::limit_n_mg_l(self.design, Analyte::Ammonia);
-        let nitrite_limit = flush::limit_n_mg_l(self.design, Analyte::Nitrite);
+        let ammonia_limit = limit_n_mg_l(self.design, Analyte::Ammonia);
+        let nitrite_limit = limit_n_mg_l(self.design, Analyte::Nitrite);
         let ammonia = run.peak_from(from, |sample| sample.state.ammonia);
         let nitrite = run.peak_from(from, |sample| sample.state.nitrite);
         Ok(ammonia.value < ammonia_limit && nitrite.value < nitrite_limit)
@@ -175,7 +165,7 @@ impl<'a> Load<'a> {
         Parameters::<Band>::planted(self.design, planted).central()
     }
 
-    fn planted(&self, planted: &Planted) -> Inputs {
+    pub(super) fn planted(&self, planted: &Planted) -> Inputs {
         Inputs {
             planting: Planting::of(planted),
             ..self.inputs.clone()

@@ -4,147 +4,63 @@ mod bed;
 mod drawing;
 mod estimate;
 mod excess;
+mod figure;
 mod flush;
 mod hazard;
-mod judge;
 pub mod lifting;
+mod limits;
 mod load;
 mod night;
+mod options;
+mod outcome;
 mod partial;
 mod planting;
 mod purchase;
 mod quantity;
 pub mod range;
+pub mod rule;
 mod section;
 mod stages;
 mod standing;
 mod weight;
 mod words;
-mod working;
-
-use serde::Serialize;
 
 pub use drawing::{Drawing, drawing};
 pub use estimate::Estimate;
 pub use flush::{
     CHANGE_PACES, CalendarEntry, ChangePlan, DayRow, Driver, ReadingRow, ShareOverLimit, Startup,
-    StartupSection, act_limit_mg_l, watch_limit_mg_l,
+    StartupSection,
 };
 pub use hazard::cautions_for;
+pub use limits::{act_limit_mg_l, watch_limit_mg_l};
 pub use night::{
     AnimalCount, AnimalsSection, FlowSection, HeatSection, HourRow, LightSection, Night,
     NightSection, OnDay,
 };
+pub use options::Options;
+pub use outcome::{Check, Plan};
 pub use partial::{Part, Partial, PartialPlanting, partial};
 pub use planting::{needed_in_words, portions_in_words, price};
 pub use purchase::bags_in_words;
+pub use rule::ordered;
 pub use section::{
     BagCount, BedSection, CapSection, CostSection, NeededPlanting, PanesSection, PlantingSection,
     PortionCount, SoilSection, TankSection, WeightSection,
 };
 pub use standing::{Standing, sand_over, sand_to, standing};
-pub use working::{worked, working};
 
-use crate::design::{Assumption, Design};
-use crate::finding::{Caution, Finding, Remedy, Status, ordered};
+use crate::design::Design;
+use crate::finding::{Caution, Code, Finding, Remedy, Status, Working};
 use crate::numerics::rodas::IntegrationError;
 use flush::Flush;
 use load::Load;
 use night::{Nocturne, Remedies};
+use rule::{FlushCase, NightCase};
 use stages::Stages;
-
-/// A plan; its fields are named as in JSON.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Plan {
-    /// What the keeper calls the tank.
-    pub name: String,
-    /// Defaults that stand for what was not said.
-    pub assumed: Vec<Assumption>,
-    /// The vessel and its water.
-    pub tank: TankSection,
-    /// Soil to buy.
-    pub soil: SoilSection,
-    /// Cap to buy.
-    pub cap: CapSection,
-    /// What the bed gives off.
-    pub bed: BedSection,
-    /// What it weighs.
-    pub weight: WeightSection,
-    /// Stress in flat panes, where there are any.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub panes: Option<PanesSection>,
-    /// The planting of day one.
-    pub planting: PlantingSection,
-    /// How the first weeks go.
-    pub startup: StartupSection,
-    /// The first weeks day by day, for charts; `startup` gives them to scripts.
-    #[serde(skip)]
-    pub days: Vec<DayRow>,
-    /// A day and a night, on the leanest day.
-    pub night: NightSection,
-    /// That day hour by hour, for charts; `night` gives it to scripts.
-    #[serde(skip)]
-    pub hours: Vec<HourRow>,
-    /// How the water moves.
-    pub flow: FlowSection,
-    /// Light below the floaters.
-    pub light: LightSection,
-    /// Animals against what is carried.
-    pub animals: AnimalsSection,
-    /// Heat, water and electricity.
-    pub heat: HeatSection,
-    /// What it costs, where prices are given.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub cost: Option<CostSection>,
-    /// Judged results.
-    pub findings: Vec<Finding>,
-    /// Hazards and limits.
-    pub cautions: Vec<Caution>,
-}
 
 /// Every path of a plan's JSON with its type over all demo tanks, one a line; `[]` stands
 /// for any item of a list.
 pub const PATHS: &str = include_str!("paths.txt");
-
-/// A check of the bed of an existing tank.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Check {
-    /// What the keeper calls the tank.
-    pub name: String,
-    /// The one thing to do next.
-    pub next_step: Remedy,
-    /// The soil as it lies.
-    pub soil: SoilSection,
-    /// The cap as it lies.
-    pub cap: CapSection,
-    /// What the bed gives off.
-    pub bed: BedSection,
-    /// Judged results on the bed.
-    pub findings: Vec<Finding>,
-    /// Hazards and limits.
-    pub cautions: Vec<Caution>,
-}
-
-/// How a start is followed.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Options {
-    /// Members of the ensemble; 0 for the central numbers alone.
-    pub members: u32,
-    /// What the ensemble is drawn with.
-    pub seed: u64,
-    /// Days followed.
-    pub days: u32,
-}
-
-impl Default for Options {
-    fn default() -> Self {
-        Self {
-            members: 200,
-            seed: 1,
-            days: 90,
-        }
-    }
-}
 
 /// Computes and judges everything for a design: the door from a checked tank to a [`Plan`].
 ///
@@ -202,7 +118,7 @@ pub fn check(design: &Design, options: Options) -> Result<Check, IntegrationErro
     let findings: Vec<Finding> = plan
         .findings
         .into_iter()
-        .filter(|finding| judge::is_about_bed(finding.code))
+        .filter(|finding| rule::is_about_bed(finding.code))
         .collect();
     Ok(Check {
         name: plan.name,
@@ -228,7 +144,7 @@ pub fn startup(
     let load = Load::of(design)?;
     let ph_dusk = night::ph_at_dusk(design, options)?;
     let flush = Flush::of(design, &load, options, ph_dusk, advance)?;
-    let findings = judge::flush::all(&judge::flush::Case::of(design, &flush, &flush.section()));
+    let findings = rule::of_flush(&FlushCase::of(design, &flush, &flush.section()));
     Ok((flush.whole(), findings))
 }
 
@@ -252,68 +168,28 @@ pub fn night(
     let load = Load::of(design)?;
     let load_is_met = load.met_by(design.planted())?.is_met();
     let night = Nocturne::of(design, options, on_day, Remedies::Sought)?;
-    let findings = judge::night::all(&judge::night::Case::of(&night, load_is_met));
+    let findings = rule::of_night(&NightCase::of(&night, load_is_met));
     let mut cautions = hazard::cautions_at_night(design, ordered(&findings));
     cautions.extend(night.ph_outside().map(excess::ph_outside));
     Ok((night.whole(), findings, cautions))
 }
 
-impl Plan {
-    /// The worst status of its findings.
-    pub fn status(&self) -> Status {
-        worst(&self.findings)
-    }
-
-    /// The plan in one sentence.
-    pub fn verdict(&self) -> String {
-        let count = |status| {
-            self.findings
-                .iter()
-                .filter(|finding| finding.status == status)
-                .count()
-        };
-        match (count(Status::Act), count(Status::Watch)) {
-            (0, 0) => self.sound(),
-            (0, watch) => format!("{} to watch", things(watch)),
-            (act, 0) => format!("{} to mend before it is filled", things(act)),
-            (act, watch) => format!(
-                "{} to mend before it is filled, {} to watch",
-                things(act),
-                things(watch)
-            ),
-        }
-    }
-
-    /// Sound as it is, or once the water is changed as often as the probability asked for
-    /// takes.
-    fn sound(&self) -> String {
-        let means = if self.startup.water_change_plan.is_empty() {
-            "sound: nothing to change"
-        } else {
-            "sound with the water changes of the calendar"
-        };
-        means.to_owned()
+/// The steps behind a topic: those of its finding, or of the figures that rest on it. None
+/// where nothing stands between what goes in and what comes out.
+pub fn worked(design: &Design, plan: &Plan, code: &str) -> Working {
+    match Code::find(code) {
+        Some(code) => working(design, plan, code),
+        None => Working {
+            steps: figure::steps(design, plan, code),
+        },
     }
 }
 
-impl Check {
-    /// The worst status of its findings.
-    pub fn status(&self) -> Status {
-        worst(&self.findings)
+/// The steps behind one finding of a plan.
+pub fn working(design: &Design, plan: &Plan, code: Code) -> Working {
+    Working {
+        steps: rule::steps(design, plan, code),
     }
-}
-
-fn things(count: usize) -> String {
-    if count == 1 {
-        "1 thing".to_owned()
-    } else {
-        format!("{count} things")
-    }
-}
-
-fn worst(findings: &[Finding]) -> Status {
-    let statuses = findings.iter().map(|finding| finding.status);
-    statuses.max().unwrap_or(Status::Ok)
 }
 
 /// The remedy of the worst finding; of equals, the first in the order of the codes.
@@ -346,18 +222,4 @@ fn nothing_to_do(says: &str) -> Remedy {
         quantity: None,
         unit: "",
     }
-}
-
-/// "sound", or the worst finding on the cap.
-fn cap_verdict(findings: &[Finding]) -> String {
-    let worst = findings
-        .iter()
-        .filter(|finding| finding.code.text().starts_with("cap."))
-        .filter(|finding| finding.status >= Status::Watch)
-        .rev()
-        .max_by_key(|finding| finding.status);
-    worst.map_or_else(
-        || "sound".to_owned(),
-        |finding| format!("{} {}", finding.status.word(), finding.code.text()),
-    )
 }

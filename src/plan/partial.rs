@@ -6,12 +6,15 @@ use super::flush::StartupSection;
 use super::night::{
     AnimalsSection, FlowSection, HeatSection, LightSection, NightSection, Remedies,
 };
+use super::options::Options;
+use super::outcome::Plan;
+use super::quantity;
+use super::rule::{self, Judge};
 use super::section::{
     BedSection, CapSection, CostSection, NeededPlanting, PanesSection, PlantingSection,
     SoilSection, TankSection, WeightSection,
 };
 use super::stages::{Stages, standing};
-use super::{Options, Plan, cap_verdict, judge, quantity};
 use crate::design::Design;
 use crate::finding::{Code, Status};
 use crate::numerics::rodas::IntegrationError;
@@ -67,11 +70,11 @@ impl Part {
             ("planting" | "tank" | "soil" | "cap" | "weight" | "panes" | "cost", _) => {
                 Self::Measures
             }
-            ("findings", code) if Code::find(code).is_some_and(judge::is_of_design) => {
-                Self::Measures
-            }
-            ("findings", code) if Code::find(code).is_some_and(judge::is_of_night) => Self::Status,
-            ("findings", _) => Self::Standing,
+            ("findings", code) => match Code::find(code).and_then(rule::judge) {
+                Some(Judge::Design(_)) => Self::Measures,
+                Some(Judge::Night(_)) => Self::Status,
+                Some(Judge::Start(_) | Judge::Flush(_)) | None => Self::Standing,
+            },
             _ => Self::Whole,
         }
     }
@@ -174,7 +177,7 @@ pub fn partial(
     let mut planting = as_planted(design);
     let mut partial = Partial {
         tank: Some(quantity::tank(design)),
-        standing: standing(&judge::of_design(design)),
+        standing: standing(&rule::of_design(design)),
         ..Partial::default()
     };
     if parts.contains(&Part::Load) {
@@ -204,7 +207,7 @@ pub fn partial(
     let mut verdict = String::new();
     if parts.contains(&Part::Standing) || parts.contains(&Part::Status) {
         let mut findings = stages.findings_of_start(&measures)?;
-        verdict = cap_verdict(&findings);
+        verdict = rule::cap_verdict(&findings);
         if parts.contains(&Part::Status) {
             findings.extend(stages.findings_of_night()?);
             partial.status = findings.iter().map(|finding| finding.status).max();

@@ -1,14 +1,16 @@
 //! The planting section: how the planting meets the load, and the smallest addition
 //! that would.
 
-use super::Options;
-use super::flush::Flush;
+use super::flush::{self, Flush};
 use super::load::{Load, Met};
+use super::options::Options;
 use super::section::{NeededPlanting, PlantingSection, PortionCount};
 use crate::catalogue::{self, Group, Plant, Portion};
 use crate::design::{self, Amount, Planted, Planting};
 use crate::numerics::rodas::IntegrationError;
 use crate::numerics::root::first_whole;
+use crate::source::Band;
+use crate::startup::Parameters;
 use crate::units::{Mass, Share};
 
 /// Floaters are added up to this cover: more would starve the plants below.
@@ -76,7 +78,8 @@ pub(super) fn needed(
     if given.met.index_is_met() && !reached.is_met() {
         return Ok(given);
     }
-    let probability = load.probability(&total, options)?;
+    let bands = Parameters::<Band>::planted(load.design, &total);
+    let probability = flush::probability(load.design, &load.planted(&total), &bands, options)?;
     Ok(Needed {
         reached,
         fast_growth_per_d: load.growth(&total).fast_per_d,

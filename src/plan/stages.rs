@@ -4,15 +4,17 @@ use std::cell::OnceCell;
 
 use super::bed::BedFacts;
 use super::flush::{Flush, StartupSection};
-use super::judge::{self, Case};
 use super::load::Load;
 use super::night::{self, Nocturne, OnDay, Remedies};
+use super::options::Options;
+use super::outcome::Plan;
 use super::planting::{self, Needed};
+use super::rule::{self, Case, FlushCase, NightCase};
 use super::section::WeightSection;
 use super::section::{BedSection, CapSection, CostSection, PanesSection, SoilSection};
-use super::{Options, Plan, cap_verdict, excess, hazard, quantity, weight};
+use super::{excess, hazard, quantity, weight};
 use crate::design::Design;
-use crate::finding::{Code, Finding, Status, ordered};
+use crate::finding::{Code, Finding, Status};
 use crate::numerics::rodas::IntegrationError;
 
 /// A design with what has been computed of it so far.
@@ -107,7 +109,7 @@ impl<'a> Stages<'a> {
         measures: &Measures,
     ) -> Result<Vec<Finding>, IntegrationError> {
         let planting = planting::as_given(self.load()?, self.flush()?)?;
-        judge::of_start(&self.case(&Results {
+        rule::of_start(&self.case(&Results {
             measures,
             bed: &self.bed()?,
             planting: &planting,
@@ -119,8 +121,8 @@ impl<'a> Stages<'a> {
     /// The findings on the night.
     pub(super) fn findings_of_night(&self) -> Result<Vec<Finding>, IntegrationError> {
         let met = self.load()?.met_by(self.design.planted())?;
-        let case = judge::night::Case::of(self.night()?, met.is_met());
-        Ok(judge::night::all(&case))
+        let case = NightCase::of(self.night()?, met.is_met());
+        Ok(rule::of_night(&case))
     }
 
     /// The whole plan.
@@ -137,16 +139,16 @@ impl<'a> Stages<'a> {
             startup: &startup,
             seeks_remedies: true,
         })?;
-        let findings = judge::all(&case, &judge::night::Case::of(night, needed.met.is_met()))?;
-        measures.cap.verdict = cap_verdict(&findings);
+        let findings = rule::all(&case, &NightCase::of(night, needed.met.is_met()))?;
+        measures.cap.verdict = rule::cap_verdict(&findings);
         let mut cautions = if self.is_running {
             let of_bed = findings
                 .iter()
-                .filter(|finding| judge::is_about_bed(finding.code));
-            hazard::cautions_of_bed(self.design, ordered(of_bed))
+                .filter(|finding| rule::is_about_bed(finding.code));
+            hazard::cautions_of_bed(self.design, rule::ordered(of_bed))
         } else {
             let calendar = startup.calendar.iter().flat_map(|entry| &entry.actions);
-            let all = calendar.copied().chain(ordered(&findings));
+            let all = calendar.copied().chain(rule::ordered(&findings));
             hazard::cautions(self.design, all)
         };
         cautions.extend(night.ph_outside().map(excess::ph_outside));
@@ -184,7 +186,7 @@ impl<'a> Stages<'a> {
             weight: &results.measures.weight,
             panes: results.measures.panes.as_ref(),
             planting: results.planting,
-            flush: judge::flush::Case::of(self.design, self.flush()?, results.startup),
+            flush: FlushCase::of(self.design, self.flush()?, results.startup),
             seeks_remedies: results.seeks_remedies,
             is_running: self.is_running,
         })

@@ -1,12 +1,11 @@
 //! How the parts of a design stand, without its findings' words: what other judgements
 //! lean on.
 
-use super::judge::{cap_depth, cap_grain};
 use super::load::Load;
+use super::rule;
 use crate::design::Design;
 use crate::finding::{Remedy, Status};
 use crate::numerics::rodas::IntegrationError;
-use crate::plan::judge::soil;
 use crate::units::Length;
 
 /// Verdicts on the bed, and the planting against its load.
@@ -34,12 +33,12 @@ pub struct Standing {
 /// As for [`plan`](super::plan()).
 pub fn standing(design: &Design) -> Result<Standing, IntegrationError> {
     Ok(Standing {
-        coarse: cap_grain::coarse(design).status,
-        fine: cap_grain::fine(design).status,
-        thin: cap_depth::thin(design).status,
-        deep: cap_depth::deep(design).status,
-        soil_deep: soil::deep(design).status,
-        cap_wanted: cap_depth::limits(design).watch_under,
+        coarse: rule::cap_coarse::judged(design).status,
+        fine: rule::cap_fine::judged(design).status,
+        thin: rule::cap_thin::judged(design).status,
+        deep: rule::cap_deep::judged(design).status,
+        soil_deep: rule::soil_deep::judged(design).status,
+        cap_wanted: rule::cap_thin::limits(design).watch_under,
         index: Load::of(design)?.index(design.planted()),
     })
 }
@@ -47,10 +46,10 @@ pub fn standing(design: &Design) -> Result<Standing, IntegrationError> {
 /// The sand that brings the cap to a depth wherever it is thinner: where, how deep, how
 /// much, in which bags.
 pub fn sand_to(design: &Design, depth: Length) -> Remedy {
-    cap_depth::more_sand(design, depth)
+    rule::more_sand(design, depth)
 }
 
 /// Sand spread evenly over the whole bed: how deep, how much, in which bags.
 pub fn sand_over(design: &Design, depth: Length) -> Remedy {
-    cap_depth::sand_over_all(design, depth)
+    rule::sand_over_all(design, depth)
 }

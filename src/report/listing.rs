@@ -2,6 +2,7 @@
 
 use super::document::{Align, Block, Column, Document, Fact, Table};
 use crate::catalogue::{self, Command, Plant, Portion, ResultRow, Row};
+use crate::explanation;
 use crate::source::{self, Band, Work};
 use crate::units::{UnitSystem, show};
 
@@ -155,7 +156,7 @@ pub(super) fn work_line(work: &Work) -> String {
 
 /// The rules and formulas.
 pub fn rules() -> Document {
-    let facts = catalogue::topics()
+    let facts = explanation::topics()
         .iter()
         .map(|topic| Fact::new(&topic.code, &topic.asks, ""));
     Document {

@@ -31,8 +31,11 @@ pub const UN_IONISED: Limit = Limit {
     basis: Basis::Judgement,
     source: Source::EpaAmmonia2013,
 };
-/// Nitrite, mg NO2/L: above the lowest effect that Kroupova 2008 reports, 0.2 mg NO2/L
-/// (none at 0.01).
+/// The least nitrite that Kroupova 2008 reports an effect of, mg NO2/L.
+pub const NITRITE_LOWEST_EFFECT_MG_L: f64 = 0.2;
+/// Nitrite without any effect there, mg NO2/L.
+pub const NITRITE_NO_EFFECT_MG_L: f64 = 0.01;
+/// Nitrite, mg NO2/L: above [`NITRITE_LOWEST_EFFECT_MG_L`].
 pub const NITRITE: Limit = Limit {
     watch: 0.33,
     act: 1.0,

@@ -19,7 +19,7 @@ pub const TESTED_RATIO: f64 = 8.0;
 /// them; their d85 is bark, by which plain gravel would pass.
 pub const ORGANIC_COARSEST_MM: f64 = 0.7;
 /// D15 of a cap is never asked to be finer than this, mm (NEH 633 ch. 26).
-const FINEST_MM: f64 = 0.1;
+pub const FINEST_MM: f64 = 0.1;
 /// Coarsest D15 over silty soil, mm (NEH 633 ch. 26, from memory).
 const SILTY_COARSEST_MM: f64 = 0.7;
 /// Coarsest D15 over clay and silt is at least this, mm (NEH 633 ch. 26).

@@ -1,5 +1,5 @@
 //! The bed: grains and filters, diffusion through the cap, oxygen,
-//! gas, slopes, what to buy, and the verdicts on soil and cap.
+//! gas, slopes, and what to buy.
 //!
 //! What belongs to water (surface tension, oxygen saturation, viscosity, free
 //! diffusion coefficients) comes in as an argument, so that nothing here
@@ -18,7 +18,6 @@ pub mod sieve;
 pub mod soaking;
 pub mod sulfide;
 pub mod throat;
-pub mod verdict;
 
 /// Seconds in a day: coefficients are per second, results per day.
 const S_PER_DAY: f64 = 86_400.0;

@@ -5,8 +5,10 @@ use lentic::finding::Status;
 use lentic::night::flow::Movement;
 use lentic::night::lighting::Lighting;
 use lentic::night::upkeep::Upkeep;
-use lentic::night::verdict::{self, AirBreathers, Support};
 use lentic::night::{Ceiling, Ensemble, NightInputs, Outlook, Rates, outlook};
+use lentic::plan::rule::air_dawn::{self, AirBreathers};
+use lentic::plan::rule::flow_slack::{self, Support};
+use lentic::plan::rule::{flow_strong, light_long, light_short};
 use lentic::plan::{self, AnimalsSection, OnDay, Options, Part, partial};
 use lentic::source::Band;
 use lentic::startup::{self, Inputs, Parameters, day_state, light_needs};
@@ -81,7 +83,7 @@ fn a_still_covered_lidded_tank_gasps_at_dawn_and_air_and_thinning_mend_it() {
     mended.state.floating = still.state.floating * (1.0 / 3.0);
     let after = night(&mended).low_mg_l;
     assert!(after.typical > before.typical + 1.0, "{before:?} {after:?}");
-    let verdict = |oxygen| verdict::dawn(oxygen, AirBreathers::of(&still), None).status;
+    let verdict = |oxygen| air_dawn::verdict(oxygen, AirBreathers::of(&still), None).status;
     assert!(verdict(before) >= Status::Watch && verdict(after) < verdict(before));
 }
 
@@ -100,10 +102,13 @@ fn a_strong_pump_under_floaters_is_flagged_and_no_device_is_slack() {
     let mut tank = stocked(&design(SIXTY));
     let slack = Movement::of(&tank);
     let submerged = tank.state.submerged();
-    let status = |support| verdict::slack(&slack, submerged, support).status;
+    let status = |support| flow_slack::verdict(&slack, submerged, support).status;
     assert_eq!(status(Support::None), Status::Note);
     assert_eq!(status(Support::Found), Status::Watch);
-    assert_eq!(verdict::strong(&slack, tank.state.cover).status, Status::Ok);
+    assert_eq!(
+        flow_strong::verdict(&slack, tank.state.cover).status,
+        Status::Ok
+    );
 
     tank.device = Device::Pump;
     tank.flow = Flow::from_l_h(500.0);
@@ -111,12 +116,15 @@ fn a_strong_pump_under_floaters_is_flagged_and_no_device_is_slack() {
     // 55 L of water less bed
     assert!(strong.turnover_per_h.typical > 9.0 && strong.turnover_per_h.typical < 13.0);
     assert_eq!(
-        verdict::strong(&strong, tank.state.cover).status,
+        flow_strong::verdict(&strong, tank.state.cover).status,
         Status::Watch
     );
-    assert_eq!(verdict::strong(&strong, Share::ZERO).status, Status::Ok);
     assert_eq!(
-        verdict::slack(&strong, submerged, Support::Found).status,
+        flow_strong::verdict(&strong, Share::ZERO).status,
+        Status::Ok
+    );
+    assert_eq!(
+        flow_slack::verdict(&strong, submerged, Support::Found).status,
         Status::Ok
     );
 }
@@ -144,7 +152,7 @@ fn fish_that_breathe_air_turn_a_gasp_into_a_note() {
     let mixed = format!("{betta}[[animals]]\nname = \"small_fish\"\ncount = 3\n");
     assert_eq!(breathers(&mixed), AirBreathers::Some);
     let gasp = Band::new(0.5, 1.5, 3.0);
-    let status = |breathers| verdict::dawn(gasp, breathers, None).status;
+    let status = |breathers| air_dawn::verdict(gasp, breathers, None).status;
     assert_eq!(status(AirBreathers::All), Status::Note);
     assert_eq!(status(AirBreathers::Some), Status::Act);
 }
@@ -154,7 +162,7 @@ fn dawn_is_judged_at_five_and_three_unless_the_keeper_asks_for_more() {
     let status = |typical: f64, goal: Option<f64>| {
         let oxygen = Band::new(typical - 1.0, typical, typical + 1.0);
         let goal = goal.map(Concentration::from_mg_l);
-        verdict::dawn(oxygen, AirBreathers::None, goal).status
+        air_dawn::verdict(oxygen, AirBreathers::None, goal).status
     };
     assert_eq!(status(6.1, None), Status::Ok);
     assert_eq!(status(5.5, None), Status::Note);
@@ -173,7 +181,7 @@ fn shade_is_short_of_light_and_a_good_lamp_is_not() {
     let mut inputs = stocked(&tank);
     let judged = |inputs: &NightInputs| {
         let lighting = Lighting::of(inputs, Some(&needs.fast));
-        verdict::short(&lighting).map(|verdict| verdict.status)
+        light_short::verdict(&lighting).map(|verdict| verdict.status)
     };
     assert_eq!(judged(&inputs), Some(Status::Ok));
     assert!(Lighting::of(&inputs, None).break_even.is_none());
@@ -182,9 +190,9 @@ fn shade_is_short_of_light_and_a_good_lamp_is_not() {
     inputs.state.cover = Share::from_percent(30.0);
     inputs.light = Band::new(5.0, 8.0, 60.0);
     assert_eq!(judged(&inputs), Some(Status::Watch));
-    assert_eq!(verdict::long(11.0, 12.0).status, Status::Watch);
-    assert_eq!(verdict::long(11.0, 0.0).status, Status::Ok);
-    assert_eq!(verdict::long(9.0, 12.0).status, Status::Ok);
+    assert_eq!(light_long::verdict(11.0, 12.0).status, Status::Watch);
+    assert_eq!(light_long::verdict(11.0, 0.0).status, Status::Ok);
+    assert_eq!(light_long::verdict(9.0, 12.0).status, Status::Ok);
 }
 
 #[test]

@@ -212,7 +212,7 @@ fn no_work_is_without_a_hazard() {
     let path = command::root().join("demo-tanks/first-tank.toml");
     let design = lentic::spec::parse(&std::fs::read_to_string(path).unwrap()).unwrap();
     for &code in Code::ALL {
-        for &action in code.orders() {
+        for &action in lentic::plan::rule::orders(code) {
             assert!(!cautions_for(&design, [action]).is_empty(), "{action:?}");
         }
     }

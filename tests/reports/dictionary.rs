@@ -2,7 +2,8 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use lentic::catalogue::{self, Command, Named, ResultRow, Subject};
+use lentic::catalogue::{self, Command, ResultRow};
+use lentic::explanation::{self, Named, Subject};
 use lentic::finding::{Code, Step, Working};
 use lentic::plan::{self, PATHS};
 use lentic::report::at::{self, ValueAt};
@@ -112,7 +113,7 @@ fn every_row_says_in_one_line_what_it_is_and_what_it_rests_on() {
         let name = row.name();
         assert!(row.topic.is_some() != row.from.is_some(), "{name}");
         if let Some(topic) = &row.topic {
-            assert!(catalogue::topic(topic).is_some(), "{name}: no {topic}");
+            assert!(explanation::topic(topic).is_some(), "{name}: no {topic}");
         }
         assert!((3..=140).contains(&row.says.len()), "{name}: {}", row.says);
         assert!(!row.says.ends_with('.'), "{name}: {}", row.says);
@@ -121,7 +122,7 @@ fn every_row_says_in_one_line_what_it_is_and_what_it_rests_on() {
 
 #[test]
 fn every_topic_is_that_of_a_finding_or_of_a_result() {
-    for topic in catalogue::topics() {
+    for topic in explanation::topics() {
         let code = topic.code.as_str();
         let results = catalogue::results().iter();
         let is_named = results
@@ -207,12 +208,12 @@ fn explained(subject: &Subject) -> String {
 }
 
 fn topic_of(named: &Named) -> Option<&'static catalogue::Topic> {
-    named.row.topic.as_deref().and_then(catalogue::topic)
+    named.row.topic.as_deref().and_then(explanation::topic)
 }
 
 #[test]
 fn every_code_result_and_source_is_explained() {
-    for topic in catalogue::topics() {
+    for topic in explanation::topics() {
         let text = explained(&Subject::find(&topic.code).unwrap());
         assert!(text.contains(&topic.formula), "{}", topic.code);
     }
@@ -303,7 +304,7 @@ fn every_value_of_a_plan_is_printed_at_its_path() {
 fn what_rests_on_a_source_is_what_cites_it() {
     for source in Source::ALL {
         let resting = compose::Resting::on(*source);
-        for topic in catalogue::topics() {
+        for topic in explanation::topics() {
             let cites = topic.source.contains(source);
             assert_eq!(
                 resting.topics.contains(&topic.code),
@@ -341,7 +342,7 @@ fn a_working_shows_a_figure_that_rests_on_it() {
     let plan = planned(&design);
     let object = json::object("lentic/plan/1", &plan);
     let mut worked = 0;
-    for topic in catalogue::topics() {
+    for topic in explanation::topics() {
         if Code::find(&topic.code).is_some() {
             continue;
         }
@@ -395,7 +396,7 @@ fn every_working_stays_within_the_columns() {
         let design = demo_tank(path);
         let plan = planned(&design);
         let found = diagnosis::diagnose(&design, &[], FEW).expect("a check");
-        for topic in catalogue::topics() {
+        for topic in explanation::topics() {
             let of_check = topic.code.starts_with("check.");
             let working = if of_check {
                 diagnosis::worked(&found, &topic.code)

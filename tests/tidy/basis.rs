@@ -4,6 +4,7 @@
 use std::collections::BTreeSet;
 
 use lentic::catalogue::{self, Row};
+use lentic::explanation;
 use lentic::parameters::descriptions;
 use lentic::source::{Basis, Seen, Source};
 
@@ -40,7 +41,7 @@ fn no_row_is_published_from_memory() {
     assert_rows_borne::<catalogue::Device>();
     assert_rows_borne::<catalogue::TankSize>();
     assert_rows_borne::<catalogue::Sign>();
-    for topic in catalogue::topics() {
+    for topic in explanation::topics() {
         let rests = topic.source.is_empty() || topic.basis != Basis::Published;
         assert!(rests || bear(&topic.source), "{}", topic.code);
     }

@@ -25,7 +25,7 @@ fn finding_codes_are_unique_and_spelled_alike() {
 fn every_finding_code_is_explained() {
     for code in Code::ALL {
         assert!(
-            lentic::catalogue::topic(code.text()).is_some(),
+            lentic::explanation::topic(code.text()).is_some(),
             "{} has no explanation",
             code.text()
         );

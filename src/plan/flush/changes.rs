@@ -7,7 +7,7 @@ use rayon::prelude::*;
 use super::course::{is_under, wanted};
 use super::section::ChangePlan;
 use crate::design::{Design, WaterChange};
-use crate::plan::Options;
+use crate::plan::options::Options;
 use crate::source::Band;
 use crate::startup::ensemble::{self, Member};
 use crate::startup::{Draw, Inputs, Parameters};

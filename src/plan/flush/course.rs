@@ -2,21 +2,23 @@
 
 use std::cell::OnceCell;
 
-use super::super::load::Load;
 use super::calendar::{self, Course};
 use super::changes::{self, Sought};
+use super::reading;
 use super::section::{
     CalendarEntry, ChangePlan, DayRow, Driver, ShareOverLimit, Startup, StartupSection,
 };
-use super::{reading, watch_limit_mg_l};
 use crate::design::Design;
 use crate::numerics::rodas::IntegrationError;
-use crate::plan::{Estimate, Options};
+use crate::plan::estimate::Estimate;
+use crate::plan::limits::limit_n_mg_l;
+use crate::plan::load::Load;
+use crate::plan::options::Options;
 use crate::source::Band;
 use crate::startup::ensemble::{self, Member};
 use crate::startup::forecast::{self, Day, Forecast, Outcome, PeakBand};
 use crate::startup::{Draw, Inputs, Parameters};
-use crate::units::{Analyte, Concentration};
+use crate::units::Analyte;
 use crate::water::ammonia;
 
 /// Share of full growth under which floaters count as short of phosphorus: judgement.
@@ -355,13 +357,6 @@ pub(super) fn under_limits(design: &Design, members: &[Member]) -> f64 {
 pub(super) fn is_under(design: &Design, member: &Member) -> bool {
     member.ammonia.value <= limit_n_mg_l(design, Analyte::Ammonia)
         && member.nitrite.value <= limit_n_mg_l(design, Analyte::Nitrite)
-}
-
-/// The watch limit as nitrogen, mg N/L.
-pub(in crate::plan) fn limit_n_mg_l(design: &Design, analyte: Analyte) -> f64 {
-    watch_limit_mg_l(design, analyte).map_or(f64::INFINITY, |own_scale| {
-        analyte.element(Concentration::from_mg_l(own_scale)).mg_l()
-    })
 }
 
 /// The probability asked of the start.

@@ -2,7 +2,7 @@
 
 use super::section::{DayRow, ReadingRow};
 use crate::design::{Design, Reading};
-use crate::plan::Estimate;
+use crate::plan::estimate::Estimate;
 use crate::source::Band;
 use crate::units::{Analyte, Concentration};
 use crate::water::card::Card;

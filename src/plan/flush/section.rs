@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::finding::Action;
-use crate::plan::Estimate;
+use crate::plan::estimate::Estimate;
 use crate::source::Band;
 
 /// How the first weeks go.

@@ -10,16 +10,17 @@ pub use section::{
     NightSection,
 };
 
-use super::{Estimate, Options};
+use super::estimate::Estimate;
+use super::options::Options;
 use crate::catalogue::{self, Animal};
 use crate::design::{Design, Stock, usual};
 use crate::night::flow::Movement;
 use crate::night::lighting::Lighting;
+use crate::night::limits::{DAWN_ACT_MG_L, DAWN_WATCH_MG_L};
 use crate::night::outage::{Outage, outage};
 use crate::night::sizing::{AirNeed, air_needed};
 use crate::night::stock::{Carried, Diet, carried};
 use crate::night::upkeep::Upkeep;
-use crate::night::verdict::{DAWN_ACT_MG_L, DAWN_WATCH_MG_L};
 use crate::night::{Ensemble, NightInputs, Outlook, Rates, outlook};
 use crate::numerics::rodas::IntegrationError;
 use crate::plants::shade::LightNeed;

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::catalogue::Animal;
-use crate::plan::Estimate;
+use crate::plan::estimate::Estimate;
 
 /// A day and a night in the tank.
 #[derive(Debug, Clone, PartialEq, Serialize)]

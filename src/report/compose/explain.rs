@@ -5,7 +5,8 @@ use serde_json::Value;
 
 use super::finding::{basis, judged};
 use super::reason::steps;
-use crate::catalogue::{self, Command, Named, ResultRow, Topic};
+use crate::catalogue::{self, Command, ResultRow, Topic};
+use crate::explanation::{self, Named};
 use crate::finding::{Caution, Code, Finding, Working};
 use crate::report::at::ValueAt;
 use crate::report::dictionary;
@@ -133,7 +134,7 @@ pub struct Resting {
 impl Resting {
     /// What rests on a source.
     pub fn on(source: Source) -> Self {
-        let topics: Vec<String> = catalogue::topics()
+        let topics: Vec<String> = explanation::topics()
             .iter()
             .filter(|topic| topic.source.contains(&source))
             .map(|topic| topic.code.clone())

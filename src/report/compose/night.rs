@@ -4,7 +4,7 @@ use super::estimate::ranged;
 use super::{finding, reason};
 use crate::design::Design;
 use crate::finding::{Caution, Finding, Status};
-use crate::night::verdict::{DAWN_ACT_MG_L, DAWN_WATCH_MG_L};
+use crate::night::limits::{DAWN_ACT_MG_L, DAWN_WATCH_MG_L};
 use crate::plan::{
     AnimalsSection, Estimate, FlowSection, HeatSection, HourRow, LightSection, Night, NightSection,
 };

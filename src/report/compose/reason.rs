@@ -1,7 +1,8 @@
 //! What the figures of a document rest on: rule, formula, sources, working.
 
-use crate::catalogue::{self, Topic};
+use crate::catalogue::Topic;
 use crate::design::Design;
+use crate::explanation;
 use crate::finding::{Finding, Working};
 use crate::plan::{self, Plan};
 use crate::report::document::{Block, Fact, Reason};
@@ -39,7 +40,7 @@ fn codes(blocks: &[Block], findings: &[Finding]) -> Vec<&'static str> {
 }
 
 fn reasons(codes: &[&str], working: impl Fn(&Topic) -> Working) -> Vec<Reason> {
-    let topics = catalogue::topics().iter();
+    let topics = explanation::topics().iter();
     topics
         .filter(|topic| codes.contains(&topic.code.as_str()))
         .map(|topic| Reason {

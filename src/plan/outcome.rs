@@ -1,0 +1,138 @@
+//! What a plan and the check of a bed hold, and how each stands as a whole.
+
+use serde::Serialize;
+
+use super::flush::{DayRow, StartupSection};
+use super::night::{AnimalsSection, FlowSection, HeatSection, HourRow, LightSection, NightSection};
+use super::section::{
+    BedSection, CapSection, CostSection, PanesSection, PlantingSection, SoilSection, TankSection,
+    WeightSection,
+};
+use crate::design::Assumption;
+use crate::finding::{Caution, Finding, Remedy, Status};
+
+/// A plan; its fields are named as in JSON.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Plan {
+    /// What the keeper calls the tank.
+    pub name: String,
+    /// Defaults that stand for what was not said.
+    pub assumed: Vec<Assumption>,
+    /// The vessel and its water.
+    pub tank: TankSection,
+    /// Soil to buy.
+    pub soil: SoilSection,
+    /// Cap to buy.
+    pub cap: CapSection,
+    /// What the bed gives off.
+    pub bed: BedSection,
+    /// What it weighs.
+    pub weight: WeightSection,
+    /// Stress in flat panes, where there are any.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub panes: Option<PanesSection>,
+    /// The planting of day one.
+    pub planting: PlantingSection,
+    /// How the first weeks go.
+    pub startup: StartupSection,
+    /// The first weeks day by day, for charts; `startup` gives them to scripts.
+    #[serde(skip)]
+    pub days: Vec<DayRow>,
+    /// A day and a night, on the leanest day.
+    pub night: NightSection,
+    /// That day hour by hour, for charts; `night` gives it to scripts.
+    #[serde(skip)]
+    pub hours: Vec<HourRow>,
+    /// How the water moves.
+    pub flow: FlowSection,
+    /// Light below the floaters.
+    pub light: LightSection,
+    /// Animals against what is carried.
+    pub animals: AnimalsSection,
+    /// Heat, water and electricity.
+    pub heat: HeatSection,
+    /// What it costs, where prices are given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cost: Option<CostSection>,
+    /// Judged results.
+    pub findings: Vec<Finding>,
+    /// Hazards and limits.
+    pub cautions: Vec<Caution>,
+}
+
+/// A check of the bed of an existing tank.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Check {
+    /// What the keeper calls the tank.
+    pub name: String,
+    /// The one thing to do next.
+    pub next_step: Remedy,
+    /// The soil as it lies.
+    pub soil: SoilSection,
+    /// The cap as it lies.
+    pub cap: CapSection,
+    /// What the bed gives off.
+    pub bed: BedSection,
+    /// Judged results on the bed.
+    pub findings: Vec<Finding>,
+    /// Hazards and limits.
+    pub cautions: Vec<Caution>,
+}
+
+impl Plan {
+    /// The worst status of its findings.
+    pub fn status(&self) -> Status {
+        worst(&self.findings)
+    }
+
+    /// The plan in one sentence.
+    pub fn verdict(&self) -> String {
+        let count = |status| {
+            self.findings
+                .iter()
+                .filter(|finding| finding.status == status)
+                .count()
+        };
+        match (count(Status::Act), count(Status::Watch)) {
+            (0, 0) => self.sound(),
+            (0, watch) => format!("{} to watch", things(watch)),
+            (act, 0) => format!("{} to mend before it is filled", things(act)),
+            (act, watch) => format!(
+                "{} to mend before it is filled, {} to watch",
+                things(act),
+                things(watch)
+            ),
+        }
+    }
+
+    /// Sound as it is, or once the water is changed as often as the probability asked for
+    /// takes.
+    fn sound(&self) -> String {
+        let means = if self.startup.water_change_plan.is_empty() {
+            "sound: nothing to change"
+        } else {
+            "sound with the water changes of the calendar"
+        };
+        means.to_owned()
+    }
+}
+
+impl Check {
+    /// The worst status of its findings.
+    pub fn status(&self) -> Status {
+        worst(&self.findings)
+    }
+}
+
+fn things(count: usize) -> String {
+    if count == 1 {
+        "1 thing".to_owned()
+    } else {
+        format!("{count} things")
+    }
+}
+
+fn worst(findings: &[Finding]) -> Status {
+    let statuses = findings.iter().map(|finding| finding.status);
+    statuses.max().unwrap_or(Status::Ok)
+}

@@ -1,0 +1,78 @@
+//! What the rules judge.
+
+use crate::design::Design;
+use crate::plan::flush::{Flush, StartupSection};
+use crate::plan::limits::watch_limit_mg_l;
+use crate::plan::load::Load;
+use crate::plan::night::Nocturne;
+use crate::plan::planting::Needed;
+use crate::plan::section::{BedSection, PanesSection, WeightSection};
+use crate::startup::forecast::PeakBand;
+use crate::units::Analyte;
+
+/// A design with what its bed gives off, its planting and its measures.
+pub(in crate::plan) struct Case<'a> {
+    pub(in crate::plan) design: &'a Design,
+    pub(in crate::plan) load: &'a Load<'a>,
+    pub(in crate::plan) bed: &'a BedSection,
+    pub(in crate::plan) weight: &'a WeightSection,
+    pub(in crate::plan) panes: Option<&'a PanesSection>,
+    pub(in crate::plan) planting: &'a Needed,
+    pub(in crate::plan) flush: FlushCase<'a>,
+    /// Whether remedies that take a search are sought.
+    pub(in crate::plan) seeks_remedies: bool,
+    /// Whether the tank stands already, soil and water in it.
+    pub(in crate::plan) is_running: bool,
+}
+
+/// The first weeks of a design.
+pub(in crate::plan) struct FlushCase<'a> {
+    pub(super) design: &'a Design,
+    pub(super) startup: &'a StartupSection,
+    /// The late end of the ready days, and the typical one.
+    pub(super) ready_late: Option<f64>,
+    pub(super) ready_typical: Option<f64>,
+    /// Most alkalinity used at once, meq/L.
+    pub(super) alkalinity_used: PeakBand,
+    /// The probability with the water changes advised.
+    pub(super) with_changes: Option<f64>,
+}
+
+impl<'a> FlushCase<'a> {
+    pub(in crate::plan) fn of(
+        design: &'a Design,
+        flush: &Flush<'_>,
+        startup: &'a StartupSection,
+    ) -> Self {
+        Self {
+            design,
+            startup,
+            ready_late: flush.ready_late(),
+            ready_typical: flush.ready_typical(),
+            alkalinity_used: flush.alkalinity_used(),
+            with_changes: startup.probability_with_changes,
+        }
+    }
+
+    /// The limit to watch of a nutrient, the keeper's own where there is one.
+    pub(super) fn watch_limit(&self, analyte: Analyte, otherwise: f64) -> f64 {
+        watch_limit_mg_l(self.design, analyte).unwrap_or(otherwise)
+    }
+}
+
+/// A day and a night of a design.
+pub(in crate::plan) struct NightCase<'a> {
+    pub(super) night: &'a Nocturne<'a>,
+    /// Whether the planting meets its load.
+    pub(super) load_is_met: bool,
+}
+
+impl<'a> NightCase<'a> {
+    pub(in crate::plan) const fn of(night: &'a Nocturne<'a>, load_is_met: bool) -> Self {
+        Self { night, load_is_met }
+    }
+
+    pub(super) const fn design(&self) -> &Design {
+        self.night.design
+    }
+}

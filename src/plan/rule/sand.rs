@@ -1,0 +1,46 @@
+//! Sand to be added, as remedies word it.
+
+use crate::design::Design;
+use crate::finding::Remedy;
+use crate::geometry::Place;
+use crate::plan::purchase::{self, bags_in_words};
+use crate::plan::words;
+use crate::units::{Density, Length, Volume};
+
+/// Sand that brings the cap to a depth wherever it is thinner.
+pub(in crate::plan) fn more_sand(design: &Design, depth: Length) -> Remedy {
+    let thinnest = design.bed().cap.thinnest;
+    let place = match thinnest.place {
+        Place::Everywhere => "everywhere".to_owned(),
+        place => format!("{}, less where it is deeper", words::place(place)),
+    };
+    let volume = design.bed().cap_short_of(depth);
+    sand(design, depth - thinnest.depth, &place, volume)
+}
+
+/// Sand spread evenly over the whole bed.
+pub(in crate::plan) fn sand_over_all(design: &Design, depth: Length) -> Remedy {
+    let volume = design.bed().area() * depth;
+    sand(design, depth, "over the whole bed", volume)
+}
+
+fn sand(design: &Design, depth: Length, place: &str, volume: Volume) -> Remedy {
+    let draft = design.draft();
+    let units = draft.units;
+    let bulk = Density::from_kg_m3(draft.cap.dry_bulk_kg_m3().typical);
+    let mass = bulk * volume;
+    let bags = purchase::by_mass(mass, &draft.cap.bags, bulk)
+        .map(|bought| format!(", {}", bags_in_words(&bought.bags)))
+        .unwrap_or_default();
+    Remedy {
+        says: format!(
+            "add {} of {} {place}: {}, {}{bags}",
+            units.depth(depth),
+            draft.cap.material.label,
+            units.bulk_volume(volume),
+            units.mass(mass)
+        ),
+        quantity: Some(volume.litres()),
+        unit: "L",
+    }
+}
