@@ -2,6 +2,7 @@
 
 use std::sync::OnceLock;
 
+use serde::ser::SerializeStruct;
 use serde::{Deserialize, Serialize, Serializer};
 
 use super::row;
@@ -11,7 +12,7 @@ use crate::source::{Basis, Source};
 pub const FINDINGS: &str = "findings.";
 
 /// The rule behind a finding code, or the formula behind figures that no finding judges.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Topic {
     /// The finding's code, or a name of the same form.
@@ -27,7 +28,6 @@ pub struct Topic {
     /// How far it holds.
     pub range: String,
     /// What it rests on; written in words.
-    #[serde(serialize_with = "in_words")]
     pub basis: Basis,
     /// Keys of the sources.
     pub source: Vec<Source>,
@@ -39,11 +39,28 @@ pub fn figures() -> &'static [Topic] {
     TOPICS.get_or_init(|| row::read(include_str!("data/topics.toml")))
 }
 
-/// The basis as explanations have it.
-#[expect(
-    clippy::trivially_copy_pass_by_ref,
-    reason = "the signature is that of the serialiser"
-)]
-fn in_words<S: Serializer>(basis: &Basis, serializer: S) -> Result<S::Ok, S::Error> {
-    serializer.serialize_str(basis.words())
+impl Topic {
+    /// What it rests on, in words.
+    pub const fn rests_on(&self) -> &'static str {
+        if self.source.is_empty() {
+            self.basis.words()
+        } else {
+            self.basis.words_beside_sources()
+        }
+    }
+}
+
+impl Serialize for Topic {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut topic = serializer.serialize_struct("Topic", 8)?;
+        topic.serialize_field("code", &self.code)?;
+        topic.serialize_field("asks", &self.asks)?;
+        topic.serialize_field("rule", &self.rule)?;
+        topic.serialize_field("formula", &self.formula)?;
+        topic.serialize_field("symbols", &self.symbols)?;
+        topic.serialize_field("range", &self.range)?;
+        topic.serialize_field("basis", self.rests_on())?;
+        topic.serialize_field("source", &self.source)?;
+        topic.end()
+    }
 }

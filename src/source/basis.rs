@@ -29,4 +29,13 @@ impl Basis {
             Self::Memory => "from memory, source not checked",
         }
     }
+
+    /// The same where works are named beside it: practice is then set beside them, not
+    /// taken from them.
+    pub const fn words_beside_sources(self) -> &'static str {
+        match self {
+            Self::Practice => "common practice, beside what is cited",
+            other => other.words(),
+        }
+    }
 }

@@ -24,12 +24,14 @@ pub const AMMONIA: Limit = Limit {
     basis: Basis::Judgement,
     source: Source::EpaAmmonia2013,
 };
-/// Un-ionised ammonia, mg N/L; CCME holds 0.019 mg NH3/L, which is 0.016 mg N/L.
+/// Un-ionised ammonia of the Canadian guideline, mg NH3/L.
+pub const GUIDELINE_UN_IONISED_MG_NH3_L: f64 = 0.019;
+/// Un-ionised ammonia, mg N/L: above [`GUIDELINE_UN_IONISED_MG_NH3_L`], which is 0.016 mg N/L.
 pub const UN_IONISED: Limit = Limit {
     watch: 0.02,
     act: 0.05,
     basis: Basis::Judgement,
-    source: Source::EpaAmmonia2013,
+    source: Source::CcmeAmmonia,
 };
 /// The least nitrite that Kroupova 2008 reports an effect of, mg NO2/L.
 pub const NITRITE_LOWEST_EFFECT_MG_L: f64 = 0.2;

@@ -32,9 +32,12 @@ pub(in crate::plan) const RULE: Rule = Rule {
             "A: share of the soil finer than 0.075 mm",
         ],
         range: || {
-            "derived for water seeping hard through soil; a tank has almost none, so a cap that meets it holds, and one that fails may let soil through when the bed is stirred".to_owned()
+            format!(
+                "derived for water seeping hard through soil; a tank has almost none, so a cap that meets it holds, and one that fails may let soil through when the bed is stirred. The filter limit is published; {} times it joins two sources, and {COARSEST_USABLE_MM} mm is common practice",
+                TESTED_RATIO / DESIGN_RATIO
+            )
         },
-        basis: Basis::Published,
+        basis: Basis::Judgement,
         sources: &[
             Source::NrcsNeh633Ch26,
             Source::TerzaghiPeckMesri1996,
@@ -167,10 +170,7 @@ pub(in crate::plan) fn judged(design: &Design) -> Finding {
         high: Some(limits.watch_above.mm()),
         says,
         remedy,
-        basis: match filter_soil(design) {
-            Soil::Mineral(_) => Basis::Published,
-            Soil::Organic => Basis::Judgement,
-        },
+        basis: Basis::Judgement,
         source: Some(Source::NrcsNeh633Ch26),
     }
 }

@@ -29,7 +29,7 @@ pub(in crate::plan) const RULE: Rule = Rule {
                 "no published limit exists; {CAP_DEEP_WATCH_MM} mm is the thickest sand cap among the lake-sediment tests found, the rest is common practice"
             )
         },
-        basis: Basis::Practice,
+        basis: Basis::Judgement,
         sources: &[Source::Kim2007],
     },
 };
@@ -262,9 +262,14 @@ pub(in crate::plan) fn judged(design: &Design) -> Finding {
         high: Some(verdict.limit.mm()),
         says,
         remedy,
-        basis: Basis::Practice,
-        source: Some(Source::Kim2007),
+        basis: Basis::Judgement,
+        source: is_of_tests(verdict.limit).then_some(Source::Kim2007),
     }
+}
+
+/// Whether a limit is the thickness up to which caps were tested.
+fn is_of_tests(limit: Length) -> bool {
+    !under(limit, Length::from_mm(CAP_DEEP_WATCH_MM))
 }
 
 fn less_sand(design: &Design, depth: Length) -> Remedy {

@@ -26,8 +26,10 @@ pub(in crate::plan) const RULE: Rule = Rule {
         },
         formula: || "slope = atan |grad z|".to_owned(),
         symbols: &["z: height of the bed's surface"],
-        range: || "dry and under water alike; animals flatten a slope with time".to_owned(),
-        basis: Basis::Published,
+        range: || {
+            "dry and under water alike; animals flatten a slope with time. Rounded grains were measured to stand at the angle given, angular ones at about 40 degrees: theirs is kept lower by judgement".to_owned()
+        },
+        basis: Basis::Judgement,
         sources: &[Source::Kleinhans2011],
     },
 };
@@ -109,7 +111,10 @@ fn judged(design: &Design) -> Finding {
             quantity: Some(limit),
             unit: "degrees",
         }),
-        basis: Basis::Published,
+        basis: match shape {
+            GrainShape::Rounded => Basis::Published,
+            GrainShape::Angular => Basis::Judgement,
+        },
         source: Some(Source::Kleinhans2011),
     }
 }

@@ -7,6 +7,7 @@ use crate::finding::{Action, Code, Explanation, Finding};
 use crate::plan::load::JUDGED_DAYS;
 use crate::source::{Basis, Source};
 use crate::startup::limits::{self};
+use crate::units::constants::molar_mass;
 use crate::units::{Analyte, show};
 
 /// The rule.
@@ -33,7 +34,12 @@ pub(in crate::plan) const RULE: Rule = Rule {
             "z: water over a square metre of floor",
         ],
         range: || {
-            "an ensemble over the soil's, the plants' and the bacteria's uncertain numbers; the share of it over the limit is printed beside the typical peak".to_owned()
+            format!(
+                "an ensemble over the soil's, the plants' and the bacteria's uncertain numbers; the share of it over the limit is printed beside the typical peak. No source holds the limits: {} mg N/L un-ionised lies above the Canadian guideline of {} mg NH3/L, which is {:.3} mg N/L",
+                limits::UN_IONISED.watch,
+                limits::GUIDELINE_UN_IONISED_MG_NH3_L,
+                limits::GUIDELINE_UN_IONISED_MG_NH3_L * molar_mass::N / molar_mass::NH3
+            )
         },
         basis: Basis::Judgement,
         sources: &[

@@ -23,9 +23,11 @@ pub(in crate::plan) const RULE: Rule = Rule {
         formula: || "share of the surface under floaters".to_owned(),
         symbols: &[],
         range: || {
-            "measured: two submerged plants grew under 33 % cover and shrank under 66 %".to_owned()
+            format!(
+                "measured: two submerged plants grew under 33 % cover and shrank under 66 %; {COVER_WATCH_PCT} % between them is judgement"
+            )
         },
-        basis: Basis::Published,
+        basis: Basis::Judgement,
         sources: &[Source::Larson2007],
     },
 };
@@ -65,7 +67,7 @@ fn judged(design: &Design) -> Finding {
             quantity: Some(cover - COVER_WATCH_PCT),
             unit: "%",
         }),
-        basis: Basis::Published,
+        basis: Basis::Judgement,
         source: Some(Source::Larson2007),
     }
 }

@@ -76,7 +76,7 @@ fn judged(case: &FlushCase<'_>) -> Finding {
             unit: "meq/L",
         }),
         basis: Basis::Judgement,
-        source: Some(Source::TimmonsEbeling),
+        source: None,
     }
 }
 

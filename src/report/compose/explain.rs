@@ -179,7 +179,7 @@ fn rule(topic: &Topic) -> Vec<Block> {
         Block::Heading("How far it holds".to_owned()),
         Block::Text(topic.range.clone()),
         Block::Heading("Rests on".to_owned()),
-        Block::Text(topic.basis.words().to_owned()),
+        Block::Text(topic.rests_on().to_owned()),
     ]);
     let sources: Vec<String> = topic
         .source

@@ -90,11 +90,10 @@ pub(super) fn basis(finding: &Finding, units: UnitSystem) -> String {
         (None, Some(high)) => format!("ok up to {}; ", shown(high)),
         (None, None) => String::new(),
     };
-    let source = finding
-        .source
-        .map(|source| format!(" ({})", source.work().short()))
-        .unwrap_or_default();
-    format!("{limit}{}{source}", finding.basis.words())
+    match finding.source.map(|source| source.work().short()) {
+        Some(work) => format!("{limit}{} ({work})", finding.basis.words_beside_sources()),
+        None => format!("{limit}{}", finding.basis.words()),
+    }
 }
 
 /// Whether a value at the high limit counts as over it.
