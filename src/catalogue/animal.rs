@@ -1,8 +1,10 @@
 //! Animals, by kinds that matter to a bed and its water.
 
+use std::collections::BTreeMap;
+
 use serde::{Deserialize, Serialize};
 
-use super::row::row;
+use super::row::{self, row};
 use crate::source::{Band, Basis, Source};
 use crate::units::Volume;
 
@@ -40,6 +42,9 @@ pub struct Animal {
     pub protein_pct: Band,
     /// What the numbers rest on.
     pub basis: Basis,
+    /// What those fields rest on that differ from it.
+    #[serde(default)]
+    pub basis_of: BTreeMap<String, Basis>,
     /// Keys of the sources.
     #[serde(default)]
     pub source: Vec<Source>,
@@ -88,4 +93,27 @@ impl Animal {
     }
 }
 
-row!(Animal, "animal", animals, "data/animals.toml");
+/// What fields of an animal rest on where its row does not say otherwise.
+const BASIS_OF_FIELDS: [(&str, Basis); 5] = [
+    ("digs_mm", Basis::Judgement),
+    ("litres_each", Basis::Practice),
+    ("first_day", Basis::Practice),
+    ("feed_pct_per_d", Basis::Practice),
+    ("protein_pct", Basis::Practice),
+];
+
+row!(
+    Animal,
+    "animal",
+    animals,
+    "data/animals.toml",
+    Animal::finished
+);
+
+impl Animal {
+    /// The same with what its fields rest on in any row.
+    fn finished(mut self) -> Self {
+        row::complete(&mut self.basis_of, self.basis, &BASIS_OF_FIELDS);
+        self
+    }
+}

@@ -1,5 +1,7 @@
 //! Sands and gravels for the cap.
 
+use std::collections::BTreeMap;
+
 use serde::{Deserialize, Serialize};
 
 use super::row::row;
@@ -62,6 +64,9 @@ pub struct Cap {
     pub caution: Option<CapCaution>,
     /// What the numbers rest on.
     pub basis: Basis,
+    /// What those fields rest on that differ from it.
+    #[serde(default)]
+    pub basis_of: BTreeMap<String, Basis>,
     /// Keys of the sources.
     #[serde(default)]
     pub source: Vec<Source>,

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 use super::listing::{self, Listing, RestrictedList};
-use super::row::row;
+use super::row::{self, row};
 use crate::source::{Band, Basis, Source};
 
 /// The part a plant has in taking up the flush.
@@ -160,10 +160,11 @@ pub struct Plant {
     /// lists; see [`super::LISTS_AS_OF`].
     #[serde(skip_deserializing)]
     pub listed: Vec<Listing>,
-    /// What its growth in plenty rests on. Growth in modest light, portions and
-    /// day-one densities are judgement and temperature limits practice, unless
-    /// the note says otherwise.
+    /// What its numbers rest on.
     pub basis: Basis,
+    /// What those fields rest on that differ from it.
+    #[serde(default)]
+    pub basis_of: BTreeMap<String, Basis>,
     /// Keys of the sources.
     #[serde(default)]
     pub source: Vec<Source>,
@@ -172,12 +173,20 @@ pub struct Plant {
     pub note: String,
 }
 
-row!(Plant, "plant", plants, "data/plants.toml", Plant::listed);
+/// What fields of a plant rest on where its row does not say otherwise.
+const BASIS_OF_FIELDS: [(&str, Basis); 2] = [
+    ("temperature_c", Basis::Practice),
+    ("fresh_g", Basis::Practice),
+];
+
+row!(Plant, "plant", plants, "data/plants.toml", Plant::finished);
 
 impl Plant {
-    /// The same with its places on the lists of restricted plants.
-    fn listed(mut self) -> Self {
+    /// The same with its places on the lists of restricted plants, and with what its fields
+    /// rest on in any row.
+    fn finished(mut self) -> Self {
         self.listed = listing::listings(&self);
+        row::complete(&mut self.basis_of, self.basis, &BASIS_OF_FIELDS);
         self
     }
 

@@ -1,5 +1,7 @@
 //! What all rows share: a name, a basis, and being found by what people type.
 
+use std::collections::BTreeMap;
+
 use serde::Deserialize;
 use serde::de::DeserializeOwned;
 use thiserror::Error;
@@ -199,6 +201,20 @@ pub(super) fn read<R: DeserializeOwned>(table: &str) -> Vec<R> {
     }
     let table: Table<R> = toml::from_str(table).expect("the embedded table is well formed");
     table.row
+}
+
+/// Adds what the fields of a table rest on to what a row says itself; what the row rests on
+/// as a whole needs no word.
+pub(super) fn complete(
+    basis_of: &mut BTreeMap<String, Basis>,
+    row: Basis,
+    fields: &[(&str, Basis)],
+) {
+    for (field, basis) in fields {
+        if *basis != row {
+            basis_of.entry((*field).to_owned()).or_insert(*basis);
+        }
+    }
 }
 
 /// Makes a struct with the shared fields the row of an embedded table; the last

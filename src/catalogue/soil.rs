@@ -1,5 +1,7 @@
 //! Soils for the lower, nutrient layer.
 
+use std::collections::BTreeMap;
+
 use serde::{Deserialize, Serialize};
 
 use super::row::row;
@@ -66,6 +68,9 @@ pub struct Soil {
     pub fines_pct: Option<Band>,
     /// What the numbers rest on.
     pub basis: Basis,
+    /// What those fields rest on that differ from it.
+    #[serde(default)]
+    pub basis_of: BTreeMap<String, Basis>,
     /// Keys of the sources.
     #[serde(default)]
     pub source: Vec<Source>,

@@ -1,5 +1,6 @@
 //! Every table holds what its rows claim.
 
+mod basis;
 mod bed;
 mod living;
 mod names;
