@@ -85,13 +85,16 @@ fn more_dates_leave_fewer_members_and_what_collapses_is_drawn_anew() {
     let two = narrowed(&[(14, 1.0, 0.25, 5.0), (21, 1.0, 1.0, 5.0)]);
     assert!(two.effective < one.effective && one.effective < 128.0);
     assert!(!one.resampled, "{}", one.effective);
-    let odd = narrowed(&[
-        (10, 4.0, 0.0, 0.0),
-        (14, 4.0, 0.25, 0.0),
-        (21, 0.25, 5.0, 40.0),
-        (28, 4.0, 0.0, 0.0),
+    // the course of a strong flush, which few draws of this soil take; readings that no draw
+    // takes would leave all of them equally unlikely
+    let strong = narrowed(&[
+        (10, 4.0, 0.25, 5.0),
+        (14, 4.0, 1.0, 5.0),
+        (21, 2.0, 5.0, 10.0),
+        (28, 0.25, 5.0, 40.0),
     ]);
-    assert!(odd.resampled && odd.effective > 20.0, "{}", odd.effective);
-    let sum: f64 = odd.members.iter().map(|(weight, ..)| weight).sum();
+    assert!(strong.resampled, "{}", strong.effective);
+    assert!(strong.effective > 20.0, "{}", strong.effective);
+    let sum: f64 = strong.members.iter().map(|(weight, ..)| weight).sum();
     assert!((sum - 1.0).abs() < 1e-9);
 }
