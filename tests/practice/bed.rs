@@ -131,7 +131,7 @@ fn an_existing_tank_gets_one_step_with_bags() {
 
 #[test]
 fn plants_that_would_come_too_late_are_not_added_where_the_index_is_met() {
-    // 25 mm more of soil than its stems can still catch up with
+    // with half of this soil its stems still catch up
     let mut draft = demo("under-a-green-roof").into_draft();
     draft.soil.depth = LayerDepth::Uniform(Length::from_mm(50.0));
     let design = draft.check().expect("a sound tank");

@@ -4,6 +4,7 @@
 
 mod bed;
 mod diagnosis;
+mod mature;
 mod night;
 mod remedies;
 mod spec;
