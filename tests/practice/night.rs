@@ -158,15 +158,15 @@ fn fish_that_breathe_air_turn_a_gasp_into_a_note() {
 }
 
 #[test]
-fn dawn_is_judged_at_five_and_three_unless_the_keeper_asks_for_more() {
+fn dawn_is_judged_at_five_four_and_three_unless_the_keeper_asks_for_more() {
     let status = |typical: f64, goal: Option<f64>| {
         let oxygen = Band::new(typical - 1.0, typical, typical + 1.0);
         let goal = goal.map(Concentration::from_mg_l);
         air_dawn::verdict(oxygen, AirBreathers::None, goal).status
     };
     assert_eq!(status(6.1, None), Status::Ok);
-    assert_eq!(status(5.5, None), Status::Note);
-    assert_eq!(status(4.9, None), Status::Watch);
+    assert_eq!(status(4.9, None), Status::Note);
+    assert_eq!(status(3.9, None), Status::Watch);
     assert_eq!(status(2.9, None), Status::Act);
     assert_eq!(status(5.5, Some(6.0)), Status::Watch);
     assert_eq!(status(4.5, Some(3.5)), Status::Ok);
