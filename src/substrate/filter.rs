@@ -181,7 +181,7 @@ pub enum DrainageRule {
 
 impl DrainageRule {
     /// The multiple.
-    const fn multiple(self) -> f64 {
+    pub const fn multiple(self) -> f64 {
         match self {
             Self::FourTimes => 4.0,
             Self::FiveTimes => 5.0,

@@ -11,5 +11,6 @@ mod formulas;
 mod layers;
 mod ranges;
 mod readme;
+mod sentences;
 mod sources;
 mod tree;

@@ -16,7 +16,9 @@ pub(in crate::plan) const RULE: Rule = Rule {
     explanation: Explanation {
         asks: "Will gas form in the soil, and how does it leave?",
         limits: || {
-            "a note: G over 1 means bubbles will form; M over 1 means that they push grains aside, under 1 that they pass between them".to_owned()
+            format!(
+                "a note: G over {EVEN} means bubbles will form; M over {EVEN} means that they push grains aside, under {EVEN} that they pass between them"
+            )
         },
         formula: || {
             "G = p / J, J = H Csat / (H L / (phi Ds)_cap + H^2 / (2 (phi Ds)_soil)); M = (12 gamma / d) / ((1 - phi)(rho_s - rho_w) g L)".to_owned()
@@ -42,6 +44,10 @@ pub(in crate::plan) const RULE: Rule = Rule {
         ],
     },
 };
+
+/// The ratio at which what is made and what can leave, or entry pressure and overburden, are
+/// even.
+const EVEN: f64 = 1.0;
 
 /// How gas leaves; it always does.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -72,9 +78,9 @@ impl GasRelease {
     /// # Limits
     /// Says how gas leaves, never that it stays.
     pub fn judge(made_over_ceiling: f64, entry_ratio: f64) -> Self {
-        if made_over_ceiling <= 1.0 {
+        if made_over_ceiling <= EVEN {
             Self::Dissolved
-        } else if entry_ratio > 1.0 {
+        } else if entry_ratio > EVEN {
             Self::BubblesPushingGrains
         } else {
             Self::BubblesThroughPores
@@ -111,7 +117,7 @@ fn judged(case: &Case<'_>) -> Finding {
         value: Some(case.bed.gas_ratio),
         unit: "ratio",
         low: None,
-        high: Some(1.0),
+        high: Some(EVEN),
         says: says.to_owned(),
         remedy: None,
         basis: Basis::Judgement,

@@ -176,11 +176,16 @@ pub(in crate::plan) fn judged(design: &Design) -> Finding {
 }
 
 fn steps(design: &Design) -> Vec<Step> {
+    let times = TESTED_RATIO / DESIGN_RATIO;
     let limits = CoarseLimits::over(&filter_soil(design));
     vec![
         step("D15 of the cap", design.draft().cap.d15_mm().typical, "mm"),
         step("filter limit of the soil", limits.rule.mm(), "mm"),
-        step("ok up to 1.6 times that", limits.watch_above.mm(), "mm"),
+        step(
+            &format!("ok up to {times} times that"),
+            limits.watch_above.mm(),
+            "mm",
+        ),
         step("act above", limits.act_above.mm(), "mm"),
     ]
 }

@@ -184,7 +184,7 @@ fn steps(design: &Design, plan: &Plan) -> Vec<Step> {
         ),
         step("peak release", plan.bed.release_peak_mg_n_m2_d, "mg N/m2/d"),
         step(
-            "released in 21 days, stirred up included",
+            &format!("released in {FLUSH_DAYS} days, stirred up included"),
             plan.bed.release_21_d_g_n_m2,
             "g N/m2",
         ),
@@ -214,7 +214,7 @@ fn capping(design: &Design, plan: &Plan, barrier: &Barrier) -> Vec<Step> {
     };
     vec![
         step(
-            "taken by the plants a day, K / 21",
+            &format!("taken by the plants a day, K / {FLUSH_DAYS}"),
             taken_mg_m2_d,
             "mg N/m2/d",
         ),

@@ -4,6 +4,7 @@ use super::case::FlushCase;
 use super::water_changes::against_the_flush;
 use crate::finding::{Code, Finding, Status, Step, step};
 use crate::plan::estimate::Estimate;
+use crate::plan::load::FLUSH_DAYS;
 use crate::plan::outcome::Plan;
 use crate::startup::limits::Limit;
 use crate::units::show;
@@ -79,7 +80,7 @@ pub(super) fn steps(plan: &Plan) -> Vec<Step> {
     let startup = &plan.startup;
     let mut steps = vec![
         step(
-            "released in 21 days",
+            &format!("released in {FLUSH_DAYS} days"),
             plan.bed.release_21_d_g_n_m2,
             "g N/m2",
         ),

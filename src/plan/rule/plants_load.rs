@@ -160,11 +160,15 @@ pub(super) fn steps(plan: &Plan) -> Vec<Step> {
         step("fast growers, fresh", planting.fast_g, "g"),
         step("slow growers, fresh (left out)", planting.slow_g, "g"),
         step(
-            "released in 21 days, J",
+            &format!("released in {FLUSH_DAYS} days, J"),
             plan.bed.release_21_d_g_n_m2,
             "g N/m2",
         ),
-        step("taken in 21 days, K", taken_g_m2(plan), "g N/m2"),
+        step(
+            &format!("taken in {FLUSH_DAYS} days, K"),
+            taken_g_m2(plan),
+            "g N/m2",
+        ),
         step("index K / J", planting.index, ""),
     ]
 }
