@@ -42,7 +42,7 @@
 //!
 //! | modules | hold |
 //! |---|---|
-//! | [`units`], [`numerics`] | quantities with their units; integrator, roots, samples |
+//! | [`units`], [`numerics`], [`result`] | quantities with their units; integrator, roots, samples; how a result is declared |
 //! | [`source`] | works cited, bands of values, ranges of formulas |
 //! | [`parameters`], [`finding`] | uncertain numbers of the simulations; what is judged: status, code, remedy, caution, working |
 //! | [`catalogue`] | soils, caps, stones, plants, animals, devices, sizes, signs |
@@ -74,6 +74,8 @@ pub use units::UnitSystem;
 pub mod units;
 
 pub mod numerics;
+
+pub mod result;
 
 pub mod source;
 

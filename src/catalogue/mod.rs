@@ -2,8 +2,8 @@
 //!
 //! Every row says what its numbers rest on; numbers that vary are a
 //! [`Band`](crate::source::Band). A row is found by its name, its label or a
-//! trade word, however it is cased and spaced: [`find`]. Beside them stand the topics and
-//! the dictionary of results, which say what is computed and why.
+//! trade word, however it is cased and spaced: [`find`]. Beside them stand the topics,
+//! which say what is computed and why.
 
 mod animal;
 mod cap;
@@ -12,7 +12,6 @@ mod device;
 mod listing;
 mod path;
 mod plant;
-mod result;
 mod row;
 mod sign;
 mod size;
@@ -30,7 +29,6 @@ pub use device::{Device, FlowKind, devices};
 pub use listing::{LISTS_AS_OF, ListText, Listing, Part, RestrictedList, Taxon, restricted_lists};
 pub use path::{bracketed, nearest_path, within_lists};
 pub use plant::{Form, Group, Plant, Portion, plants};
-pub use result::{Command, Origin, ResultRow, Spread, result, results};
 pub use row::{Row, Unknown, find};
 pub use sign::{Sign, signs};
 pub use size::{Printed, TankSize, sizes};

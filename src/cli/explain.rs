@@ -9,12 +9,12 @@ use super::choice::Format;
 use super::failure::Failure;
 use super::worked::{self, Judged};
 use super::{Outcome, output, result};
-use crate::catalogue::{ResultRow, Topic};
-use crate::explanation::{self, Named, Subject};
+use crate::catalogue::Topic;
+use crate::explanation;
 use crate::finding::{Code, Finding, Status, Working};
 use crate::report::at::ValueAt;
 use crate::report::compose::{self, Resting, Worked};
-use crate::report::dictionary::Listed;
+use crate::report::dictionary::{Listed, Named, ResultRow, Subject};
 use crate::report::document::Document;
 use crate::source::{Source, Work};
 
@@ -112,7 +112,7 @@ fn explain_topic(topic: &Topic, options: &ExplainOptions) -> Result<Outcome, Fai
 fn explain_result(named: &Named, options: &ExplainOptions) -> Result<Outcome, Failure> {
     let judged = judged(options, |spec| worked::result(named, spec, options))?;
     let tank = judged.as_ref().map(|judged| &judged.worked);
-    let topic = named.row.topic.as_deref().and_then(explanation::topic);
+    let topic = named.row.topic().and_then(explanation::topic);
     let explanation = Explanation {
         result: Some(Listed::of(named.row)),
         topic,

@@ -10,7 +10,7 @@ use super::failure::Failure;
 use super::output;
 use crate::catalogue;
 use crate::explanation;
-use crate::report::dictionary::Listed;
+use crate::report::dictionary::{self, Listed};
 use crate::report::document::Document;
 use crate::report::{csv, html, json, listing, text};
 use crate::source;
@@ -63,7 +63,7 @@ fn rows(what: Listing) -> Map<String, Value> {
 }
 
 fn listed() -> Vec<Listed> {
-    catalogue::results().iter().map(Listed::of).collect()
+    dictionary::results().iter().map(Listed::of).collect()
 }
 
 /// Rows under the key `rows`.

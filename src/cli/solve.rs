@@ -3,7 +3,8 @@
 use super::args::SolveOptions;
 use super::failure::Failure;
 use super::{Outcome, condition, input, result};
-use crate::report::compose::{self, Solved};
+use crate::report::compose;
+use crate::report::solved::Solved;
 use crate::spec;
 use crate::study::{self, Levels, Search};
 

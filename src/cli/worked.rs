@@ -7,15 +7,16 @@ use serde_json::{Map, Value};
 use super::args::ExplainOptions;
 use super::failure::Failure;
 use super::{check, compare, condition, input, night, plan as planned, request, startup};
-use crate::catalogue::{Command, Origin, ResultRow, Topic};
+use crate::catalogue::Topic;
 use crate::design::Design;
 use crate::diagnosis::{self, Diagnosis, diagnose};
-use crate::explanation::Named;
 use crate::finding::{Caution, Finding, Status, Working};
 use crate::plan::{self, Plan};
 use crate::report::at;
 use crate::report::compose::{Resting, Worked};
+use crate::report::dictionary::{Command, Named, ResultRow};
 use crate::report::{json, row};
+use crate::result::{Ground, Origin};
 use crate::source::Source;
 use crate::study::{self, Base, Cell, Question, Space};
 
@@ -76,7 +77,7 @@ pub(super) fn result(
     let tank = Tank { design, computed };
     let values = at::values(&object, &named.path);
     let findings = tank.findings_that(|finding| is_behind(row, finding));
-    let judged = tank.judged(row.topic.as_deref(), values, findings);
+    let judged = tank.judged(row.topic(), values, findings);
     let worst = if is_of_findings(row) {
         tank.worst()
     } else {
@@ -155,13 +156,13 @@ fn is_of_findings(row: &ResultRow) -> bool {
 /// Whether a result rests on what a finding judges.
 fn is_behind(row: &ResultRow, finding: &Finding) -> bool {
     let code = finding.code.text();
-    match (&row.topic, row.from) {
-        (Some(topic), _) => topic == code,
-        (None, Some(Origin::Finding)) => {
+    match row.ground {
+        Ground::Topic(topic) => topic == code,
+        Ground::From(Origin::Finding) => {
             let section = row.path.split('.').next();
             section.is_some_and(|section| code.split('.').next() == Some(section))
         }
-        (None, _) => false,
+        Ground::From(_) => false,
     }
 }
 

@@ -8,6 +8,7 @@ use super::{
     Stone, Tank, Water,
 };
 use crate::catalogue::Sign;
+use crate::result::results;
 use crate::units::UnitSystem;
 
 /// A tank as asked for; every field may be changed before it is checked.
@@ -55,13 +56,15 @@ pub struct Draft {
     pub assumed: Vec<Assumption>,
 }
 
-/// A default that stands for something not said.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Assumption {
-    /// The key that was left out.
-    pub key: String,
-    /// The value taken.
-    pub value: String,
-    /// Why this value.
-    pub why: String,
+results! {
+    /// A default that stands for something not said.
+    #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+    pub struct Assumption {
+        /// the key that was left out
+        pub key: String => Spec,
+        /// what was taken for it
+        pub value: String => Spec,
+        /// why this and nothing else
+        pub why: String => Program,
+    }
 }

@@ -2,6 +2,10 @@
 
 use serde::{Serialize, Serializer};
 
+use crate::result::plain;
+
+plain! { Word: Cause; }
+
 /// Declares the causes with their name, their label and what they mean.
 macro_rules! causes {
     ($($variant:ident = $name:literal, $label:literal: $says:literal;)+) => {

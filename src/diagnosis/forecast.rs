@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use super::case::Case;
 use super::hypotheses::{AHEAD_D, Member, Nitrogen};
+use crate::result::results;
 use crate::source::Band;
 use crate::startup::limits::{READY_AMMONIA_MG_N_L, READY_NITRITE_MG_N_L};
 use crate::units::{Analyte, Concentration};
@@ -11,17 +12,19 @@ use crate::units::{Analyte, Concentration};
 /// Shares that a band shows.
 const SHARES: [f64; 3] = [0.1, 0.5, 0.9];
 
-/// One day ahead.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
-pub struct ForecastDay {
-    /// Days since flooding.
-    pub day: f64,
-    /// Ammonia, mg N/L.
-    pub ammonia_mg_l: Band,
-    /// Nitrite, mg NO2/L.
-    pub nitrite_mg_l: Band,
-    /// Nitrate, mg NO3/L.
-    pub nitrate_mg_l: Band,
+results! {
+    /// One day ahead.
+    #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+    pub struct ForecastDay {
+        /// days after flooding
+        pub day: f64 => Count,
+        /// total ammonia on the day, as nitrogen
+        pub ammonia_mg_l: Band => "flush.ammonia" by Members,
+        /// nitrite on the day, as NO2
+        pub nitrite_mg_l: Band => "flush.nitrite" by Members,
+        /// nitrate on the day, as NO3
+        pub nitrate_mg_l: Band => "flush.nitrate" by Members,
+    }
 }
 
 /// The weeks ahead, from today on.

@@ -9,20 +9,23 @@ use super::kit::Kit;
 use super::measurement::{Reported, Subject};
 use super::sign::{WRITTEN_DOWN, seen};
 use crate::catalogue::signs;
+use crate::result::results;
 use crate::units::show::significant;
 
-/// The next thing to measure or to look at.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Look {
-    /// What to measure or look at.
-    pub reading: String,
-    /// Why.
-    pub why: String,
-    /// The same as a step: "test nitrite again in a week".
-    #[serde(skip)]
-    pub asks: String,
-    /// What it is expected to tell, bits.
-    pub bits: f64,
+results! {
+    /// The next thing to measure or to look at.
+    #[derive(Debug, Clone, PartialEq, Serialize)]
+    pub struct Look {
+        /// the reading or look that would tell most
+        pub reading: String => "check.look",
+        /// what to do for it
+        pub why: String => "check.look",
+        /// The same as a step: "test nitrite again in a week".
+        #[serde(skip)]
+        pub asks: String,
+        /// what it is expected to tell; 1 bit halves what is open
+        pub bits: f64 => "check.look",
+    }
 }
 
 /// Something that can be looked at or measured at home, with how often the answer is

@@ -31,14 +31,16 @@ mod working;
 pub use cause::Cause;
 pub use hypotheses::runs;
 pub use measurement::{Measurement, Reported, Subject};
+pub use next_step::NextResult;
 pub use working::{worked, working};
 
 use serde::Serialize;
 
 use crate::design::Design;
-use crate::finding::{Action, Caution, Code, Explanation, Finding, Remedy, Status};
+use crate::finding::{Action, Caution, Code, Explanation, Finding, Status};
 use crate::numerics::rodas::IntegrationError;
 use crate::plan::{BedSection, CapSection, Options, SoilSection, cautions_for, check};
+use crate::result::results;
 use crate::source::Band;
 use case::Case;
 use dawn::Dawn;
@@ -66,64 +68,69 @@ const LEAST_TREATED: f64 = 0.05;
 const TOLD_APART: f64 = 0.5;
 const TOLD_APART_RATIO: f64 = 2.0;
 
-/// What is wrong, or that nothing is; fields are named as in JSON.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Diagnosis {
-    /// What the keeper calls the tank.
-    pub name: String,
-    /// The day of the last reading, days since flooding.
-    pub day: f64,
-    /// The one thing to do next.
-    pub next_step: Remedy,
-    /// Whether it cannot wait.
-    pub urgent: bool,
-    /// Whether nothing was read or seen, so that the spec alone speaks.
-    pub is_blind: bool,
-    /// Probability of each cause before any evidence.
-    pub prior: f64,
-    /// Every cause, the most probable first.
-    pub causes: Vec<CauseResult>,
-    /// Causes that what is known does not tell apart; none where one leads.
-    pub alike: Vec<Cause>,
-    /// What would tell most.
-    pub measure_next: Option<Look>,
-    /// Members followed for each cause.
-    pub members: u32,
-    /// What they were drawn with.
-    pub seed: u64,
-    /// Members that the readings leave, of those of all causes together.
-    pub effective_members: f64,
-    /// Whether members were drawn anew around those that fit.
-    pub resampled: bool,
-    /// The day from which ammonia and nitrite stay low if nothing is done.
-    pub ready_day: Option<Band>,
-    /// The weeks ahead if nothing is done.
-    pub forecast: Vec<ForecastDay>,
-    /// The soil as it lies.
-    pub soil: SoilSection,
-    /// The cap as it lies.
-    pub cap: CapSection,
-    /// What the bed gives off.
-    pub bed: BedSection,
-    /// Judged results on water, cause and bed.
-    pub findings: Vec<Finding>,
-    /// Hazards and limits.
-    pub cautions: Vec<Caution>,
-}
+results! {
+    /// What is wrong, or that nothing is; fields are named as in JSON.
+    ///
+    /// `alike` is empty where one cause leads.
+    #[derive(Debug, Clone, PartialEq, Serialize)]
+    pub struct Diagnosis {
+        /// What the keeper calls the tank.
+        pub name: String,
+        /// day of the last reading, after flooding
+        pub day: f64 => Spec,
+        /// The one thing to do next.
+        pub next_step: NextResult,
+        /// whether it cannot wait
+        pub urgent: bool => "check.water",
+        /// whether nothing was read or seen, so that the bed alone is judged
+        pub is_blind: bool => Count,
+        /// probability of each cause before any evidence: all start even
+        pub prior: f64 => "check.cause",
+        /// every cause, the likeliest first
+        pub causes: Vec<CauseResult> => "check.cause",
+        /// causes that cannot be told apart by what is known
+        pub alike: Vec<Cause> => "check.cause" each "the name of one of them",
+        /// What would tell most.
+        pub measure_next: Option<Look>,
+        /// members followed for each cause
+        pub members: u32 => Option,
+        /// what they were drawn with
+        pub seed: u64 => Option,
+        /// how many members the readings leave, of those of all causes
+        pub effective_members: f64 => "check.fit",
+        /// whether members were drawn anew around those that fit
+        pub resampled: bool => "check.fit",
+        /// day from which ammonia and nitrite stay low if nothing is done; null where that is
+        /// beyond the days followed
+        pub ready_day: Option<Band> => "animals.early" by Members,
+        /// the weeks ahead if nothing is done
+        pub forecast: Vec<ForecastDay> => "check.fit",
+        /// The soil as it lies.
+        pub soil: SoilSection,
+        /// The cap as it lies.
+        pub cap: CapSection,
+        /// What the bed gives off.
+        pub bed: BedSection,
+        /// Judged results on water, cause and bed.
+        pub findings: Vec<Finding>,
+        /// Hazards and limits.
+        pub cautions: Vec<Caution>,
+    }
 
-/// One cause, weighed.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct CauseResult {
-    /// Which.
-    pub cause: Cause,
-    /// After all evidence.
-    pub probability: f64,
-    /// What it means.
-    pub says: &'static str,
-    /// What moved it most, for and against.
-    pub evidence: Vec<Evidence>,
-    /// What to do about it, for the likelier ones.
-    pub remedy: Option<CauseRemedy>,
+    /// One cause, weighed.
+    #[derive(Debug, Clone, PartialEq, Serialize)]
+    pub struct CauseResult {
+        /// the cause's name
+        pub cause: Cause => "check.cause",
+        /// how likely it is after all evidence, 0 to 1
+        pub probability: f64 => "check.cause",
+        /// what the cause means
+        pub says: &'static str => "check.cause",
+        /// what moved it most, for and against
+        pub evidence: Vec<Evidence> => "check.cause",
+        /// what to do about it, or null for the less likely ones
+        pub remedy: Option<CauseRemedy> => "check.cause",
+    }
 }
 
 impl Diagnosis {
@@ -210,7 +217,7 @@ pub fn diagnose_with_progress(
     Ok(Diagnosis {
         name: design.draft().name.clone(),
         day: case.age_d,
-        next_step: next.remedy,
+        next_step: next.remedy.into(),
         urgent: next.is_urgent,
         is_blind: case.is_blind(),
         prior: 1.0 / Cause::ALL.len() as f64,

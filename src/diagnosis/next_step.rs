@@ -1,5 +1,7 @@
 //! The one thing to do next.
 
+use serde::Serialize;
+
 use super::CauseResult;
 use super::case::Case;
 use super::cause::Cause;
@@ -8,6 +10,30 @@ use super::look::Look;
 use super::remedy::Immediate;
 use crate::finding::{Action, Remedy, Status};
 use crate::plan::Check;
+use crate::result::results;
+
+results! {
+    /// The one thing to do next, named as in JSON.
+    #[derive(Debug, Clone, PartialEq, Serialize)]
+    pub struct NextResult {
+        /// the one thing to do next
+        pub says: String => "check.cause",
+        /// how much of it, in the unit beside it
+        pub quantity: Option<f64> => "check.cause",
+        /// unit of that quantity
+        pub unit: &'static str => "check.cause",
+    }
+}
+
+impl From<Remedy> for NextResult {
+    fn from(remedy: Remedy) -> Self {
+        Self {
+            says: remedy.says,
+            quantity: remedy.quantity,
+            unit: remedy.unit,
+        }
+    }
+}
 
 /// The one thing to do next.
 pub(super) struct NextStep {

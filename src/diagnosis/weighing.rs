@@ -1,5 +1,7 @@
 //! Causes weighed by readings, signs and circumstances.
 
+use serde::Serialize;
+
 use super::case::Case;
 use super::cause::{ByCause, Cause};
 use super::circumstance::{Circumstance, Facts};
@@ -8,6 +10,7 @@ use super::hypotheses::{Hypotheses, followed, subjects_of};
 use super::measurement::{Measurement, Subject};
 use super::sign;
 use crate::catalogue::{Sign, signs};
+use crate::result::results;
 use crate::units::show::significant;
 
 /// One thing known of the tank, with its likelihood under each cause.
@@ -23,16 +26,21 @@ pub struct Item {
     pub likelihood: ByCause,
 }
 
-/// One item as evidence on one cause.
-#[derive(Debug, Clone, PartialEq, serde::Serialize)]
-pub struct Evidence {
-    /// What was read, seen or described.
-    pub reading: String,
-    /// What it says.
-    pub says: String,
-    /// Logarithm to ten of the likelihood under this cause over that under all causes
-    /// as they stood before: above nothing it speaks for the cause.
-    pub weight: f64,
+results! {
+    /// One item as evidence on one cause.
+    ///
+    /// `weight` compares the likelihood under this cause with that under all causes as they
+    /// stood before.
+    #[derive(Debug, Clone, PartialEq, Serialize)]
+    pub struct Evidence {
+        /// the reading, sign or circumstance
+        pub reading: String => "check.cause",
+        /// what it tells
+        pub says: String => "check.cause",
+        /// logarithm to ten of how many times likelier it is with this cause; above 0 it speaks for
+        /// it
+        pub weight: f64 => "check.cause",
+    }
 }
 
 /// Causes weighed.

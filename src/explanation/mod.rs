@@ -1,9 +1,4 @@
-//! What stands behind each finding and each figure, and how it is found by what people
-//! type.
-
-mod subject;
-
-pub use subject::{Named, Subject};
+//! What stands behind each finding and each figure.
 
 use std::sync::OnceLock;
 

@@ -2,6 +2,10 @@
 
 use serde::{Serialize, Serializer};
 
+use crate::result::plain;
+
+plain! { Word: Code; }
+
 /// Declares the codes with their spelling.
 macro_rules! codes {
     ($($(#[$doc:meta])* $name:ident = $text:literal,)+) => {

@@ -16,42 +16,47 @@ pub use working::{Step, Working, step};
 
 use serde::Serialize;
 
+use crate::result::results;
 use crate::source::{Basis, Source};
 
-/// One judged result.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Finding {
-    /// Which rule judged.
-    pub code: Code,
-    /// How it stands.
-    pub status: Status,
-    /// What was judged, in words: "cap at the front".
-    pub subject: String,
-    /// The number that was held against the limits.
-    pub value: Option<f64>,
-    /// The unit of the value and the limits.
-    pub unit: &'static str,
-    /// Below this the status is worse than ok.
-    pub low: Option<f64>,
-    /// Above this the status is worse than ok.
-    pub high: Option<f64>,
-    /// The result in one or two sentences.
-    pub says: String,
-    /// What to do, where something is to be done.
-    pub remedy: Option<Remedy>,
-    /// What the limits rest on.
-    pub basis: Basis,
-    /// The source of the limits, where there is one.
-    pub source: Option<Source>,
-}
+results! {
+    /// One judged result.
+    ///
+    /// The subject is said in words: "cap at the front".
+    #[derive(Debug, Clone, PartialEq, Serialize)]
+    pub struct Finding {
+        /// which rule judged
+        pub code: Code => Finding,
+        /// how it stands: ok, note, watch or act
+        pub status: Status => Finding,
+        /// what was judged
+        pub subject: String => Finding,
+        /// the number held against the limits, in the unit beside it
+        pub value: Option<f64> => Finding,
+        /// unit of the value and its limits
+        pub unit: &'static str => Finding,
+        /// below this it is worse than ok
+        pub low: Option<f64> => Finding,
+        /// above this it is worse than ok
+        pub high: Option<f64> => Finding,
+        /// the finding in a sentence or two
+        pub says: String => Finding,
+        /// what to do, or null where there is nothing to do
+        pub remedy: Option<Remedy> => Finding,
+        /// what the limits rest on: published, practice, judgement, measured, memory
+        pub basis: Basis => Finding,
+        /// source of the limits, by its key in lentic list sources
+        pub source: Option<Source> => Finding,
+    }
 
-/// What to do about a finding, with its quantity.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Remedy {
-    /// The step in one sentence.
-    pub says: String,
-    /// How much of it.
-    pub quantity: Option<f64>,
-    /// The unit of the quantity.
-    pub unit: &'static str,
+    /// What to do about a finding, with its quantity.
+    #[derive(Debug, Clone, PartialEq, Serialize)]
+    pub struct Remedy {
+        /// the step in one sentence
+        pub says: String => Finding,
+        /// how much of it, in the unit beside it
+        pub quantity: Option<f64> => Finding,
+        /// unit of that quantity
+        pub unit: &'static str => Finding,
+    }
 }

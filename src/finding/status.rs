@@ -2,6 +2,10 @@
 
 use serde::Serialize;
 
+use crate::result::plain;
+
+plain! { Word: Status; }
+
 /// Four steps from well to urgent, in this order.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 #[serde(rename_all = "lowercase")]

@@ -2,7 +2,10 @@
 
 use serde::Serialize;
 
+use crate::result::plain;
 use crate::source::Band;
+
+plain! { Number: Estimate; }
 
 /// A value, with its band where an ensemble was run.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]

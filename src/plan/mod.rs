@@ -58,10 +58,6 @@ use night::{Nocturne, Remedies};
 use rule::{FlushCase, NightCase};
 use stages::Stages;
 
-/// Every path of a plan's JSON with its type over all demo tanks, one a line; `[]` stands
-/// for any item of a list.
-pub const PATHS: &str = include_str!("paths.txt");
-
 /// Computes and judges everything for a design: the door from a checked tank to a [`Plan`].
 ///
 /// # Errors

@@ -10,54 +10,57 @@ use super::section::{
 };
 use crate::design::Assumption;
 use crate::finding::{Caution, Finding, Remedy, Status};
+use crate::result::results;
 
-/// A plan; its fields are named as in JSON.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Plan {
-    /// What the keeper calls the tank.
-    pub name: String,
-    /// Defaults that stand for what was not said.
-    pub assumed: Vec<Assumption>,
-    /// The vessel and its water.
-    pub tank: TankSection,
-    /// Soil to buy.
-    pub soil: SoilSection,
-    /// Cap to buy.
-    pub cap: CapSection,
-    /// What the bed gives off.
-    pub bed: BedSection,
-    /// What it weighs.
-    pub weight: WeightSection,
-    /// Stress in flat panes, where there are any.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub panes: Option<PanesSection>,
-    /// The planting of day one.
-    pub planting: PlantingSection,
-    /// How the first weeks go.
-    pub startup: StartupSection,
-    /// The first weeks day by day, for charts; `startup` gives them to scripts.
-    #[serde(skip)]
-    pub days: Vec<DayRow>,
-    /// A day and a night, on the leanest day.
-    pub night: NightSection,
-    /// That day hour by hour, for charts; `night` gives it to scripts.
-    #[serde(skip)]
-    pub hours: Vec<HourRow>,
-    /// How the water moves.
-    pub flow: FlowSection,
-    /// Light below the floaters.
-    pub light: LightSection,
-    /// Animals against what is carried.
-    pub animals: AnimalsSection,
-    /// Heat, water and electricity.
-    pub heat: HeatSection,
-    /// What it costs, where prices are given.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub cost: Option<CostSection>,
-    /// Judged results.
-    pub findings: Vec<Finding>,
-    /// Hazards and limits.
-    pub cautions: Vec<Caution>,
+results! {
+    /// A plan; its fields are named as in JSON.
+    #[derive(Debug, Clone, PartialEq, Serialize)]
+    pub struct Plan {
+        /// what you call the tank; the file's name where the spec has none
+        pub name: String => Spec,
+        /// what was taken for what the spec does not say
+        pub assumed: Vec<Assumption> => Spec,
+        /// The vessel and its water.
+        pub tank: TankSection,
+        /// Soil to buy.
+        pub soil: SoilSection,
+        /// Cap to buy.
+        pub cap: CapSection,
+        /// What the bed gives off.
+        pub bed: BedSection,
+        /// What it weighs.
+        pub weight: WeightSection,
+        /// Stress in flat panes, where there are any.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub panes: Option<PanesSection>,
+        /// The planting of day one.
+        pub planting: PlantingSection,
+        /// How the first weeks go.
+        pub startup: StartupSection,
+        /// The first weeks day by day, for charts; `startup` gives them to scripts.
+        #[serde(skip)]
+        pub days: Vec<DayRow>,
+        /// A day and a night, on the leanest day.
+        pub night: NightSection,
+        /// That day hour by hour, for charts; `night` gives it to scripts.
+        #[serde(skip)]
+        pub hours: Vec<HourRow>,
+        /// How the water moves.
+        pub flow: FlowSection,
+        /// Light below the floaters.
+        pub light: LightSection,
+        /// Animals against what is carried.
+        pub animals: AnimalsSection,
+        /// Heat, water and electricity.
+        pub heat: HeatSection,
+        /// What it costs, where prices are given.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub cost: Option<CostSection>,
+        /// every rule that was judged, in the order of the codes
+        pub findings: Vec<Finding> => Finding,
+        /// hazards, and limits of what was computed
+        pub cautions: Vec<Caution> => Caution,
+    }
 }
 
 /// A check of the bed of an existing tank.

@@ -2,234 +2,242 @@
 
 use serde::Serialize;
 
+use crate::result::results;
 use crate::units::Length;
 
-/// The vessel and its water.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct TankSection {
-    /// The shape's word.
-    pub shape: &'static str,
-    /// Area the tank stands on, over the walls.
-    pub footprint_cm2: f64,
-    /// Water surface.
-    pub surface_cm2: f64,
-    /// Inside, to the rim.
-    pub brimful_l: f64,
-    /// Free water above the bed, between the stones.
-    pub water_l: f64,
-    /// From the water surface to the mean top of the bed.
-    pub water_depth_cm: f64,
-    /// What stones displace.
-    pub hardscape_l: f64,
-}
+results! {
+    /// The vessel and its water.
+    #[derive(Debug, Clone, PartialEq, Serialize)]
+    pub struct TankSection {
+        /// the tank's shape
+        pub shape: &'static str => Spec,
+        /// area the tank stands on, over its walls
+        pub footprint_cm2: f64 => "tank.volume",
+        /// area of the water surface
+        pub surface_cm2: f64 => "tank.volume",
+        /// what the tank holds inside to its rim, before bed and stones
+        pub brimful_l: f64 => "tank.volume",
+        /// free water over the bed and between the stones
+        pub water_l: f64 => "tank.volume",
+        /// from the water surface down to the mean top of the bed
+        pub water_depth_cm: f64 => "tank.volume",
+        /// water that the stones displace
+        pub hardscape_l: f64 => "tank.volume",
+    }
 
-/// Bags of one size.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct BagCount {
-    /// The size as the keeper wrote it, in the units shown.
-    pub size: String,
-    /// How many.
-    pub count: u32,
-    /// Price of one.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub price: Option<f64>,
-}
+    /// Bags of one size.
+    #[derive(Debug, Clone, PartialEq, Serialize)]
+    pub struct BagCount {
+        /// size of the bag, as you wrote it
+        pub size: String => Spec,
+        /// how many bags of this size
+        pub count: u32 => Section,
+        /// price of one, as you gave it
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub price: Option<f64> => Spec,
+    }
 
-/// Soil to buy and what it weighs.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct SoilSection {
-    /// Catalogue name.
-    pub material: &'static str,
-    /// Mean depth.
-    pub depth_cm: f64,
-    /// Depth at the thinnest place.
-    pub thinnest_cm: f64,
-    /// Depth at the deepest place.
-    pub deepest_cm: f64,
-    /// In place, settled.
-    pub volume_l: f64,
-    /// As sold, loose, with the settling allowance.
-    pub buy_l: f64,
-    /// Least and most to buy by the band of the settling allowance.
-    pub buy_low_l: f64,
-    /// See `buy_low_l`.
-    pub buy_high_l: f64,
-    /// Dry.
-    pub dry_mass_kg: f64,
-    /// With its pores full of water.
-    pub wet_mass_kg: f64,
-    /// The cheapest set, where bag sizes are given.
-    pub bags: Vec<BagCount>,
-    /// In those bags.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub bags_total_l: Option<f64>,
-    /// Left over.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub surplus_l: Option<f64>,
-    /// Of those bags.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub cost: Option<f64>,
-}
+    /// Soil to buy and what it weighs.
+    #[derive(Debug, Clone, PartialEq, Serialize)]
+    pub struct SoilSection {
+        /// the soil, by its name in lentic list soils
+        pub material: &'static str => Spec,
+        /// mean depth of the soil
+        pub depth_cm: f64 => "soil.deep",
+        /// depth of the soil where it is thinnest
+        pub thinnest_cm: f64 => "soil.thin",
+        /// depth of the soil where it is deepest
+        pub deepest_cm: f64 => "soil.deep",
+        /// soil in place, settled
+        pub volume_l: f64 => "soil.purchase",
+        /// soil to buy, loose as sold, with the typical settling
+        pub buy_l: f64 => "soil.purchase",
+        /// the same if it settles least
+        pub buy_low_l: f64 => "soil.purchase",
+        /// the same if it settles most
+        pub buy_high_l: f64 => "soil.purchase",
+        /// what the soil in place weighs dry
+        pub dry_mass_kg: f64 => "weight.floor",
+        /// what the soil in place weighs with its pores full of water
+        pub wet_mass_kg: f64 => "weight.floor",
+        /// the cheapest set of your bag sizes that holds enough
+        pub bags: Vec<BagCount> => "soil.purchase",
+        /// what is in those bags, loose
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub bags_total_l: Option<f64> => "soil.purchase",
+        /// what is left over of them
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub surplus_l: Option<f64> => "soil.purchase",
+        /// price of those bags, where every size has one
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub cost: Option<f64> => "soil.purchase",
+    }
 
-/// Cap to buy, what it weighs and how its grains stand.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct CapSection {
-    /// Catalogue name.
-    pub material: &'static str,
-    /// Mean depth.
-    pub depth_cm: f64,
-    /// Depth at the thinnest place.
-    pub thinnest_cm: f64,
-    /// Depth at the deepest place.
-    pub deepest_cm: f64,
-    /// In place.
-    pub volume_l: f64,
-    /// To buy, dry.
-    pub buy_kg: f64,
-    /// In place, dry.
-    pub dry_mass_kg: f64,
-    /// With its pores full of water.
-    pub wet_mass_kg: f64,
-    /// The cheapest set, where bag sizes are given.
-    pub bags: Vec<BagCount>,
-    /// In those bags.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub bags_total_kg: Option<f64>,
-    /// Left over.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub surplus_kg: Option<f64>,
-    /// Of those bags.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub cost: Option<f64>,
-    /// 10 % of the grains by mass are finer.
-    pub d10_mm: f64,
-    /// 15 % are finer.
-    pub d15_mm: f64,
-    /// 50 % are finer.
-    pub d50_mm: f64,
-    /// 85 % are finer.
-    pub d85_mm: f64,
-    /// One word on the cap: `sound`, or the worst of its findings.
-    pub verdict: String,
-}
+    /// Cap to buy, what it weighs and how its grains stand.
+    #[derive(Debug, Clone, PartialEq, Serialize)]
+    pub struct CapSection {
+        /// the cap, by its name in lentic list caps
+        pub material: &'static str => Spec,
+        /// mean depth of the cap
+        pub depth_cm: f64 => "cap.deep",
+        /// depth of the cap where it is thinnest
+        pub thinnest_cm: f64 => "cap.thin",
+        /// depth of the cap where it is deepest
+        pub deepest_cm: f64 => "cap.deep",
+        /// cap in place
+        pub volume_l: f64 => "cap.purchase",
+        /// cap to buy, dry
+        pub buy_kg: f64 => "cap.purchase",
+        /// what the cap in place weighs dry
+        pub dry_mass_kg: f64 => "cap.purchase",
+        /// what the cap in place weighs with its pores full of water
+        pub wet_mass_kg: f64 => "cap.purchase",
+        /// the cheapest set of your bag sizes that holds enough
+        pub bags: Vec<BagCount> => "cap.purchase",
+        /// what is in those bags
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub bags_total_kg: Option<f64> => "cap.purchase",
+        /// what is left over of them
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub surplus_kg: Option<f64> => "cap.purchase",
+        /// price of those bags, where every size has one
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub cost: Option<f64> => "cap.purchase",
+        /// size that 10 % of the cap by mass is finer than
+        pub d10_mm: f64 => "cap.grains",
+        /// size that 15 % of the cap by mass is finer than
+        pub d15_mm: f64 => "cap.grains",
+        /// size that half of the cap by mass is finer than
+        pub d50_mm: f64 => "cap.grains",
+        /// size that 85 % of the cap by mass is finer than
+        pub d85_mm: f64 => "cap.grains",
+        /// sound, or status and code of the worst finding on the cap
+        pub verdict: String => Finding,
+    }
 
-/// What the bed gives off and holds back.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct BedSection {
-    /// Highest daily release of ammonium nitrogen.
-    pub release_peak_mg_n_m2_d: f64,
-    /// Released in the first 21 days, with what filling stirs up.
-    pub release_21_d_g_n_m2: f64,
-    /// Depth that oxygen reaches in the cap.
-    pub oxic_front_mm: f64,
-    /// Methane made over methane that can diffuse out; what is made is a rate by area,
-    /// known to a factor of ten, that does not ask how deep the soil is.
-    pub gas_ratio: f64,
-    /// Pressure for gas to enter the cap's pores over the weight of the cap.
-    pub entry_over_overburden: f64,
-}
+    /// What the bed gives off and holds back.
+    ///
+    /// Methane made, over which `gas_ratio` is taken, is a rate by area, known to a factor of
+    /// ten, that does not ask how deep the soil is.
+    #[derive(Debug, Clone, PartialEq, Serialize)]
+    pub struct BedSection {
+        /// most ammonium nitrogen that leaves the bed in a day, without plants
+        pub release_peak_mg_n_m2_d: f64 => "cap.leak",
+        /// ammonium nitrogen that leaves the bed in 21 days without plants, with what filling stirs
+        /// up
+        pub release_21_d_g_n_m2: f64 => "cap.leak",
+        /// how deep oxygen reaches into the cap
+        pub oxic_front_mm: f64 => "bed.oxygen",
+        /// gas made in the soil over gas that can diffuse out; over 1 it bubbles
+        pub gas_ratio: f64 => "bed.gas",
+        /// pressure that gas needs to enter the cap's pores over the weight of the cap
+        pub entry_over_overburden: f64 => "bed.gas",
+    }
 
-/// What it all weighs.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct WeightSection {
-    /// Walls and bottom.
-    pub shell_kg: f64,
-    /// Soil with the water in its pores.
-    pub soil_kg: f64,
-    /// Cap with the water in its pores.
-    pub cap_kg: f64,
-    /// Stones.
-    pub hardscape_kg: f64,
-    /// Free water.
-    pub water_kg: f64,
-    /// Stand, lid and equipment.
-    pub stand_kg: f64,
-    /// All of it.
-    pub total_kg: f64,
-    /// The total over the footprint.
-    pub footprint_pressure_kpa: f64,
-}
+    /// What it all weighs.
+    #[derive(Debug, Clone, PartialEq, Serialize)]
+    pub struct WeightSection {
+        /// walls and bottom of the tank
+        pub shell_kg: f64 => "weight.floor",
+        /// soil with the water in its pores
+        pub soil_kg: f64 => "weight.floor",
+        /// cap with the water in its pores
+        pub cap_kg: f64 => "weight.floor",
+        /// stones
+        pub hardscape_kg: f64 => "weight.floor",
+        /// free water
+        pub water_kg: f64 => "weight.floor",
+        /// stand, lid and equipment
+        pub stand_kg: f64 => "weight.floor",
+        /// the filled tank with all that stands under and on it
+        pub total_kg: f64 => "weight.floor",
+        /// that weight over the tank's underside
+        pub footprint_pressure_kpa: f64 => "weight.floor",
+    }
 
-/// Stress and bend of the flat panes, for water to the rim.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct PanesSection {
-    /// In the longest pane; none where it needs a brace.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub long_pane_stress_mpa: Option<f64>,
-    /// How far the longest pane bends.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub long_pane_deflection_mm: Option<f64>,
-    /// In the shortest pane.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub end_pane_stress_mpa: Option<f64>,
-}
+    /// Stress and bend of the flat panes, for water to the rim.
+    ///
+    /// The stress of the longest pane is none where it needs a brace.
+    #[derive(Debug, Clone, PartialEq, Serialize)]
+    pub struct PanesSection {
+        /// stress that water to the rim puts in the longest pane
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub long_pane_stress_mpa: Option<f64> => "glass.pane",
+        /// how far the longest pane bends
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub long_pane_deflection_mm: Option<f64> => "glass.pane",
+        /// stress in the shortest pane
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub end_pane_stress_mpa: Option<f64> => "glass.pane",
+    }
 
-/// The planting of day one against the flush.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct PlantingSection {
-    /// Share of the surface under floaters.
-    pub floating_cover_pct: f64,
-    /// Fresh floaters.
-    pub floating_g: f64,
-    /// Fresh fast growers.
-    pub fast_g: f64,
-    /// Fresh slow growers.
-    pub slow_g: f64,
-    /// What the planting can take over what the bed gives off.
-    pub index: f64,
-    /// Share of the ensemble in which ammonia and nitrite stay under their limits.
-    pub probability_under_limits: f64,
-    /// The smallest addition that meets the load.
-    pub needed: NeededPlanting,
-    /// By how much the index misses its limit.
-    pub shortfall_pct: f64,
-}
+    /// The planting of day one against the flush.
+    #[derive(Debug, Clone, PartialEq, Serialize)]
+    pub struct PlantingSection {
+        /// share of the surface under floaters on day one
+        pub floating_cover_pct: f64 => "plants.cover",
+        /// fresh mass of the floaters on day one
+        pub floating_g: f64 => "plants.mass",
+        /// fresh mass of the fast growers on day one
+        pub fast_g: f64 => "plants.mass",
+        /// fresh mass of the slow growers on day one
+        pub slow_g: f64 => "plants.mass",
+        /// nitrogen that the plants take in 21 days over what the bed gives; 2 and over is enough
+        pub index: f64 => "plants.load",
+        /// share of the starts, 0 to 1, in which ammonia and nitrite stay under their limits
+        pub probability_under_limits: f64 => "flush.chance",
+        /// The smallest addition that meets the load.
+        pub needed: NeededPlanting,
+        /// by how much the index misses its limit; 0 where it does not
+        pub shortfall_pct: f64 => "plants.load",
+    }
 
-/// The planting after the smallest addition that meets the load.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct NeededPlanting {
-    /// Share of the surface under floaters.
-    pub floating_cover_pct: f64,
-    /// Fresh floaters.
-    pub floating_g: f64,
-    /// Fresh fast growers.
-    pub fast_g: f64,
-    /// What to add to the mix, in portions.
-    pub portions: Vec<PortionCount>,
-    /// The index then.
-    pub index: f64,
-    /// The probability then.
-    pub probability_under_limits: f64,
-    /// Of the addition, where prices are given.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub cost: Option<f64>,
-}
+    /// The planting after the smallest addition that meets the load.
+    #[derive(Debug, Clone, PartialEq, Serialize)]
+    pub struct NeededPlanting {
+        /// cover by floaters with the least addition that is enough
+        pub floating_cover_pct: f64 => "plants.load",
+        /// fresh floaters with that addition
+        pub floating_g: f64 => "plants.load",
+        /// fresh fast growers with that addition
+        pub fast_g: f64 => "plants.load",
+        /// what to add, in portions as sold
+        pub portions: Vec<PortionCount> => "plants.load",
+        /// the planting index with that addition
+        pub index: f64 => "plants.load",
+        /// the same with the addition
+        pub probability_under_limits: f64 => "flush.chance",
+        /// price of that addition, where the plants have one
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub cost: Option<f64> => Spec,
+    }
 
-/// Portions of one plant.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct PortionCount {
-    /// Catalogue name.
-    pub name: &'static str,
-    /// How many.
-    pub count: u32,
-    /// Of what: `stem`, `bunch`, ...
-    pub portion: &'static str,
-}
+    /// Portions of one plant.
+    #[derive(Debug, Clone, PartialEq, Serialize)]
+    pub struct PortionCount {
+        /// the plant to add, by its name in lentic list plants
+        pub name: &'static str => Spec,
+        /// how many portions of it, rounded up
+        pub count: u32 => "plants.mass",
+        /// what one portion is: a stem, a bunch, a gram
+        pub portion: &'static str => "plants.mass",
+    }
 
-/// What it costs, where prices are given.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct CostSection {
-    /// Soil bags.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub soil: Option<f64>,
-    /// Cap bags.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub cap: Option<f64>,
-    /// Plants.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub plants: Option<f64>,
-    /// Of those known.
-    pub total: f64,
+    /// What it costs, where prices are given.
+    #[derive(Debug, Clone, PartialEq, Serialize)]
+    pub struct CostSection {
+        /// the soil's bags, at your prices
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub soil: Option<f64> => Spec,
+        /// the cap's bags, at your prices
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub cap: Option<f64> => Spec,
+        /// the plants, at your prices
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub plants: Option<f64> => Spec,
+        /// all of those that have a price
+        pub total: f64 => Spec,
+    }
 }
 
 impl SoilSection {

@@ -1,7 +1,8 @@
 //! The catalogue's tables as documents.
 
+use super::dictionary::{self, Command, ResultRow};
 use super::document::{Align, Block, Column, Document, Fact, Table};
-use crate::catalogue::{self, Command, Plant, Portion, ResultRow, Row};
+use crate::catalogue::{self, Plant, Portion, Row};
 use crate::explanation;
 use crate::source::{self, Band, Work};
 use crate::units::{UnitSystem, show};
@@ -168,8 +169,8 @@ pub fn rules() -> Document {
 
 /// The dictionary of results.
 pub fn results() -> Document {
-    let items = catalogue::results().iter().map(|row| {
-        let topic = row.topic.as_deref();
+    let items = dictionary::results().iter().map(|row| {
+        let topic = row.topic();
         let rests = topic.map_or_else(String::new, |topic| format!(" [{topic}]"));
         format!("{}{rests}", result_line(row))
     });

@@ -13,5 +13,6 @@ pub mod listing;
 pub mod profile;
 pub mod row;
 pub mod scatter;
+pub mod solved;
 mod svg;
 pub mod text;

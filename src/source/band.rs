@@ -3,6 +3,10 @@
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
+use crate::result::plain;
+
+plain! { Number: Band; }
+
 /// A value with the range it plausibly lies in.
 ///
 /// In embedded tables it is written as `[low, typical, high]`.

@@ -2,6 +2,10 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::result::plain;
+
+plain! { Word: Basis; }
+
 /// What a number rests on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]

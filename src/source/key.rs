@@ -4,6 +4,10 @@ use std::fmt;
 
 use serde::{Deserialize, Serialize};
 
+use crate::result::plain;
+
+plain! { Word: Source; }
+
 /// Declares every source with its key.
 macro_rules! sources {
     ($($source:ident = $key:literal,)+) => {

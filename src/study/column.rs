@@ -6,7 +6,8 @@ use thiserror::Error;
 
 use crate::catalogue::{FINDINGS, nearest_path};
 use crate::finding::Code;
-use crate::plan::{PATHS, Part};
+use crate::plan::{Part, Plan};
+use crate::result::{Declared, Kind, within};
 use crate::units::{BAND_ENDS, TYPICAL_END};
 
 /// A result that a row shows.
@@ -45,12 +46,13 @@ impl Column {
         let column = Self {
             name: name.to_owned(),
         };
-        if known().iter().any(|path| column.is_at(path)) {
+        if known().iter().any(|(path, _)| column.is_at(path)) {
             return Ok(column);
         }
         Err(UnknownResult {
             name: name.to_owned(),
-            suggestion: nearest_path(name, known().iter().map(String::as_str)).map(str::to_owned),
+            suggestion: nearest_path(name, known().iter().map(|(path, _)| path.as_str()))
+                .map(str::to_owned),
         })
     }
 
@@ -76,7 +78,7 @@ impl Column {
 
     /// Every result.
     pub fn every() -> impl Iterator<Item = Self> {
-        known().iter().map(|path| Self { name: path.clone() })
+        known().iter().map(|(path, _)| Self { name: path.clone() })
     }
 
     /// The results that no search has to be made for, and of the findings the worst.
@@ -97,11 +99,8 @@ impl Column {
 
     /// Whether its values are names or words.
     pub fn is_word(&self) -> bool {
-        self.is_status()
-            || PATHS
-                .lines()
-                .filter_map(|line| line.split_once(' '))
-                .any(|(path, kind)| path == self.name && kind.contains("string"))
+        let is_word = |(path, kind): &(String, Kind)| *path == self.name && *kind == Kind::Word;
+        known().iter().any(is_word)
     }
 
     /// Whether its values are statuses, which stand in order.
@@ -127,15 +126,20 @@ impl Column {
     }
 }
 
-/// Every path of a plan that holds one value, the worst status and that of each finding.
-fn known() -> &'static [String] {
-    static KNOWN: OnceLock<Vec<String>> = OnceLock::new();
+/// Every path of a plan that holds one value, the worst status and that of each finding,
+/// with what stands there.
+fn known() -> &'static [(String, Kind)] {
+    static KNOWN: OnceLock<Vec<(String, Kind)>> = OnceLock::new();
     KNOWN.get_or_init(|| {
-        let of_plan = PATHS.lines().filter_map(scalar);
+        let of_plan = within::<Plan>().into_iter().filter(is_of_section);
+        let of_plan = of_plan.flat_map(|result| {
+            let kind = result.kind;
+            values(result).into_iter().map(move |path| (path, kind))
+        });
         let statuses = Code::ALL
             .iter()
-            .map(|code| format!("{FINDINGS}{}", code.text()));
-        ["status".to_owned()]
+            .map(|code| (format!("{FINDINGS}{}", code.text()), Kind::Word));
+        [("status".to_owned(), Kind::Word)]
             .into_iter()
             .chain(of_plan)
             .chain(statuses)
@@ -143,9 +147,18 @@ fn known() -> &'static [String] {
     })
 }
 
-/// The path of a line of the list, where it holds one number or word of a section.
-fn scalar(line: &str) -> Option<String> {
-    let (path, kind) = line.split_once(' ')?;
-    let is_scalar = path.contains('.') && !path.contains("[]") && kind != "list";
-    is_scalar.then(|| path.to_owned())
+/// Whether a result is one number, word or flag of a section.
+fn is_of_section(result: &Declared) -> bool {
+    let is_single = !matches!(result.kind, Kind::List | Kind::Section);
+    is_single && result.path.contains('.') && !result.path.contains("[]")
+}
+
+/// The paths of a result's values: the three of a band, or its own.
+fn values(result: Declared) -> Vec<String> {
+    match result.band {
+        Some(_) => BAND_ENDS
+            .map(|end| format!("{}{end}", result.path))
+            .to_vec(),
+        None => vec![result.path],
+    }
 }

@@ -1,7 +1,7 @@
 //! Rules and sources explained.
 
-use lentic::catalogue;
 use lentic::finding::Code;
+use lentic::report::dictionary;
 use serde_json::Value;
 
 use crate::command::lentic;
@@ -419,7 +419,7 @@ fn every_command_with_results_is_a_section() {
         let told = json(&["explain", command]);
         let results = told["results"].as_array().unwrap();
         let own = results.iter().filter(|row| row["command"] == command);
-        let rows = catalogue::results().iter();
+        let rows = dictionary::results().iter();
         let all = rows.filter(|row| row.command.word() == command).count();
         assert!(all > 3, "{command}");
         assert_eq!(own.count(), all, "{command}");

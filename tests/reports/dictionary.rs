@@ -2,45 +2,31 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use lentic::catalogue::{self, Command, ResultRow};
-use lentic::explanation::{self, Named, Subject};
+use lentic::catalogue;
+use lentic::explanation;
 use lentic::finding::{Code, Step, Working};
-use lentic::plan::{self, PATHS};
+use lentic::plan;
 use lentic::report::at::{self, ValueAt};
 use lentic::report::compose::{self, Worked};
-use lentic::report::dictionary;
+use lentic::report::dictionary::{self, Command, Named, ResultRow, Subject};
 use lentic::report::document::Document;
 use lentic::report::text::{self, Layout};
 use lentic::report::{chart::Glyphs, csv, json};
+use lentic::result::Kind;
 use lentic::source::Source;
 use lentic::units::{UnitSystem, unit_of_result};
 use lentic::{diagnosis, study};
 
 use crate::designed::{FEW, demo as demo_tank, planned};
+use crate::typed::{self, ENDS};
 
-/// The lists of paths by their command.
-const LISTS: [(Command, &str); 6] = [
-    (Command::Plan, PATHS),
-    (Command::Startup, include_str!("startup_paths.txt")),
-    (Command::Night, include_str!("night_paths.txt")),
-    (Command::Check, include_str!("check_paths.txt")),
-    (Command::Compare, include_str!("compare_paths.txt")),
-    (Command::Solve, include_str!("solve_paths.txt")),
-];
-/// What ends the path of a value of a band.
-const ENDS: [&str; 3] = [".low", ".typical", ".high"];
-
-/// Every path of every list, with its command.
-fn paths() -> Vec<(Command, &'static str)> {
-    LISTS
-        .iter()
-        .flat_map(|(command, list)| {
-            let lines = list.lines().filter(|line| !line.starts_with('#'));
-            lines
-                .filter_map(|line| line.split_once(' '))
-                .map(|(path, _)| (*command, path))
-        })
-        .collect()
+/// Every path that is typed in, with its command.
+fn paths() -> Vec<(Command, String)> {
+    let of_one = |command| {
+        let paths = typed::paths(command).into_iter();
+        paths.map(move |(path, _)| (command, path))
+    };
+    Command::ALL.into_iter().flat_map(of_one).collect()
 }
 
 /// The rows that could be meant by a path of a command's list: its own before a plan's.
@@ -48,7 +34,7 @@ fn meant(command: Command, path: &str) -> Vec<&'static ResultRow> {
     let is = |row: &ResultRow, wanted: &str| {
         row.path == wanted || (row.band.is_some() && Some(row.path.as_str()) == end_of(wanted))
     };
-    let rows = catalogue::results().iter();
+    let rows = dictionary::results().iter();
     let own: Vec<_> = rows
         .clone()
         .filter(|row| row.command == command && is(row, path))
@@ -71,9 +57,9 @@ fn every_path_of_every_list_has_exactly_one_row() {
     let paths = paths();
     assert!(paths.len() > 480, "{}", paths.len());
     for (command, path) in paths {
-        let rows = meant(command, path);
+        let rows = meant(command, &path);
         assert_eq!(rows.len(), 1, "{} {path}: {rows:#?}", command.word());
-        assert_eq!(catalogue::result(command, path), Some(rows[0]));
+        assert_eq!(dictionary::result(command, &path), Some(rows[0]));
     }
 }
 
@@ -81,10 +67,10 @@ fn every_path_of_every_list_has_exactly_one_row() {
 fn every_row_occurs_in_a_list_and_stands_once() {
     let listed: Vec<&ResultRow> = paths()
         .into_iter()
-        .flat_map(|(command, path)| meant(command, path))
+        .flat_map(|(command, path)| meant(command, &path))
         .collect();
     let mut names = BTreeSet::new();
-    for row in catalogue::results() {
+    for row in dictionary::results() {
         assert!(listed.contains(&row), "{} is in no list", row.name());
         assert!(names.insert(row.name()), "{} stands twice", row.name());
     }
@@ -94,13 +80,13 @@ fn every_row_occurs_in_a_list_and_stands_once() {
 fn rows_have_a_band_where_their_paths_do() {
     let mut ends: BTreeMap<String, BTreeSet<&str>> = BTreeMap::new();
     for (command, path) in paths() {
-        let row = meant(command, path)[0];
+        let row = meant(command, &path)[0];
         let is_end = row.path != path && !path.ends_with(&row.path);
         let end = ENDS.iter().find(|end| is_end && path.ends_with(**end));
         let of_row = ends.entry(row.name()).or_default();
         of_row.extend(end);
     }
-    for row in catalogue::results() {
+    for row in dictionary::results() {
         let has = ends[&row.name()].len();
         let wanted = if row.band.is_some() { 3 } else { 0 };
         assert_eq!(has, wanted, "{}", row.name());
@@ -108,11 +94,41 @@ fn rows_have_a_band_where_their_paths_do() {
 }
 
 #[test]
+fn rows_know_what_stands_at_their_paths() {
+    for (command, path, kinds) in Command::ALL.into_iter().flat_map(|command| {
+        let paths = typed::paths(command).into_iter();
+        paths.map(move |(path, kinds)| (command, path, kinds))
+    }) {
+        let row = meant(command, &path)[0];
+        let kinds = kinds.trim_start_matches("null|");
+        let wanted = match row.kind {
+            Kind::Number => "number",
+            Kind::Word => "string",
+            Kind::Flag => "bool",
+            Kind::List => "list",
+            Kind::Section => "object",
+        };
+        assert!([wanted, "null"].contains(&kinds), "{path}: {row:?}");
+    }
+}
+
+/// Bags are of the soil or of the cap, and so is the rule that counts them.
+#[test]
+fn what_two_sections_share_rests_on_what_each_rests_on() {
+    for (path, topic) in [
+        ("soil.bags[].count", "soil.purchase"),
+        ("cap.bags[].count", "cap.purchase"),
+    ] {
+        let row = dictionary::result(Command::Plan, path).unwrap();
+        assert_eq!(row.topic(), Some(topic), "{path}");
+    }
+}
+
+#[test]
 fn every_row_says_in_one_line_what_it_is_and_what_it_rests_on() {
-    for row in catalogue::results() {
+    for row in dictionary::results() {
         let name = row.name();
-        assert!(row.topic.is_some() != row.from.is_some(), "{name}");
-        if let Some(topic) = &row.topic {
+        if let Some(topic) = row.topic() {
             assert!(explanation::topic(topic).is_some(), "{name}: no {topic}");
         }
         assert!((3..=140).contains(&row.says.len()), "{name}: {}", row.says);
@@ -124,12 +140,12 @@ fn every_row_says_in_one_line_what_it_is_and_what_it_rests_on() {
 fn every_topic_is_that_of_a_finding_or_of_a_result() {
     for topic in explanation::topics() {
         let code = topic.code.as_str();
-        let results = catalogue::results().iter();
+        let results = dictionary::results().iter();
         let is_named = results
-            .filter_map(|row| row.topic.as_deref())
+            .filter_map(|row| row.topic())
             .any(|named| named == code);
         assert!(is_named || Code::find(code).is_some(), "{code}");
-        let meant = catalogue::results().iter().any(|row| row.name() == code);
+        let meant = dictionary::results().iter().any(|row| row.name() == code);
         assert!(!meant, "{code} is a result too");
     }
 }
@@ -208,7 +224,7 @@ fn explained(subject: &Subject) -> String {
 }
 
 fn topic_of(named: &Named) -> Option<&'static catalogue::Topic> {
-    named.row.topic.as_deref().and_then(explanation::topic)
+    named.row.topic().and_then(explanation::topic)
 }
 
 #[test]
@@ -217,17 +233,17 @@ fn every_code_result_and_source_is_explained() {
         let text = explained(&Subject::find(&topic.code).unwrap());
         assert!(text.contains(&topic.formula), "{}", topic.code);
     }
-    for row in catalogue::results() {
+    for row in dictionary::results() {
         let subject = Subject::find(&row.name()).unwrap();
         let Subject::Result(named) = &subject else {
             panic!("{}: {subject:?}", row.name());
         };
         assert_eq!(named.row, row);
         let text = explained(&subject);
-        assert!(text.contains(&row.says), "{}: {text}", row.name());
+        assert!(text.contains(row.says), "{}: {text}", row.name());
         let grounds = match topic_of(named) {
             Some(topic) => topic.rule.as_str(),
-            None => dictionary::rests_on(row),
+            None => dictionary::rests_on(row.ground),
         };
         assert!(text.contains(grounds), "{}: {text}", row.name());
     }
@@ -241,8 +257,8 @@ fn every_code_result_and_source_is_explained() {
 #[test]
 fn every_path_of_every_list_and_every_column_is_understood() {
     for (command, path) in paths() {
-        let row = meant(command, path)[0];
-        match Subject::find(path) {
+        let row = meant(command, &path)[0];
+        match Subject::find(&path) {
             Ok(Subject::Result(named)) => assert_eq!(named.row, row, "{path}"),
             Ok(Subject::Section { results, .. }) => {
                 assert!(results.contains(&row), "{path}: {results:#?}");
@@ -326,8 +342,8 @@ fn what_rests_on_a_source_is_what_cites_it() {
 
 /// The numbers of the results that rest on a topic, those of a plan alone.
 fn figures_of(topic: &str, object: &serde_json::Map<String, serde_json::Value>) -> Vec<f64> {
-    let rows = catalogue::results().iter();
-    rows.filter(|row| row.command == Command::Plan && row.topic.as_deref() == Some(topic))
+    let rows = dictionary::results().iter();
+    rows.filter(|row| row.command == Command::Plan && row.topic() == Some(topic))
         .flat_map(|row| {
             let end = if row.band.is_some() { ".typical" } else { "" };
             at::values(object, &format!("{}{end}", row.path))

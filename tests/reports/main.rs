@@ -16,3 +16,4 @@ mod formats;
 mod page;
 mod paths;
 mod profile;
+mod typed;

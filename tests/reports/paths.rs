@@ -2,10 +2,12 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use lentic::report::dictionary::Command;
 use serde_json::Value;
 
 use crate::command;
 use crate::demo;
+use crate::typed;
 
 /// Gathers `path type` of every value; items of a list share the path `list[]`.
 fn gather(path: &str, value: &Value, found: &mut BTreeMap<String, BTreeSet<&'static str>>) {
@@ -63,51 +65,41 @@ fn lines(found: BTreeMap<String, BTreeSet<&'static str>>) -> Vec<String> {
         .collect()
 }
 
-/// The paths typed in for a command: lines without `#`.
-fn typed(text: &str) -> Vec<String> {
-    let mut lines: Vec<String> = text
-        .lines()
-        .map(str::trim)
-        .filter(|line| !line.is_empty() && !line.starts_with('#'))
-        .map(str::to_owned)
-        .collect();
-    lines.sort();
-    lines
-}
-
 /// Fails with the paths that are missing and those that are not typed in.
-fn compare(command_name: &str, text: &str) {
-    hold(command_name, &found_in_demos(command_name), text);
+fn compare(command: Command) {
+    hold(command, &found_in_demos(command.word()));
 }
 
-fn hold(command_name: &str, found: &[String], text: &str) {
-    let typed = typed(text);
+fn hold(command: Command, found: &[String]) {
+    let typed = typed::paths(command).into_iter();
+    let typed: Vec<String> = typed.map(|(path, kind)| format!("{path} {kind}")).collect();
     let missing: Vec<_> = typed.iter().filter(|line| !found.contains(line)).collect();
     let untyped: Vec<_> = found.iter().filter(|line| !typed.contains(line)).collect();
     assert!(
         missing.is_empty() && untyped.is_empty(),
-        "{command_name}: missing {missing:#?}, not typed in {untyped:#?}"
+        "{}: missing {missing:#?}, not typed in {untyped:#?}",
+        command.word()
     );
 }
 
 #[test]
 fn a_plan_has_the_paths_typed_in() {
-    compare("plan", lentic::plan::PATHS);
+    compare(Command::Plan);
 }
 
 #[test]
 fn a_startup_has_the_paths_typed_in() {
-    compare("startup", include_str!("startup_paths.txt"));
+    compare(Command::Startup);
 }
 
 #[test]
 fn a_night_has_the_paths_typed_in() {
-    compare("night", include_str!("night_paths.txt"));
+    compare(Command::Night);
 }
 
 #[test]
 fn a_check_has_the_paths_typed_in() {
-    compare("check", include_str!("check_paths.txt"));
+    compare(Command::Check);
 }
 
 /// The paths and types of what some runs print.
@@ -131,7 +123,7 @@ fn a_comparison_has_the_paths_typed_in() {
     let vary = ["--vary", "cap.depth=20mm,30mm,40mm,280mm"];
     let shown = ["--columns", "status", "--sensitivity", "weight.total_kg"];
     let found = found_in(&[&[&["compare", TANK][..], &vary, &shown].concat()]);
-    hold("compare", &found, include_str!("compare_paths.txt"));
+    hold(Command::Compare, &found);
 }
 
 #[test]
@@ -151,5 +143,5 @@ fn an_answer_has_the_paths_typed_in() {
         &until("weight.total_kg>=33"),
         &until("weight.total_kg>=900"),
     ]);
-    hold("solve", &found, include_str!("solve_paths.txt"));
+    hold(Command::Solve, &found);
 }

@@ -22,6 +22,7 @@ use crate::catalogue;
 use crate::finding::Action;
 use crate::numerics::rodas::IntegrationError;
 use crate::plan::{sand_over, sand_to};
+use crate::result::results;
 use crate::source::Band;
 use crate::units::show::significant;
 use crate::units::{Density, Length, Temperature};
@@ -35,20 +36,22 @@ const CURED_D: f64 = 14.0;
 /// Ammonia under which, and nitrite nitrogen under which, a wait is over, mg N/L.
 const CALM_MG_N_L: f64 = 0.25;
 
-/// What to do about a cause.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct CauseRemedy {
-    /// The steps in one sentence.
-    pub says: String,
-    /// How much of the main one.
-    pub quantity: Option<f64>,
-    /// The unit of the quantity.
-    pub unit: &'static str,
-    /// Whether the typical run meets its limits with it.
-    pub meets_limits: bool,
-    /// The work that it orders, from which its cautions follow.
-    #[serde(skip)]
-    pub actions: Vec<Action>,
+results! {
+    /// What to do about a cause.
+    #[derive(Debug, Clone, PartialEq, Serialize)]
+    pub struct CauseRemedy {
+        /// the steps in one sentence
+        pub says: String => "check.cause",
+        /// how much of the main step, in the unit beside it
+        pub quantity: Option<f64> => "check.cause",
+        /// unit of that quantity
+        pub unit: &'static str => "check.cause",
+        /// whether the typical run stays under the limits with it
+        pub meets_limits: bool => "check.water",
+        /// The work that it orders, from which its cautions follow.
+        #[serde(skip)]
+        pub actions: Vec<Action>,
+    }
 }
 
 /// A remedy with the tank that it makes.

@@ -5,11 +5,11 @@ use serde_json::Value;
 
 use super::finding::{basis, judged};
 use super::reason::steps;
-use crate::catalogue::{self, Command, ResultRow, Topic};
-use crate::explanation::{self, Named};
+use crate::catalogue::{self, Topic};
+use crate::explanation;
 use crate::finding::{Caution, Code, Finding, Working};
 use crate::report::at::ValueAt;
-use crate::report::dictionary;
+use crate::report::dictionary::{self, Command, Named, ResultRow};
 use crate::report::document::{Block, Document, Fact, Judged};
 use crate::report::listing::{self, result_line};
 use crate::source::Source;
@@ -45,7 +45,7 @@ pub fn explain_topic(topic: &Topic, worked: Option<&Worked>) -> Document {
 /// A result, what it rests on, and its value and working for one design.
 pub fn explain_result(named: &Named, topic: Option<&Topic>, worked: Option<&Worked>) -> Document {
     let row = named.row;
-    let mut blocks = vec![Block::Text(row.says.clone()), Block::Facts(facts(row))];
+    let mut blocks = vec![Block::Text(row.says.to_owned()), Block::Facts(facts(row))];
     if let Some(worked) = worked {
         blocks.push(Block::Heading(format!("In {}", worked.name)));
         blocks.extend(values(row, &worked.values));
@@ -139,8 +139,11 @@ impl Resting {
             .filter(|topic| topic.source.contains(&source))
             .map(|topic| topic.code.clone())
             .collect();
-        let rests = |row: &&ResultRow| row.topic.as_ref().is_some_and(|code| topics.contains(code));
-        let results = catalogue::results().iter().filter(rests);
+        let rests = |row: &&ResultRow| {
+            row.topic()
+                .is_some_and(|code| topics.iter().any(|topic| topic == code))
+        };
+        let results = dictionary::results().iter().filter(rests);
         let rows = catalogue::citing_rows(source).into_iter();
         Self {
             results: results.map(ResultRow::name).collect(),
@@ -195,8 +198,8 @@ fn given_by(topic: &Topic) -> Option<Block> {
     if Code::find(&topic.code).is_some() {
         return None;
     }
-    let rests = |row: &&ResultRow| row.topic.as_ref() == Some(&topic.code);
-    let results = catalogue::results().iter().filter(rests);
+    let rests = |row: &&ResultRow| row.topic() == Some(topic.code.as_str());
+    let results = dictionary::results().iter().filter(rests);
     let names: Vec<String> = results.map(ResultRow::name).collect();
     Some(Block::Text(format!("Results: {}.", names.join(", "))))
 }
@@ -249,7 +252,7 @@ fn facts(row: &ResultRow) -> Vec<Fact> {
             "",
         ));
     }
-    if let Some(origin) = row.from {
+    if let Some(origin) = row.from() {
         facts.push(Fact::new("rests on", dictionary::origin(origin), ""));
     }
     facts
@@ -258,7 +261,7 @@ fn facts(row: &ResultRow) -> Vec<Fact> {
 /// The results that stand below another.
 fn below(row: &ResultRow) -> Vec<&'static ResultRow> {
     let below = ["[]", "."].map(|next| format!("{}{next}", row.path));
-    let results = catalogue::results().iter();
+    let results = dictionary::results().iter();
     results
         .filter(|other| other.command == row.command)
         .filter(|other| below.iter().any(|below| other.path.starts_with(below)))

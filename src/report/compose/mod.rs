@@ -20,5 +20,5 @@ pub use explain::{
 };
 pub use night::night;
 pub use plan::plan;
-pub use solve::{Solved, solve};
+pub use solve::solve;
 pub use startup::startup;

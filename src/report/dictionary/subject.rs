@@ -1,9 +1,8 @@
 //! What can be explained, found by what people type.
 
-use super::{topic, topics};
-use crate::catalogue::{
-    Command, FINDINGS, ResultRow, Topic, bracketed, nearest_path, result, results, within_lists,
-};
+use super::row::{Command, ResultRow, result, results};
+use crate::catalogue::{FINDINGS, Topic, bracketed, nearest_path, within_lists};
+use crate::explanation::{topic, topics};
 use crate::source::Source;
 use crate::units::without_band_end;
 
@@ -45,7 +44,7 @@ impl Subject {
     ///
     /// # Example
     /// ```
-    /// use lentic::explanation::Subject;
+    /// use lentic::report::dictionary::Subject;
     /// assert!(matches!(Subject::find("cap.thin"), Ok(Subject::Topic(_))));
     /// assert!(matches!(Subject::find("soil.bags.0.size"), Ok(Subject::Result(_))));
     /// assert!(matches!(Subject::find("night"), Ok(Subject::Section { .. })));

@@ -1,8 +1,16 @@
-//! The dictionary of results in words, as lists and explanations have it.
+//! The dictionary of results: what each is, by its path in the JSON of a command, and in
+//! the words of lists and explanations.
+
+mod compared;
+mod row;
+mod subject;
+
+pub use row::{Command, ResultRow, result, results};
+pub use subject::{Named, Subject};
 
 use serde::Serialize;
 
-use crate::catalogue::{Command, Origin, ResultRow, Spread};
+use crate::result::{Ground, Origin, Spread};
 
 /// A row of the dictionary as lists and explanations have it.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -16,11 +24,11 @@ pub struct Listed {
     /// Its unit.
     pub unit: &'static str,
     /// What it is.
-    pub says: String,
+    pub says: &'static str,
     /// What its low, typical and high are; empty where it has none.
     pub band: &'static str,
     /// The code of the topic that it rests on, or in words what it comes from.
-    pub rests_on: String,
+    pub rests_on: &'static str,
 }
 
 impl Listed {
@@ -31,17 +39,19 @@ impl Listed {
             command: row.command,
             path: row.path.clone(),
             unit: row.unit(),
-            says: row.says.clone(),
+            says: row.says,
             band: row.band.map_or("", spread),
-            rests_on: rests_on(row).to_owned(),
+            rests_on: rests_on(row.ground),
         }
     }
 }
 
 /// The code of the topic that a result rests on, or in words what it comes from.
-pub fn rests_on(row: &ResultRow) -> &str {
-    let words = row.from.map_or("", origin);
-    row.topic.as_deref().unwrap_or(words)
+pub const fn rests_on(ground: Ground) -> &'static str {
+    match ground {
+        Ground::Topic(code) => code,
+        Ground::From(from) => origin(from),
+    }
 }
 
 /// What a result comes from that rests on no rule and no formula.

@@ -1,14 +1,18 @@
 //! The dictionary of results: what each is, by its path in the JSON of a command.
 
-use std::collections::BTreeMap;
 use std::sync::OnceLock;
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
+use super::compared;
+use crate::diagnosis::Diagnosis;
+use crate::plan::{Night, Plan, Startup};
+use crate::report::solved::Solved;
+use crate::result::{Declared, Ground, Kind, Origin, Spread, within};
 use crate::units::{unit_of_result, without_band_end};
 
 /// The command in whose JSON a result stands.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 #[serde(rename_all = "lowercase")]
 pub enum Command {
     /// `plan`, which holds nearly all.
@@ -47,34 +51,29 @@ impl Command {
             Self::Solve => "solve",
         }
     }
+
+    /// What its JSON holds, as it is declared.
+    fn declared(self) -> Vec<Declared> {
+        match self {
+            Self::Plan => [schema()].into_iter().chain(within::<Plan>()).collect(),
+            Self::Startup => within::<Startup>(),
+            Self::Night => within::<Night>(),
+            Self::Check => within::<Diagnosis>(),
+            Self::Compare => compared::results(),
+            Self::Solve => within::<Solved>(),
+        }
+    }
 }
 
-/// What a result comes from that rests on no rule and no formula.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
-pub enum Origin {
-    /// The spec, with the rows of the catalogue that it names.
-    Spec,
-    /// What was asked for, or what stands for it by default.
-    Option,
-    /// Counting.
-    Count,
-    /// The program itself.
-    Program,
-    /// The rule of the finding that it belongs to.
-    Finding,
-    /// The source that stands beside the caution.
-    Caution,
-}
-
-/// What the low, typical and high of a result are.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
-pub enum Spread {
-    /// Read off an ensemble.
-    Members,
-    /// By the low, typical and high of the numbers that go in.
-    Numbers,
+/// What stands first in the JSON of every command.
+fn schema() -> Declared {
+    Declared {
+        path: "schema".to_owned(),
+        says: "name and version of the form of this JSON",
+        ground: Ground::From(Origin::Program),
+        band: None,
+        kind: Kind::Word,
+    }
 }
 
 /// What one result is.
@@ -85,13 +84,13 @@ pub struct ResultRow {
     /// Its path there; `[]` stands for any item of a list, a band has one for its three.
     pub path: String,
     /// What it is.
-    pub says: String,
-    /// The code of the topic that it rests on, where it rests on one.
-    pub topic: Option<String>,
-    /// What it comes from otherwise.
-    pub from: Option<Origin>,
+    pub says: &'static str,
+    /// What it rests on.
+    pub ground: Ground,
     /// What its low, typical and high are, where it has them.
     pub band: Option<Spread>,
+    /// What stands there.
+    pub kind: Kind,
 }
 
 impl ResultRow {
@@ -104,6 +103,30 @@ impl ResultRow {
         } else {
             self.path.clone()
         }
+    }
+
+    /// The code of the topic that it rests on, where it rests on one.
+    pub const fn topic(&self) -> Option<&'static str> {
+        match self.ground {
+            Ground::Topic(code) => Some(code),
+            Ground::From(_) => None,
+        }
+    }
+
+    /// What it comes from where it rests on no topic.
+    pub const fn from(&self) -> Option<Origin> {
+        match self.ground {
+            Ground::Topic(_) => None,
+            Ground::From(origin) => Some(origin),
+        }
+    }
+
+    /// Whether it is what a plan has at the same path, or below the command's name.
+    fn is_told_by(&self, other: &Self) -> bool {
+        let in_a_plan = format!("{}.{}", self.command.word(), self.path);
+        other.command == Command::Plan
+            && [&self.path, &in_a_plan].contains(&&other.path)
+            && (self.says, self.ground) == (other.says, other.ground)
     }
 
     /// Whether another result stands at the same path in the JSON of another command.
@@ -119,7 +142,7 @@ impl ResultRow {
 
     /// Its unit; empty for words, counts, lists and pure numbers.
     pub fn unit(&self) -> &'static str {
-        if self.is_list() {
+        if self.kind == Kind::List {
             ""
         } else {
             unit_of_result(&self.path)
@@ -130,27 +153,19 @@ impl ResultRow {
     pub fn is_of_command(&self, command: &str) -> bool {
         self.command.word() == command
     }
-
-    /// Whether it is a list of things that have rows of their own.
-    pub fn is_list(&self) -> bool {
-        let item = format!("{}[]", self.path);
-        results()
-            .iter()
-            .any(|row| row.command == self.command && row.path.starts_with(&item))
-    }
 }
 
 /// Every result, command by command.
 pub fn results() -> &'static [ResultRow] {
     static RESULTS: OnceLock<Vec<ResultRow>> = OnceLock::new();
-    RESULTS.get_or_init(read)
+    RESULTS.get_or_init(gathered)
 }
 
 /// The row of a path in the JSON of a command: of several that would do, the command's own.
 ///
 /// # Example
 /// ```
-/// use lentic::catalogue::{Command, result};
+/// use lentic::report::dictionary::{Command, result};
 /// let dawn = result(Command::Night, "dawn_oxygen_mg_l.low").ok_or("no such result")?;
 /// assert_eq!(dawn.path, "night.dawn_oxygen_mg_l");
 /// # Ok::<(), &str>(())
@@ -181,34 +196,23 @@ fn at(command: Command, path: &str) -> Option<&'static ResultRow> {
         .or_else(|| of_command().find(|row| row.band.is_some() && row.path == band))
 }
 
-/// Reads the embedded table.
-#[expect(
-    clippy::expect_used,
-    reason = "the table is embedded and a test parses it"
-)]
-fn read() -> Vec<ResultRow> {
-    #[derive(Deserialize)]
-    #[serde(deny_unknown_fields)]
-    struct Line {
-        path: String,
-        says: String,
-        topic: Option<String>,
-        from: Option<Origin>,
-        band: Option<Spread>,
+/// What every command declares; what a plan has too, once.
+fn gathered() -> Vec<ResultRow> {
+    let mut rows: Vec<ResultRow> = Vec::new();
+    for command in Command::ALL {
+        for result in command.declared() {
+            let row = ResultRow {
+                command,
+                path: result.path,
+                says: result.says,
+                ground: result.ground,
+                band: result.band,
+                kind: result.kind,
+            };
+            if !rows.iter().any(|other| row.is_told_by(other)) {
+                rows.push(row);
+            }
+        }
     }
-    let table: BTreeMap<Command, Vec<Line>> = toml::from_str(include_str!("data/results.toml"))
-        .expect("the embedded dictionary is well formed");
-    let lines = table
-        .into_iter()
-        .flat_map(|(command, lines)| lines.into_iter().map(move |line| (command, line)));
-    lines
-        .map(|(command, line)| ResultRow {
-            command,
-            path: line.path,
-            says: line.says,
-            topic: line.topic,
-            from: line.from,
-            band: line.band,
-        })
-        .collect()
+    rows
 }
