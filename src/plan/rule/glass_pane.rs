@@ -3,6 +3,7 @@
 use super::declaration::{About, Judge, Rule};
 use crate::design::Design;
 use crate::finding::{Action, Code, Explanation, Finding, Status, Step, step};
+use crate::geometry::plate::UNBRACED_RATIO_MOST;
 use crate::plan::outcome::Plan;
 use crate::plan::section::PanesSection;
 use crate::source::{Basis, Source};
@@ -21,7 +22,9 @@ pub(in crate::plan) const RULE: Rule = Rule {
     explanation: Explanation {
         asks: "What stress does the water put in the panes?",
         limits: || {
-            "figures and a caution, no pass or fail; no figure for an unbraced pane longer than 2.4 times the water's height".to_owned()
+            format!(
+                "figures and a caution, no pass or fail; no figure for an unbraced pane longer than {UNBRACED_RATIO_MOST} times the water's height"
+            )
         },
         formula: || {
             "sigma = beta p0 H^2 / t^2; w = alpha p0 H^4 / (E t^3); p0 = rho g H".to_owned()
