@@ -115,7 +115,7 @@ fn members_of_tanks_that_went_below_nothing_no_longer_do() {
         "[tank]\nshape = \"box\"\nsize = \"60 x 30 x 36 cm\"\n\
          [soil]\nmaterial = \"organic_potting_mix\"\ndepth = \"25 mm\"\n\
          [cap]\nmaterial = \"filter_sand\"\ndepth = \"35 mm\"\n\
-         [[animals]]\nname = \"goldfish\"\ncount = 100\n",
+         [[animals]]\nname = \"goldfish\"\ncount = 45\n",
     ] {
         let design = lentic::spec::parse(tank).unwrap_or_else(|faults| panic!("{tank}: {faults}"));
         assert_eq!(impossible(&design, 200), None, "{tank}");
