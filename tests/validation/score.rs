@@ -132,10 +132,10 @@ pub(crate) fn table(all: &[Compared]) -> String {
     let mut text = "| case | quantity | observed | predicted, 10-90 % | in band | counted |\n|---|---|---|---|---|---|\n".to_owned();
     for one in all {
         let observed = &one.observed;
-        let when = if observed.hour.is_empty() {
-            String::new()
-        } else {
-            format!(" {}", observed.hour)
+        let when = match (observed.hour.as_str(), observed.day) {
+            ("", None) => String::new(),
+            ("", Some(day)) => format!(" day {day}"),
+            (hour, _) => format!(" {hour}"),
         };
         let inside = match (one.is_inside(), one.overlaps()) {
             (true, _) => "yes",
