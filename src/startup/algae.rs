@@ -47,6 +47,7 @@ impl AlgalFilm {
             * mass;
         let dead = numbers.loss * mass;
         let flow = Flow {
+            grown,
             taken: uptake.splitting(numbers.tissue_nitrogen * grown),
             dead_n: numbers.tissue_nitrogen * dead,
             taken_p: numbers.tissue_phosphorus * grown,

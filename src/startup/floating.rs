@@ -178,6 +178,7 @@ impl FloatingStand {
             .allowed_g_m2
             .map_or(0.0, |allowed| (mass - allowed).max(0.0) * HARVEST_PER_D);
         let flow = Flow {
+            grown,
             taken,
             returned_n: nitrogen.leak_per_d() * mass,
             dead_n: nitrogen.content * dead,

@@ -2,11 +2,16 @@
 
 use std::ops::Add;
 
+use super::algae::AlgalChange;
+use super::floating::FloatingChange;
+use super::submerged::{FastChange, SlowChange};
 use super::uptake::Uptake;
 
 /// Exchange of one group, per square metre of floor and day.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub(super) struct Flow {
+    /// Dry tissue made, before any is lost.
+    pub(super) grown: f64,
     /// Nitrogen taken from the water.
     pub(super) taken: Uptake,
     /// Nitrogen taken from the soil.
@@ -46,6 +51,7 @@ impl Add for Flow {
 
     fn add(self, other: Self) -> Self {
         Self {
+            grown: self.grown + other.grown,
             taken: Uptake {
                 ammonia: self.taken.ammonia + other.taken.ammonia,
                 nitrite: self.taken.nitrite + other.taken.nitrite,
@@ -61,5 +67,20 @@ impl Add for Flow {
             dead_p: self.dead_p + other.dead_p,
             harvested_p: self.harvested_p + other.harvested_p,
         }
+    }
+}
+
+/// Exchange and change of every group.
+pub(super) struct Changes {
+    pub(super) floating: FloatingChange,
+    pub(super) fast: FastChange,
+    pub(super) slow: SlowChange,
+    pub(super) algae: AlgalChange,
+}
+
+impl Changes {
+    /// The exchange of all of them.
+    pub(super) fn flow(&self) -> Flow {
+        self.floating.flow + self.fast.flow + self.slow.flow + self.algae.flow
     }
 }

@@ -18,6 +18,7 @@ pub mod uptake;
 mod algae;
 mod clock;
 mod day;
+mod daylight;
 mod flow;
 mod habitat;
 mod model;

@@ -2,17 +2,19 @@
 
 use super::algae::AlgalFilm;
 use super::clock::{Settling, approach};
+use super::daylight::Daylight;
 use super::floating::FloatingStand;
+use super::flow::Changes;
 use super::habitat::{FromBelow, Habitat, Ways};
 use super::inputs::Conditions;
 use super::nitrification::Oxidiser;
-use super::soil::{Breakdown, breakdown_warmth, pore_water};
+use super::soil::{Breakdown, Freed, breakdown_warmth, pore_water};
 use super::state::{COUPLED_STATES, STATES, State};
 use super::submerged::{FastStand, SlowStand, Surroundings};
 use super::uptake::Offer;
 use crate::numerics::rodas::{System, difference_jacobian};
 use crate::parameters::Parameters;
-use crate::plants::shade::{mean_light, transmission};
+use crate::plants::shade::transmission;
 use crate::state::AMMONIA_PER_PROTEIN;
 use crate::substrate::release::{Bed, Conductance, Passage, Substance, sorbed_retardation};
 use crate::units::Temperature;
@@ -232,20 +234,19 @@ impl Model {
         }
     }
 
-    /// Mean light in the water below the floaters, umol/(m2 s).
-    ///
-    /// ```text
-    /// layers = (F + F_fixing) / F_full,   k z = kW z + kP (S + G) + kA A
-    /// ```
-    pub(super) fn light(&self, state: &State) -> f64 {
+    /// The light of a day, and what it meets.
+    pub(super) fn daylight(&self, state: &State) -> Daylight {
         let parameters = &self.parameters;
         let floaters = state.floating + self.conditions.fixing_g_m2;
         let layers = floaters / parameters.floating.closed_layer;
-        let passed = transmission(layers, parameters.floating.absorptance);
-        let extinction_depth = parameters.water.extinction * self.conditions.depth_m
-            + parameters.submerged.extinction * (state.fast + state.slow)
-            + parameters.algae.extinction * state.algae;
-        mean_light(passed * self.surface_light_umol_m2_s, extinction_depth)
+        Daylight {
+            surface_umol_m2_s: self.surface_light_umol_m2_s,
+            hours: self.conditions.light_hours,
+            passed: transmission(layers, parameters.floating.absorptance),
+            clear_extinction: parameters.water.extinction * self.conditions.depth_m,
+            living_extinction: parameters.submerged.extinction * (state.fast + state.slow)
+                + parameters.algae.extinction * state.algae,
+        }
     }
 
     /// Floaters that draw their nitrogen from the air, g dry/m2.
@@ -287,6 +288,36 @@ impl Model {
             - state.added_p
     }
 
+    /// What plants and algae do, group by group.
+    fn plants(
+        &self,
+        moment: &Moment,
+        state: &State,
+        freed: &Freed,
+        turnover: &Turnover,
+    ) -> Changes {
+        let in_reach = self.breakdown.within_reach(state.soil_n, freed);
+        let surroundings = Surroundings {
+            offer: Offer::of(state, self.parameters.water.least_ammonium),
+            light: self.daylight(state).mean_in_water_umol_m2_s(),
+            pore_ammonium: pore_water(in_reach, &self.passages.ammonium),
+            pore_phosphate: turnover.pore_phosphate,
+        };
+        let offer = &surroundings.offer;
+        Changes {
+            floating: self.floating.change(state, offer, moment.floating),
+            fast: self.fast.change(state, &surroundings, &moment.fast),
+            slow: self.slow.change(state, &surroundings, &moment.slow),
+            algae: self.algae.change(state, offer, surroundings.light),
+        }
+    }
+
+    /// Dry tissue that plants and algae make, before any is lost, g/(m2 d).
+    pub(super) fn grown_g_m2_d(&self, moment: &Moment, state: &State, turnover: &Turnover) -> f64 {
+        let freed = self.breakdown.freed(state);
+        self.plants(moment, state, &freed, turnover).flow().grown
+    }
+
     /// Rates of change of every state, per day.
     ///
     /// ```text
@@ -306,22 +337,8 @@ impl Model {
         let turnover = self.turnover(moment, state);
         let ammonia = &turnover.ammonia;
         let freed = self.breakdown.freed(state);
-        let in_reach = self.breakdown.within_reach(state.soil_n, &freed);
-        let surroundings = Surroundings {
-            offer: Offer::of(state, water.least_ammonium),
-            light: self.light(state),
-            pore_ammonium: pore_water(in_reach, &self.passages.ammonium),
-            pore_phosphate: turnover.pore_phosphate,
-        };
-        let floating = self
-            .floating
-            .change(state, &surroundings.offer, moment.floating);
-        let fast = self.fast.change(state, &surroundings, &moment.fast);
-        let slow = self.slow.change(state, &surroundings, &moment.slow);
-        let algae = self
-            .algae
-            .change(state, &surroundings.offer, surroundings.light);
-        let living = floating.flow + fast.flow + slow.flow + algae.flow;
+        let plants = self.plants(moment, state, &freed, &turnover);
+        let living = plants.flow();
         let nitrite_lost = water.denitrification * state.nitrite;
         let nitrate_lost = water.denitrification * state.nitrate;
 
@@ -376,14 +393,14 @@ impl Model {
             ),
             ammonia_oxidisers: ammonia.cells,
             nitrite_oxidisers: turnover.nitrite.cells,
-            floating: floating.mass,
-            floating_n: floating.nitrogen,
-            floating_p: floating.phosphorus,
-            fast: fast.mass,
-            fast_n: fast.nitrogen,
-            fast_p: fast.phosphorus,
-            slow: slow.mass,
-            algae: algae.mass,
+            floating: plants.floating.mass,
+            floating_n: plants.floating.nitrogen,
+            floating_p: plants.floating.phosphorus,
+            fast: plants.fast.mass,
+            fast_n: plants.fast.nitrogen,
+            fast_p: plants.fast.phosphorus,
+            slow: plants.slow.mass,
+            algae: plants.algae.mass,
             detritus_n: living.dead_n - leached_n + faeces_n - decayed_n,
             released_n: ammonia.from_soil,
             released_p: turnover.released_p,

@@ -157,7 +157,9 @@ pub fn planned_growth(inputs: &Inputs, parameters: &Parameters<f64>) -> PlannedG
     };
     PlannedGrowth {
         floating_per_d: model.floating.replete_growth_per_d(),
-        fast_per_d: model.fast.replete_growth_per_d(model.light(&without_algae)),
+        fast_per_d: model
+            .fast
+            .replete_growth_per_d(model.daylight(&without_algae).mean_in_water_umol_m2_s()),
     }
 }
 
@@ -266,14 +268,18 @@ impl Recorder {
 /// does not at either: it is shown as nothing.
 fn sample(model: &Model, day: f64, state: &State) -> Sample {
     let shown = state.present();
-    let turnover = model.turnover(&model.moment(day), &shown);
+    let moment = model.moment(day);
+    let turnover = model.turnover(&moment, &shown);
+    let daylight = model.daylight(&shown);
     Sample {
         day,
         state: shown,
         fixing_g_m2: model.fixing_g_m2(),
         release_g_m2_d: turnover.ammonia.from_soil,
         pore_water_mg_l: turnover.pore_ammonium,
-        light_umol_m2_s: model.light(&shown),
+        light_umol_m2_s: daylight.mean_in_water_umol_m2_s(),
+        light_absorbed_mol_m2_d: daylight.absorbed_mol_m2_d(),
+        grown_g_m2_d: model.grown_g_m2_d(&moment, &shown, &turnover),
         floating_p_share: model.floating.phosphorus_share(&shown),
         ammonia_oxidised_g_m2_d: turnover.ammonia_oxidised(),
         nitrite_oxidised_g_m2_d: turnover.nitrite.nitrogen,

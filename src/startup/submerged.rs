@@ -184,6 +184,7 @@ impl FastStand {
             .allowed_g_m2
             .map_or(0.0, |allowed| (mass - allowed).max(0.0) * HARVEST_PER_D);
         let flow = Flow {
+            grown: growth * mass,
             taken: uptake.times(most_n),
             rooted_n: most_n * by_roots_n,
             returned_n: nitrogen.leak_per_d() * mass,
@@ -278,6 +279,7 @@ impl SlowStand {
         let root_share = share_of(by_roots, limit);
         let (rooted, floated) = (net * root_share, net * (1.0 - root_share));
         let flow = Flow {
+            grown: gross * mass,
             taken: uptake.splitting(numbers.tissue_nitrogen * floated),
             rooted_n: numbers.tissue_nitrogen * rooted,
             returned_n: numbers.tissue_nitrogen * lost,

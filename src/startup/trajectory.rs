@@ -26,6 +26,10 @@ pub struct Sample {
     pub pore_water_mg_l: f64,
     /// Mean light in the water while the lamp is on, umol/(m2 s).
     pub light_umol_m2_s: f64,
+    /// Light that plants and algae take up in a day, mol/m2.
+    pub light_absorbed_mol_m2_d: f64,
+    /// Dry tissue that plants and algae make, before any is lost, g/(m2 d).
+    pub grown_g_m2_d: f64,
     /// Growth that the floaters' store of phosphorus allows, as a share of full growth.
     pub floating_p_share: f64,
     /// Ammonia oxidised, g N/(m2 d).

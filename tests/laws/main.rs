@@ -13,6 +13,7 @@ mod odd;
 mod random_spec;
 
 mod changes;
+mod energy;
 mod ensemble;
 mod extremes;
 mod geometry;
