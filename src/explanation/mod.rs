@@ -1,4 +1,9 @@
-//! What stands behind each finding and each figure.
+//! What stands behind each finding and each figure, and how far it was held against what
+//! others observed.
+
+mod tested;
+
+pub use tested::tested;
 
 use std::sync::OnceLock;
 
