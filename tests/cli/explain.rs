@@ -75,12 +75,25 @@ fn the_leak_is_worked_through_with_its_resistances_and_the_parts_of_a_cap() {
         );
     };
     let effective_m2_d = 0.4 * 1.71e-4 / 2.8326;
-    near(value("of the cap"), 0.040 / effective_m2_d);
-    near(value("still film"), 0.001 / 1.71e-4);
+    near(value("to diffusion alone"), 0.040 / effective_m2_d);
+    // Kozeny and Carman for grains of 0.5 mm, times 6e3 m2/d to the m2 (judgement)
+    let currents_m2_d = 6e3 * 0.4_f64.powi(3) / 0.6_f64.powi(2) * 0.5e-3_f64.powi(2) / 180.0;
+    near(
+        value("of the cap"),
+        0.040 / (effective_m2_d + currents_m2_d),
+    );
+    // a third of the soil's depth through its pores, 0.57 of the table of soils
+    let soil_m2_d = 0.57 * 1.71e-4 / (1.0 - 0.57_f64.powi(2).ln());
+    near(value("of the soil"), 0.025 / 3.0 / soil_m2_d);
+    let grains_mm_d = value("between the grains");
+    near(
+        grains_mm_d,
+        1e3 / (value("of the soil") + value("of the cap")),
+    );
     // Ls (phi + rho Kd) with the loam's 0.57, 1.1 kg/L and 3 L/kg of the table of soils.
     let store_m = 0.025 * (0.57 + 1.1 * 3.0);
     near(
-        value("store over g") * value("all three, g") * 1e-3,
+        value("store over both") * (grains_mm_d + value("by holes")) * 1e-3,
         store_m,
     );
     let isolating_mm = 1e3 * effective_m2_d * value("Cs") * 1e3 / value("K / 21");
