@@ -22,7 +22,6 @@ fn yield_of(sample: &Sample) -> Option<f64> {
 
 /// `cargo test --test laws energy -- --nocapture` prints the largest of each tank.
 #[test]
-#[expect(clippy::print_stdout, reason = "the yields, with `--nocapture`")]
 fn growth_of_demo_tanks_takes_no_more_light_than_there_is() {
     let mut over = Vec::new();
     for path in demo::tanks() {
@@ -41,7 +40,6 @@ fn growth_of_demo_tanks_takes_no_more_light_than_there_is() {
 
 /// The heavily planted reference cube: 40 % floaters, 100 g/m2 of stems, 25 of slow growers.
 #[test]
-#[expect(clippy::print_stdout, reason = "the yield, with `--nocapture`")]
 fn growth_of_a_heavily_planted_cube_takes_no_more_light_than_there_is() {
     let cube = Inputs::reference();
     let dry = |g_m2: f64| Mass::from_g(g_m2 * cube.floor.m2());
@@ -65,7 +63,6 @@ fn growth_of_a_heavily_planted_cube_takes_no_more_light_than_there_is() {
 /// growth, shade and the mass of a closed layer apart, as if nothing tied them. 1.4 % of their
 /// days lay above it, up to 0.19; that is held until the draws are tied.
 #[test]
-#[expect(clippy::print_stdout, reason = "the yields, with `--nocapture`")]
 fn few_days_of_members_take_more_light_than_there_is() {
     let (mut days, mut over, mut largest) = (0_u32, 0_u32, 0.0_f64);
     for path in demo::tanks() {

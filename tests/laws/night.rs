@@ -465,7 +465,6 @@ fn oxygen_per_light(tank: &NightInputs) -> Option<f64> {
 const MOST_PER_LIGHT: f64 = 0.13;
 
 #[test]
-#[expect(clippy::print_stdout, reason = "the ratios, with `--nocapture`")]
 fn no_demo_tank_gives_more_oxygen_than_its_light_can_pay_for() {
     for path in demo::tanks() {
         let text = std::fs::read_to_string(command::root().join(&path)).unwrap();

@@ -103,147 +103,159 @@ impl Cube {
     }
 }
 
+const BARE: Cube = Cube {
+    cover_pct: 0.0,
+    fast_g_m2: 0.0,
+    slow_g_m2: 0.0,
+    ..PLANNED
+};
+
+const fn stems(bunches: f64) -> Cube {
+    Cube {
+        fast_g_m2: bunches * BUNCH_G_M2,
+        ..PLANNED
+    }
+}
+
+const fn floaters(cover_pct: f64) -> Cube {
+    Cube {
+        cover_pct,
+        ..PLANNED
+    }
+}
+
+const fn grain(grain_mm: f64) -> Cube {
+    Cube {
+        grain_mm,
+        ..PLANNED
+    }
+}
+
+/// Each lever with the odds of the prototype.
+const TABLE: &[(&str, Cube, f64)] = &[
+    ("as planned", PLANNED, 0.970),
+    (
+        "soil 10 mm",
+        Cube {
+            soil_mm: 10.0,
+            ..PLANNED
+        },
+        0.995,
+    ),
+    (
+        "soil 50 mm",
+        Cube {
+            soil_mm: 50.0,
+            ..PLANNED
+        },
+        0.925,
+    ),
+    (
+        "cap 15 mm",
+        Cube {
+            cap_mm: 15.0,
+            ..PLANNED
+        },
+        0.815,
+    ),
+    (
+        "cap 75 mm",
+        Cube {
+            cap_mm: 75.0,
+            ..PLANNED
+        },
+        0.995,
+    ),
+    (
+        "soaked twice",
+        Cube {
+            soaked: 2,
+            ..PLANNED
+        },
+        1.000,
+    ),
+    (
+        "soaked three times",
+        Cube {
+            soaked: 3,
+            ..PLANNED
+        },
+        1.000,
+    ),
+    ("floaters 0 %", floaters(0.0), 0.640),
+    ("floaters 12 %", floaters(12.0), 0.885),
+    ("floaters 60 %", floaters(60.0), 0.990),
+    ("no stems", stems(0.0), 0.740),
+    ("1 bunch", stems(1.0), 0.910),
+    ("15 bunches", stems(15.0), 1.000),
+    (
+        "light 40",
+        Cube {
+            light: 40.0,
+            ..PLANNED
+        },
+        0.860,
+    ),
+    (
+        "light 200",
+        Cube {
+            light: 200.0,
+            ..PLANNED
+        },
+        0.990,
+    ),
+    (
+        "6 h",
+        Cube {
+            hours: 6.0,
+            ..PLANNED
+        },
+        0.900,
+    ),
+    (
+        "14 h",
+        Cube {
+            hours: 14.0,
+            ..PLANNED
+        },
+        0.990,
+    ),
+    ("grain 0.2 mm", grain(0.2), 0.975),
+    ("grain 1 mm", grain(1.0), 0.940),
+    ("grain 2.1 mm", grain(2.1), 0.900),
+    ("grain 5.2 mm", grain(5.2), 0.700),
+    ("no plants", BARE, 0.020),
+    (
+        "slow growers only",
+        Cube {
+            slow_g_m2: 27.4,
+            ..BARE
+        },
+        0.020,
+    ),
+    (
+        "5 % and 1 bunch",
+        Cube {
+            cover_pct: 5.0,
+            ..stems(1.0)
+        },
+        0.450,
+    ),
+    (
+        "50 % and 8 bunches",
+        Cube {
+            cover_pct: 50.0,
+            ..stems(8.0)
+        },
+        0.995,
+    ),
+];
+
 #[test]
 #[ignore = "five thousand starts; run when the model changes"]
 fn levers_move_the_odds_as_in_an_independent_prototype() {
-    let stems = |bunches: f64| Cube {
-        fast_g_m2: bunches * BUNCH_G_M2,
-        ..PLANNED
-    };
-    let floaters = |cover_pct| Cube {
-        cover_pct,
-        ..PLANNED
-    };
-    let bare = Cube {
-        cover_pct: 0.0,
-        fast_g_m2: 0.0,
-        slow_g_m2: 0.0,
-        ..PLANNED
-    };
-    let grain = |grain_mm| Cube {
-        grain_mm,
-        ..PLANNED
-    };
-    let table = [
-        ("as planned", PLANNED, 0.970),
-        (
-            "soil 10 mm",
-            Cube {
-                soil_mm: 10.0,
-                ..PLANNED
-            },
-            0.995,
-        ),
-        (
-            "soil 50 mm",
-            Cube {
-                soil_mm: 50.0,
-                ..PLANNED
-            },
-            0.925,
-        ),
-        (
-            "cap 15 mm",
-            Cube {
-                cap_mm: 15.0,
-                ..PLANNED
-            },
-            0.815,
-        ),
-        (
-            "cap 75 mm",
-            Cube {
-                cap_mm: 75.0,
-                ..PLANNED
-            },
-            0.995,
-        ),
-        (
-            "soaked twice",
-            Cube {
-                soaked: 2,
-                ..PLANNED
-            },
-            1.000,
-        ),
-        (
-            "soaked three times",
-            Cube {
-                soaked: 3,
-                ..PLANNED
-            },
-            1.000,
-        ),
-        ("floaters 0 %", floaters(0.0), 0.640),
-        ("floaters 12 %", floaters(12.0), 0.885),
-        ("floaters 60 %", floaters(60.0), 0.990),
-        ("no stems", stems(0.0), 0.740),
-        ("1 bunch", stems(1.0), 0.910),
-        ("15 bunches", stems(15.0), 1.000),
-        (
-            "light 40",
-            Cube {
-                light: 40.0,
-                ..PLANNED
-            },
-            0.860,
-        ),
-        (
-            "light 200",
-            Cube {
-                light: 200.0,
-                ..PLANNED
-            },
-            0.990,
-        ),
-        (
-            "6 h",
-            Cube {
-                hours: 6.0,
-                ..PLANNED
-            },
-            0.900,
-        ),
-        (
-            "14 h",
-            Cube {
-                hours: 14.0,
-                ..PLANNED
-            },
-            0.990,
-        ),
-        ("grain 0.2 mm", grain(0.2), 0.975),
-        ("grain 1 mm", grain(1.0), 0.940),
-        ("grain 2.1 mm", grain(2.1), 0.900),
-        ("grain 5.2 mm", grain(5.2), 0.700),
-        ("no plants", bare, 0.020),
-        (
-            "slow growers only",
-            Cube {
-                slow_g_m2: 27.4,
-                ..bare
-            },
-            0.020,
-        ),
-        (
-            "5 % and 1 bunch",
-            Cube {
-                cover_pct: 5.0,
-                ..stems(1.0)
-            },
-            0.450,
-        ),
-        (
-            "50 % and 8 bunches",
-            Cube {
-                cover_pct: 50.0,
-                ..stems(8.0)
-            },
-            0.995,
-        ),
-    ];
     let mut off = Vec::new();
-    for (name, cube, printed) in table {
+    for (name, cube, printed) in TABLE {
         let odds = cube.odds();
         println!("{name:20} {odds:.3} prototype {printed:.3}");
         if (odds - printed).abs() > WITHIN + 1e-9 {

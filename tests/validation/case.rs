@@ -89,7 +89,7 @@ impl Case {
     }
 
     /// The design with each assumed input drawn from its range.
-    pub(crate) fn drawn(&self, points: &Sobol, member: u32) -> Design {
+    pub(crate) fn drawn(&self, points: Sobol, member: u32) -> Design {
         let mut spec = Value::Table(self.spec.clone());
         let ranges = self
             .inputs

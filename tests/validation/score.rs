@@ -105,7 +105,7 @@ fn binomial(k: u32, n: u32, share: f64) -> f64 {
     let ways = (0..k)
         .map(|i| f64::from(n - i) / f64::from(i + 1))
         .product::<f64>();
-    ways * share.powi(k as i32) * (1.0 - share).powi((n - k) as i32)
+    ways * share.powi(k.cast_signed()) * (1.0 - share).powi((n - k).cast_signed())
 }
 
 /// The mean of each case, so that every case weighs one.

@@ -48,7 +48,7 @@ pub(crate) fn compared() -> Vec<Compared> {
 fn followed(case: Case) -> Vec<Compared> {
     let points = Sobol::new(SEED);
     let results: Vec<Value> = (0..MEMBERS)
-        .map(|member| result(&case, &points, member))
+        .map(|member| result(&case, points, member))
         .collect();
     let of = |observed: &Observation| {
         if case.run == "parameters" {
@@ -71,7 +71,7 @@ fn followed(case: Case) -> Vec<Compared> {
 }
 
 /// What the command of a case gives for one member, as JSON.
-fn result(case: &Case, points: &Sobol, member: u32) -> Value {
+fn result(case: &Case, points: Sobol, member: u32) -> Value {
     let options = Options {
         members: 1,
         seed: u64::from(member) + 1,
