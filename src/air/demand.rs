@@ -51,8 +51,7 @@ pub fn fish_at_rest(body: Mass, temperature: Temperature) -> MassRate {
 /// `rate_mg_g_h` that at 22.5 C, m the dry mass.
 ///
 /// # Source
-/// From memory, after Owens and Maris 1964 (`owens_maris_1964`) and McDonnell and Weeter
-/// 1971 (`mcdonnell_weeter_1971`).
+/// From memory, after `owens_maris_1964` and `mcdonnell_weeter_1971`.
 ///
 /// # Example
 /// ```

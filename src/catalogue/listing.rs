@@ -79,7 +79,7 @@ impl ListText {
     fn taken_over(&self, plant: &Plant) -> Option<Listing> {
         let own = self.part.first()?;
         let is_named = self.others().any(|other| other.names(plant).is_some());
-        is_named.then(|| Listing {
+        is_named.then_some(Listing {
             list: self.name,
             since: None,
             source: own.source,
@@ -171,22 +171,25 @@ pub struct Listing {
 }
 
 /// Every list of restricted plants that the catalogue is compared with.
+pub fn restricted_lists() -> &'static [ListText] {
+    static TABLE: OnceLock<Vec<ListText>> = OnceLock::new();
+    TABLE.get_or_init(read)
+}
+
+/// Reads the embedded table.
 #[expect(
     clippy::expect_used,
     reason = "the table is embedded and a test parses it"
 )]
-pub fn restricted_lists() -> &'static [ListText] {
+fn read() -> Vec<ListText> {
     #[derive(Deserialize)]
     #[serde(deny_unknown_fields)]
     struct Table {
         list: Vec<ListText>,
     }
-    static TABLE: OnceLock<Vec<ListText>> = OnceLock::new();
-    TABLE.get_or_init(|| {
-        let table: Table = toml::from_str(include_str!("data/restricted.toml"))
-            .expect("the embedded table is well formed");
-        table.list
-    })
+    let table: Table = toml::from_str(include_str!("data/restricted.toml"))
+        .expect("the embedded table is well formed");
+    table.list
 }
 
 fn text(list: RestrictedList) -> Option<&'static ListText> {

@@ -54,7 +54,7 @@ impl Carbonate {
     /// # Source
     /// Plummer and Busenberg 1982 (`plummer_busenberg_1982`), without activities.
     pub(super) fn at<R: Real>(&self, ph: R) -> Carbon<R> {
-        let h = self.hydrogen(ph);
+        let h = Self::hydrogen(ph);
         let hydroxide = self.hydroxide(h);
         let doubly = R::splat(self.k2) / h;
         let singly = h / self.k1;
@@ -75,7 +75,7 @@ impl Carbonate {
 
 impl Carbonate {
     /// Hydrogen ion, mol/L.
-    pub(super) fn hydrogen<R: Real>(&self, ph: R) -> R {
+    pub(super) fn hydrogen<R: Real>(ph: R) -> R {
         (ph * -LN_10).exp()
     }
 

@@ -48,7 +48,7 @@ impl Hydration {
     /// # Source
     /// Hoover and Berkshire 1969 (`hoover_berkshire_1969`), as lake models carry it.
     pub(super) fn enhancement<R: Real>(&self, carbonate: &Carbonate, ph: R, film_m: R) -> R {
-        let h = carbonate.hydrogen(ph);
+        let h = Carbonate::hydrogen(ph);
         let free = carbonate.free_share(h);
         let rate = carbonate.hydroxide(h) * self.by_hydroxide + self.by_water;
         let depth = (rate * free / self.diffusivity).sqrt() * film_m;

@@ -167,7 +167,6 @@ fn no_bag_size(entry: &Entry<'_>, error: &QuantityError) -> Misfit {
         found,
         rule: "size is a volume or a mass".to_owned(),
         help,
-        ..misfit
     }
 }
 

@@ -21,11 +21,14 @@ pub(super) type Taker<V> = fn(&mut Draft, usize, V) -> Result<(), Needs>;
 /// Reads what stands at a key, so that it can be put into any draft.
 pub(crate) type Prepare = fn(&Entry<'_>) -> Result<Prepared, Misfit>;
 
+/// Puts a value that it holds into a draft.
+type Into = dyn Fn(&mut Draft, usize) -> Result<(), Needs> + Send + Sync;
+
 /// A value that has been read and can be put into any draft.
 #[derive(Clone)]
 pub(crate) struct Prepared {
     is_whole: bool,
-    into: Arc<dyn Fn(&mut Draft, usize) -> Result<(), Needs> + Send + Sync>,
+    into: Arc<Into>,
 }
 
 impl Prepared {

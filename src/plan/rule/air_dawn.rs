@@ -27,9 +27,7 @@ pub(in crate::plan) const RULE: Rule = Rule {
         asks: "Do animals gasp at dawn?",
         limits: || {
             format!(
-                "typical dawn oxygen under {note} mg/L note, under {watch} watch, under {DAWN_ACT_MG_L} act; its low end under {watch} note; a note at most where all animals breathe air or none is planned; [goal] replaces the {note} and the {watch}; advised air keeps {watch}, or the goal, in nine of ten",
-                note = DAWN_NOTE_MG_L,
-                watch = DAWN_WATCH_MG_L
+                "typical dawn oxygen under {DAWN_NOTE_MG_L} mg/L note, under {DAWN_WATCH_MG_L} watch, under {DAWN_ACT_MG_L} act; its low end under {DAWN_WATCH_MG_L} note; a note at most where all animals breathe air or none is planned; [goal] replaces the {DAWN_NOTE_MG_L} and the {DAWN_WATCH_MG_L}; advised air keeps {DAWN_WATCH_MG_L}, or the goal, in nine of ten"
             )
         },
         formula: || {

@@ -18,7 +18,7 @@ pub(in crate::plan) const RULE: Rule = Rule {
     about: About::Tank,
     judge: Judge::Flush(judged),
     orders: &[Action::MoveAnimals],
-    steps: steps,
+    steps,
     explanation: Explanation {
         asks: "Do the animals move in too early?",
         limits: || {

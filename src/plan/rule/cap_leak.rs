@@ -27,7 +27,7 @@ pub(in crate::plan) const RULE: Rule = Rule {
         Action::Plant,
         Action::ChangeWater,
     ],
-    steps: steps,
+    steps,
     explanation: Explanation {
         asks: "Do the plants take what comes through the cap?",
         limits: || {

@@ -18,7 +18,7 @@ pub(in crate::plan) const RULE: Rule = Rule {
         Ok(panes.map(|panes| judged(case.design, panes)).collect())
     }),
     orders: &[Action::Fill],
-    steps: steps,
+    steps,
     explanation: Explanation {
         asks: "What stress does the water put in the panes?",
         limits: || {

@@ -16,7 +16,7 @@ pub(in crate::plan) const RULE: Rule = Rule {
     about: About::Tank,
     judge: Judge::Night(|case| judged(case).into_iter().collect()),
     orders: &[Action::RunDevice, Action::ReachIn],
-    steps: steps,
+    steps,
     explanation: Explanation {
         asks: "Is there light enough for what grows under water?",
         limits: || {

@@ -14,7 +14,7 @@ pub(in crate::plan) const RULE: Rule = Rule {
     about: About::Tank,
     judge: Judge::Flush(judged),
     orders: &[Action::ChangeWater],
-    steps: steps,
+    steps,
     explanation: Explanation {
         asks: "Does nitrification use up the alkalinity?",
         limits: || {
