@@ -27,7 +27,7 @@ name = "lemna_minor"
 amount = "30 %"
 [[plants]]
 name = "ludwigia_repens"
-amount = "12 stems"
+amount = "24 stems"
 "#
     );
     lentic::spec::parse(&text).unwrap_or_else(|faults| panic!("{faults}"))
@@ -73,14 +73,14 @@ fn a_start_out_of_reach_is_told_the_most_that_was_tried() {
 /// members that do well without, which are not run again.
 #[test]
 fn changes_written_into_the_design_reach_what_they_promise() {
-    let asked = design("goal = { probability = '80 %' }");
+    let asked = design("goal = { probability = '62 %' }");
     let start = follow(&asked);
-    assert!(start.probability_under_limits < 0.8);
+    assert!(start.probability_under_limits < 0.62);
     let promised = start
         .section
         .probability_with_changes
         .expect("a probability");
-    assert!(promised >= 0.8, "{promised}");
+    assert!(promised >= 0.62, "{promised}");
     let mut draft = asked.into_draft();
     draft.water.change = advised(&start).first().copied();
     let changed = follow(&draft.check().expect("a design"));
