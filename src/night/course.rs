@@ -176,8 +176,8 @@ pub(super) fn lowest<R: Real>(
 /// x := x - (P' - 1)^-1 (P(x) - x)
 /// ```
 ///
-/// Where that does not close, the last start is kept and [`Settled::drift`] says by
-/// how much it misses.
+/// Where it leaps out of what water can be, the day is repeated from its own end. Where it
+/// does not close, the last start is kept and [`Settled::drift`] says by how much it misses.
 pub(super) fn settle<R: Real>(
     model: &Model<R>,
     schedule: &Schedule,
@@ -186,13 +186,10 @@ pub(super) fn settle<R: Real>(
 ) -> Result<Settled<R>, IntegrationError> {
     let end = |start: Point<R>| end_of_day(model, schedule, start, accuracy);
     let mut start = guess;
+    let mut gained = difference(end(start)?, start);
     for _ in 0..MOST_CORRECTIONS {
-        let gained = difference(end(start)?, start);
         if farthest(&gained) < accuracy.closed {
-            return Ok(Settled {
-                start,
-                drift: gained,
-            });
+            break;
         }
         let mut slopes = [[R::splat(0.0); STATES]; STATES];
         for (column, shift) in SHIFT.into_iter().enumerate() {
@@ -203,10 +200,18 @@ pub(super) fn settle<R: Real>(
                 slopes[row][column] = (there[row] - gained[row]) / shift;
             }
         }
-        start = corrected(start, &slopes, gained);
+        let leap = corrected(start, &slopes, gained);
+        (start, gained) = if let Ok(there) = end(leap) {
+            (leap, difference(there, leap))
+        } else {
+            let next = std::array::from_fn(|row| start[row] + gained[row]);
+            (next, difference(end(next)?, next))
+        };
     }
-    let drift = difference(end(start)?, start);
-    Ok(Settled { start, drift })
+    Ok(Settled {
+        start,
+        drift: gained,
+    })
 }
 
 /// A first guess: water in balance with the air, but for twice the carbon dioxide.

@@ -27,7 +27,7 @@ name = "lemna_minor"
 amount = "30 %"
 [[plants]]
 name = "ludwigia_repens"
-amount = "24 stems"
+amount = "12 stems"
 "#
     );
     lentic::spec::parse(&text).unwrap_or_else(|faults| panic!("{faults}"))
@@ -69,23 +69,22 @@ fn a_start_out_of_reach_is_told_the_most_that_was_tried() {
     assert_eq!(start.section.probability_with_changes, Some(0.0));
 }
 
-/// The probability told is met by a design with the changes written into it, but for
-/// members that do well without, which are not run again.
+/// The probability told is met by a design with the changes written into it.
 #[test]
 fn changes_written_into_the_design_reach_what_they_promise() {
-    let asked = design("goal = { probability = '62 %' }");
+    let asked = design("goal = { probability = '45 %' }");
     let start = follow(&asked);
-    assert!(start.probability_under_limits < 0.62);
+    assert!(start.probability_under_limits < 0.45);
     let promised = start
         .section
         .probability_with_changes
         .expect("a probability");
-    assert!(promised >= 0.62, "{promised}");
+    assert!(promised >= 0.45, "{promised}");
     let mut draft = asked.into_draft();
     draft.water.change = advised(&start).first().copied();
     let changed = follow(&draft.check().expect("a design"));
     let reached = changed.probability_under_limits;
-    assert!((reached - promised).abs() < 0.06, "{reached}");
+    assert!((reached - promised).abs() < 1e-9, "{reached}");
 }
 
 /// The changes stand in place of the keeper's own.

@@ -142,7 +142,7 @@ fn every_topic_is_that_of_a_finding_or_of_a_result() {
         let code = topic.code.as_str();
         let results = dictionary::results().iter();
         let is_named = results
-            .filter_map(dictionary::ResultRow::topic)
+            .filter_map(ResultRow::topic)
             .any(|named| named == code);
         assert!(is_named || Code::find(code).is_some(), "{code}");
         let meant = dictionary::results().iter().any(|row| row.name() == code);

@@ -10,7 +10,7 @@ use crate::design::{Design, WaterChange};
 use crate::plan::options::Options;
 use crate::source::Band;
 use crate::startup::ensemble::{self, Member};
-use crate::startup::{Draw, Inputs, Parameters};
+use crate::startup::{Inputs, Parameters};
 use crate::units::{Duration, Share};
 
 /// A plan is sought with this many members at most; one that is enough is then held
@@ -44,9 +44,9 @@ pub(super) struct Sought {
 /// those that reach the probability asked for; the strongest, with the probability among
 /// the first members alone, where none does. `members` are the design's own.
 ///
-/// A plan that changes more, longer or earlier is taken to be no worse than one that does
-/// less and, where the tap water holds neither ammonia nor nitrite, any plan to be no
-/// worse than none: only members that fail without water changes are run with them.
+/// The search takes a plan that changes more, longer or earlier to be no worse than one
+/// that does less; what it settles on is run in every member, for some do worse with
+/// changes than without.
 pub(super) fn smallest(
     design: &Design,
     bands: &Parameters<Band>,
@@ -150,7 +150,7 @@ struct Trial<'a> {
     options: Options,
     /// Members in all.
     members: usize,
-    /// Indices of those that may fail under a plan.
+    /// Their indices.
     open: Vec<u32>,
 }
 
@@ -161,35 +161,12 @@ impl<'a> Trial<'a> {
         options: Options,
         members: &[Member],
     ) -> Self {
-        let water = &design.draft().water;
-        let over = |members: &[Member]| -> Vec<u32> {
-            let over = members.iter().filter(|member| !is_under(design, member));
-            over.map(|member| member.index).collect()
-        };
-        let open = if water.ammonia.mg_l() + water.nitrite.mg_l() > 0.0 {
-            members.iter().map(|member| member.index).collect()
-        } else if water.change.is_none() {
-            over(members)
-        } else {
-            let draw = Draw {
-                members: options.members,
-                seed: options.seed,
-            };
-            let without = Inputs::with_changes(design, None);
-            over(&ensemble::members(
-                &without,
-                bands,
-                options.days,
-                draw,
-                &|_| (),
-            ))
-        };
         Self {
             design,
             bands,
             options,
             members: members.len(),
-            open,
+            open: members.iter().map(|member| member.index).collect(),
         }
     }
 

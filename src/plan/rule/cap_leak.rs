@@ -52,7 +52,7 @@ pub(in crate::plan) const RULE: Rule = Rule {
         range: || {
             "a tortuosity fitted to mud; in sand the release may be up to twice as large".to_owned()
         },
-        basis: Basis::Published,
+        basis: Basis::Judgement,
         sources: &[
             Source::Boudreau1996,
             Source::Crank1975,
@@ -101,7 +101,7 @@ fn judged(case: &Case<'_>) -> Result<Finding, IntegrationError> {
         high: None,
         says,
         remedy,
-        basis: Basis::Published,
+        basis: Basis::Judgement,
         source: Some(Source::Boudreau1996),
     })
 }

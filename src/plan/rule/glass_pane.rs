@@ -40,8 +40,8 @@ pub(in crate::plan) const RULE: Rule = Rule {
         },
         basis: Basis::Published,
         sources: &[
-            Source::Timoshenko1959,
             Source::Roark2002,
+            Source::Timoshenko1959,
             Source::En16612_2019,
             Source::Iso7823,
         ],
