@@ -1,6 +1,6 @@
 //! What a result is, said once where its field is declared.
 //!
-//! [`results!`] takes a struct of results as it stands. The first comment of a field says
+//! `results!` takes a struct of results as it stands. The first comment of a field says
 //! in a line what the result is, and the end of the field what it rests on: the code of a
 //! topic, or an [`Origin`]. From that follow the struct, and the dictionary of its results.
 

@@ -40,8 +40,8 @@ fn gather(path: &str, value: &Value, found: &mut BTreeMap<String, BTreeSet<&'sta
     }
 }
 
-/// A tank that is never ready, for its tap water brings ammonia four times a day, and whose
-/// floaters run out of phosphorus.
+/// A tank that is not ready in every start, for tap water brings ammonia four times a day,
+/// and whose floaters run out of phosphorus.
 const NEVER_READY: &str = r#"
 [tank]
 size = "30 x 30 x 30 cm"
@@ -56,14 +56,14 @@ name = "lemna_minor"
 amount = "40 %"
 [water]
 phosphate = "0 mg/L"
-ammonia = "3 mg/L"
+ammonia = "1.2 mg/L"
 change = { share = "25 %", every = "6 h", from = 1, until = 90 }
 [light]
 par = "150 umol/m2/s"
 hours = 12
 "#;
 
-/// The paths and types of a command's JSON over all demo tanks and one that is never ready.
+/// The paths and types of a command's JSON over all demo tanks and one that may never be ready.
 fn found_in_demos(command_name: &str) -> Vec<String> {
     let mut found = BTreeMap::new();
     for tank in demo::tanks().into_iter().chain(["-".to_owned()]) {
