@@ -40,6 +40,9 @@ results! {
         /// The first weeks day by day, for charts; `startup` gives them to scripts.
         #[serde(skip)]
         pub days: Vec<DayRow>,
+        /// The share of starts that is asked to stay under the limits, for the verdict.
+        #[serde(skip)]
+        pub asked: f64,
         /// A day and a night, on the leanest day.
         pub night: NightSection,
         /// That day hour by hour, for charts; `night` gives it to scripts.
@@ -109,8 +112,18 @@ impl Plan {
     }
 
     /// Sound as it is, or once the water is changed as often as the probability asked for
-    /// takes.
+    /// takes; else how far it stays behind that.
     fn sound(&self) -> String {
+        let as_planted = self.planting.probability_under_limits;
+        let held = self.startup.probability_with_changes.unwrap_or(as_planted);
+        if self.startup.members > 0 && held < self.asked {
+            let of_100 = |share: f64| (share * 100.0).floor();
+            return format!(
+                "sound in the typical start, but {} of 100 starts hold where {} are asked for",
+                of_100(held),
+                of_100(self.asked)
+            );
+        }
         let means = if self.startup.water_change_plan.is_empty() {
             "sound: nothing to change"
         } else {

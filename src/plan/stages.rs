@@ -173,6 +173,7 @@ impl<'a> Stages<'a> {
             planting: needed.section,
             startup,
             days: self.flush()?.days(),
+            asked: draft.goal.probability.fraction(),
             findings,
         })
     }

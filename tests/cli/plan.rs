@@ -6,13 +6,14 @@ const SLOW: &str = "demo-tanks/slow-growers-only.toml";
 
 #[test]
 fn a_remedy_is_told_once_in_text_and_each_time_in_json() {
-    let ran = lentic(&["plan", SLOW, "--members", "8"], "");
+    let tall = "demo-tanks/hallway-column.toml";
+    let ran = lentic(&["plan", tall, "--members", "8"], "");
     assert!(
         ran.stdout.contains("do: as for flush.ammonia"),
         "{}",
         ran.stdout
     );
-    let ran = lentic(&["plan", SLOW, "--members", "8", "--format", "json"], "");
+    let ran = lentic(&["plan", tall, "--members", "8", "--format", "json"], "");
     let plan: serde_json::Value = serde_json::from_str(&ran.stdout).unwrap();
     let remedy = |code: &str| {
         let findings = plan["findings"].as_array().unwrap();
@@ -76,13 +77,13 @@ hours = 10
 }
 
 #[test]
-fn a_tank_that_needs_the_calendars_water_changes_is_not_told_to_change_nothing() {
+fn a_tank_that_misses_what_is_asked_of_it_is_not_told_to_change_nothing() {
     let easy = told(&planted("[goal]\nprobability = \"50 %\"\n"));
     assert!(easy.contains("sound: nothing to change"), "{easy}");
-    let hard = told(&planted("[goal]\nprobability = \"99 %\"\n"));
-    assert!(hard.contains("to hold the flush down"), "{hard}");
+    let hard = "[goal]\nprobability = \"95 %\"\nnitrite = \"0.1 mg/L\"\n";
+    let hard = told(&planted(hard));
     assert!(
-        hard.contains("sound with the water changes of the calendar"),
+        hard.contains("of 100 starts hold where 95 are asked for"),
         "{hard}"
     );
     assert!(!hard.contains("nothing to change"), "{hard}");

@@ -101,14 +101,16 @@ impl<'a> Flush<'a> {
         }
     }
 
-    /// The water changes advised where the probability asked for is missed.
+    /// The water changes advised where the probability asked for is missed and they help.
     fn sought(&self) -> Option<Sought> {
         *self.sought.get_or_init(|| {
             let missed = self.options.members > 0 && self.probability < wanted(self.design);
-            missed.then(|| {
-                let bands = Parameters::<Band>::of(self.design);
-                changes::smallest(self.design, &bands, self.options, &self.members)
-            })
+            if !missed {
+                return None;
+            }
+            let bands = Parameters::<Band>::of(self.design);
+            let sought = changes::smallest(self.design, &bands, self.options, &self.members);
+            Some(sought).filter(|sought| sought.probability > self.probability)
         })
     }
 

@@ -39,7 +39,7 @@ pub(in crate::plan) const RULE: Rule = Rule {
                 "duckweed grew best at {FLOATER_BEST_CM_S} cm/s and worse at twice that; the speed from which floaters melt is common practice, and walls and plants brake the jet"
             )
         },
-        basis: Basis::Published,
+        basis: Basis::Judgement,
         sources: &[Source::Coughlan2022, Source::Madsen1993],
     },
 };
