@@ -84,7 +84,7 @@ impl Range {
 ///
 /// # Example
 /// ```
-/// let text = include_str!("../../demo-tanks/reading-room-cube.toml");
+/// let text = include_str!("../../demo-tanks/pea-gravel.toml");
 /// let design = lentic::spec::parse(text)?;
 /// assert!(lentic::plan::range::cautions(&design).is_empty());
 /// # Ok::<(), lentic::spec::Faults>(())

@@ -143,7 +143,8 @@ pub struct Oxidiser {
 /// use lentic::startup::{Inputs, Parameters, nitrification::oxidisers};
 /// let numbers = Parameters::<Band>::reference().central();
 /// let (of_ammonia, of_nitrite) = oxidisers(&Inputs::reference(), &numbers);
-/// assert!(of_ammonia.standstill_mg_l() < of_nitrite.standstill_mg_l());
+/// // nitrite oxidisers live on less
+/// assert!(of_nitrite.standstill_mg_l() < of_ammonia.standstill_mg_l());
 /// ```
 pub fn oxidisers(inputs: &Inputs, parameters: &Parameters<f64>) -> (Oxidiser, Oxidiser) {
     let conditions = Conditions::new(inputs);
