@@ -85,7 +85,7 @@ fn no_demo_tank_is_asked_for_more_water_than_a_keeper_changes() {
                 !says.contains("leave it alone") || !says.contains("of the water"),
                 "{name}: {says}"
             );
-            assert!(!says.contains("1 more days"), "{name}: {says}");
+            assert!(!says.contains(" 1 more days"), "{name}: {says}");
             let stocked = Case::of(design, &[]).expect("a case").is_stocked();
             assert!(
                 !stocked || !says.contains("keep animals out"),
