@@ -16,9 +16,9 @@ pub(super) const SAMPLES: u32 = 24 * SAMPLES_PER_HOUR + 1;
 /// How closely a day is followed and closed.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Accuracy {
-    /// Error allowed per step, as a share and in mg/L and pH.
+    /// Error allowed per step, as a share and in mg/L.
     step: f64,
-    /// A day repeats itself when it ends this close to where it began, mg/L and pH.
+    /// A day repeats itself when it ends this close to where it began, mg/L.
     closed: f64,
 }
 
@@ -37,16 +37,15 @@ impl Accuracy {
 
 /// Corrections of the start of the day at most.
 const MOST_CORRECTIONS: u32 = 20;
-/// Shifts by which the answer of a day to its start is felt: mg/L, pH, mg/L.
-const SHIFT: [f64; STATES] = [0.05, 0.01, 0.05];
+/// Shift by which the answer of a day to its start is felt, mg/L.
+const SHIFT_MG_L: f64 = 0.05;
 /// Store that is guessed at first, mg of oxygen per gram of submerged plants.
 const FIRST_STORE_MG_G: f64 = 2.0;
-/// Largest correction of pH at once, and of oxygen and store downwards as a share.
-const MOST_PH_STEP: f64 = 0.5;
+/// What a correction leaves of a state at least, as a share.
 const LEAST_LEFT: f64 = 0.2;
-/// Largest growth of the store at once: where no oxygen is left to breathe it with, it
-/// grows every day.
-const MOST_STORED: f64 = 10.0;
+/// Largest growth of carbon and store at once: where no oxygen is left to breathe it with,
+/// the store grows every day.
+const MOST_GROWN: f64 = 10.0;
 /// Determinant under which a day ends as it starts, wherever that is.
 const LEAST_DETERMINANT: f64 = 1e-200;
 
@@ -82,7 +81,7 @@ impl Schedule {
     }
 }
 
-/// Oxygen, pH and store.
+/// Oxygen, all inorganic carbon and store.
 pub(super) type Point<R> = [R; STATES];
 
 /// A day followed through.
@@ -117,7 +116,7 @@ impl Day<Lanes> {
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Settled<R> {
     pub(super) start: Point<R>,
-    /// Oxygen, mg/L, pH and store gained or lost over the day after all.
+    /// Oxygen, carbon and store gained or lost over the day after all, mg/L.
     pub(super) drift: Point<R>,
 }
 
@@ -192,12 +191,12 @@ pub(super) fn settle<R: Real>(
             break;
         }
         let mut slopes = [[R::splat(0.0); STATES]; STATES];
-        for (column, shift) in SHIFT.into_iter().enumerate() {
+        for column in 0..STATES {
             let mut shifted = start;
-            shifted[column] = start[column] + shift;
+            shifted[column] = start[column] + SHIFT_MG_L;
             let there = difference(end(shifted)?, shifted);
             for row in 0..STATES {
-                slopes[row][column] = (there[row] - gained[row]) / shift;
+                slopes[row][column] = (there[row] - gained[row]) / SHIFT_MG_L;
             }
         }
         let leap = corrected(start, &slopes, gained);
@@ -227,7 +226,7 @@ pub(super) fn in_balance<R: Real>(model: &Model<R>, inputs: &NightInputs) -> Poi
     let numbers = &model.coefficients;
     [
         R::splat(0.8 * model.saturation_mg_l),
-        numbers.room_carbon.map(ph),
+        model.carbonate.all_at(numbers.room_carbon.map(ph)),
         (numbers.fast_g_l + numbers.slow_g_l) * FIRST_STORE_MG_G,
     ]
 }
@@ -295,14 +294,10 @@ fn farthest<R: Real>(gained: &Point<R>) -> f64 {
 
 /// A Newton step, shortened where it would leave the sensible.
 fn corrected<R: Real>(start: Point<R>, slopes: &[Point<R>; STATES], gained: Point<R>) -> Point<R> {
-    let [oxygen, ph, store] = solved(slopes, gained);
-    let most = R::splat(MOST_PH_STEP);
-    let left = |value: R, less: R| (value - less).max(value * LEAST_LEFT);
-    [
-        left(start[0], oxygen),
-        start[1] - ph.min(most).max(-most),
-        left(start[2], store).min(start[2] * MOST_STORED),
-    ]
+    let less = solved(slopes, gained);
+    let left = |place: usize| (start[place] - less[place]).max(start[place] * LEAST_LEFT);
+    let grown = |place: usize| left(place).min(start[place] * MOST_GROWN);
+    [left(0), grown(1), grown(2)]
 }
 
 /// Solves three equations by Cramer's rule, member by member; what ends the day as it

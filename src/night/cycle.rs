@@ -101,8 +101,8 @@ pub struct Cycle {
     pub totals: Totals,
     /// What moved carbon.
     pub carbon: CarbonTotals,
-    /// Oxygen gained over a day that should repeat itself, mg/L, and pH likewise: next
-    /// to nothing but where exchange is shut off.
+    /// Oxygen gained over a day that should repeat itself, mg/L, and carbon likewise, mg
+    /// CO2/L: next to nothing but where exchange is shut off.
     pub drift: (f64, f64),
 }
 
@@ -234,14 +234,14 @@ impl Water {
         }
     }
 
-    fn hour(&self, hour: f64, &[oxygen, ph, _]: &Point<f64>) -> Hour {
-        let carbon = self.carbonate.at(ph);
+    fn hour(&self, hour: f64, &[oxygen, all_carbon, _]: &Point<f64>) -> Hour {
+        let carbon = self.carbonate.split(all_carbon);
         Hour {
             hour,
             oxygen: Concentration::from_mg_l(oxygen),
             carbon_dioxide: Concentration::from_mg_l(carbon.dioxide),
-            carbon_mg_l: carbon.all,
-            ph,
+            carbon_mg_l: all_carbon,
+            ph: carbon.ph(),
         }
     }
 }

@@ -47,8 +47,7 @@ impl Hydration {
     ///
     /// # Source
     /// Hoover and Berkshire 1969 (`hoover_berkshire_1969`), as lake models carry it.
-    pub(super) fn enhancement<R: Real>(&self, carbonate: &Carbonate, ph: R, film_m: R) -> R {
-        let h = Carbonate::hydrogen(ph);
+    pub(super) fn enhancement<R: Real>(&self, carbonate: &Carbonate, h: R, film_m: R) -> R {
         let free = carbonate.free_share(h);
         let rate = carbonate.hydroxide(h) * self.by_hydroxide + self.by_water;
         let depth = (rate * free / self.diffusivity).sqrt() * film_m;
@@ -74,7 +73,7 @@ mod tests {
         let temperature = Temperature::from_celsius(24.0);
         let carbonate = Carbonate::new(Alkalinity::from_dkh(4.0), temperature);
         let water = Hydration::at(temperature);
-        let at = |ph: f64, film_m: f64| water.enhancement(&carbonate, ph, film_m);
+        let at = |ph: f64, film_m: f64| water.enhancement(&carbonate, 10_f64.powf(-ph), film_m);
         assert!((at(5.0, 5e-4) - 1.0).abs() < 0.05);
         assert!(at(9.0, 5e-4) > at(7.5, 5e-4) && at(7.5, 5e-4) > 1.0);
         assert!(at(8.0, 1e-3) > at(8.0, 2e-4));

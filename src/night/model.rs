@@ -25,8 +25,8 @@ const NITRITE_OXIDISER_HALF_MG_L: f64 = 1.2;
 /// Carbon dioxide per oxygen, by mass, mole for mole as in the respiration of sugar.
 const CARBON_PER_OXYGEN: f64 = molar_mass::CO2 / molar_mass::O2;
 
-/// States that the rates depend on: oxygen, mg/L, pH, and what submerged plants have
-/// fixed and may still breathe, as mg/L of oxygen.
+/// States that the rates depend on: oxygen, mg/L, all inorganic carbon, mg CO2/L, and what
+/// submerged plants have fixed and may still breathe, as mg/L of oxygen.
 pub(super) const STATES: usize = 3;
 /// Processes that move oxygen.
 pub(super) const OXYGEN_PARTS: usize = 7;
@@ -73,8 +73,6 @@ pub(super) struct Fluxes<R> {
     oxygen: [R; OXYGEN_PARTS],
     /// Breathed out, fixed, exchanged; mg CO2/(L h).
     carbon: [R; CARBON_PARTS],
-    /// Change of pH, 1/h.
-    ph: R,
     /// Change of the store, mg O2/(L h).
     store: R,
 }
@@ -119,8 +117,8 @@ impl<R: Real> Model<R> {
     /// not oxygen reaches it.
     pub(super) fn fluxes(&self, phase: Phase, state: &[R; STATES]) -> Fluxes<R> {
         let numbers = &self.coefficients;
-        let &[oxygen, ph, store] = state;
-        let carbon = self.carbonate.at(ph);
+        let &[oxygen, all_carbon, store] = state;
+        let carbon = self.carbonate.split(all_carbon);
         let fixed = self.fixed(phase, oxygen, &carbon);
         let submerged = fixed.plants + fixed.algae;
         let floating = if phase.lit {
@@ -141,7 +139,7 @@ impl<R: Real> Model<R> {
         let carbon_parts = [
             (plants + animals + dead + numbers.bed * numbers.bed_quotient) * CARBON_PER_OXYGEN,
             -(self.carbon_per_oxygen_fixed() * submerged) * CARBON_PER_OXYGEN,
-            self.carbon_exchange(phase, ph, carbon.dioxide),
+            self.carbon_exchange(phase, &carbon),
         ];
         Fluxes {
             oxygen: [
@@ -153,7 +151,6 @@ impl<R: Real> Model<R> {
                 -nitrification,
                 self.exchange(phase, oxygen),
             ],
-            ph: sum(&carbon_parts) / carbon.slope,
             carbon: carbon_parts,
             store: numbers.tissue_share.complement() * fixed.plants - drawn,
         }
@@ -199,22 +196,25 @@ impl<R: Real> Model<R> {
     }
 
     /// Carbon dioxide from the air: at the surface faster than by diffusion alone.
-    fn carbon_exchange(&self, phase: Phase, ph: R, dioxide: R) -> R {
+    fn carbon_exchange(&self, phase: Phase, carbon: &Carbon<R>) -> R {
         let numbers = &self.coefficients;
-        let enhanced = |film_m: R| self.hydration.enhancement(&self.carbonate, ph, film_m);
+        let enhanced = |film_m: R| {
+            self.hydration
+                .enhancement(&self.carbonate, carbon.hydrogen, film_m)
+        };
         let clearance = if phase.running {
             numbers.running_carbon * enhanced(numbers.running_film_m) + numbers.bubble_carbon
         } else {
             numbers.still_carbon * enhanced(numbers.still_film_m)
         };
-        clearance * (numbers.room_carbon - dioxide)
+        clearance * (numbers.room_carbon - carbon.dioxide)
     }
 }
 
 impl<R: Real> Fluxes<R> {
     /// Rates of the states.
     fn change(&self) -> [R; STATES] {
-        [sum(&self.oxygen), self.ph, self.store]
+        [sum(&self.oxygen), sum(&self.carbon), self.store]
     }
 }
 
@@ -227,7 +227,7 @@ fn breathed<R: Real>(oxygen: R, half_mg_l: f64, reference_mg_l: f64) -> R {
     oxygen / (oxygen + half_mg_l) * ((half_mg_l + reference_mg_l) / reference_mg_l)
 }
 
-/// Oxygen, pH and store in one phase of the day; time in hours.
+/// Oxygen, carbon and store in one phase of the day; time in hours.
 pub(super) struct Course<'a, R> {
     pub(super) model: &'a Model<R>,
     pub(super) phase: Phase,
@@ -251,8 +251,8 @@ pub(super) struct Ledger<'a, R> {
 
 impl<R: Real> System<R, LEDGER> for Ledger<'_, R> {
     fn rates(&self, _hour: f64, state: &[R; LEDGER]) -> [R; LEDGER] {
-        let &[oxygen, ph, store, ..] = state;
-        let fluxes = self.model.fluxes(self.phase, &[oxygen, ph, store]);
+        let &[oxygen, carbon, store, ..] = state;
+        let fluxes = self.model.fluxes(self.phase, &[oxygen, carbon, store]);
         let mut rates = [R::splat(0.0); LEDGER];
         let (states, moved) = rates.split_at_mut(STATES);
         states.copy_from_slice(&fluxes.change());
@@ -274,9 +274,12 @@ impl<R: Real> System<R, LEDGER> for Ledger<'_, R> {
     ) -> [[R; LEDGER]; LEDGER] {
         let mut jacobian =
             difference_jacobian(state, rates, STATES, |shifted| self.rates(hour, shifted));
-        // oxygen is the sum of the parts, in the slopes too: so the balance closes
+        // oxygen and carbon are the sums of their parts, in the slopes too: so the balances
+        // close
         for slopes in &mut jacobian[..STATES] {
-            slopes[0] = sum(&slopes[STATES..STATES + OXYGEN_PARTS]);
+            let (by_oxygen, by_carbon) = slopes[STATES..].split_at(OXYGEN_PARTS);
+            let sums = [sum(by_oxygen), sum(by_carbon)];
+            slopes[..sums.len()].copy_from_slice(&sums);
         }
         jacobian
     }

@@ -79,10 +79,6 @@ fn lifeless() -> NightInputs {
     }
 }
 
-/// How closely carbon balances, mg/L: pH is what is followed, in steps that may err by
-/// 1e-6 of it, and a hundredth of pH is of the order of a milligram.
-const CARBON_MG_L: f64 = 5e-3;
-
 fn central(inputs: &NightInputs) -> Rates<f64> {
     Rates::of(inputs).central()
 }
@@ -114,7 +110,7 @@ fn oxygen_balances_over_the_day_and_the_day_repeats_itself() {
         let change = night.dawn.oxygen.mg_l() - night.course[0].oxygen.mg_l();
         assert_near(night.totals.sum(), change, 1e-9);
         let carbon = night.dawn.carbon_mg_l - night.course[0].carbon_mg_l;
-        assert_near(night.carbon.sum(), carbon, CARBON_MG_L);
+        assert_near(night.carbon.sum(), carbon, 1e-9);
         assert!(night.drift.0.abs() < 1e-6 && night.drift.1.abs() < 1e-6);
     }
     let totals = follow(&planted()).totals;
@@ -499,7 +495,7 @@ proptest! {
         assert_near(night.totals.sum(), change, 1e-9 * scale);
         let carbon = night.dawn.carbon_mg_l - night.course[0].carbon_mg_l;
         let scale = 1.0 + night.carbon.breathed.abs() + night.carbon.exchange.abs();
-        assert_near(night.carbon.sum(), carbon, CARBON_MG_L * scale);
+        assert_near(night.carbon.sum(), carbon, 1e-9 * scale);
         if let Some(found) = oxygen_per_light(&tank) {
             prop_assert!(found <= MOST_PER_LIGHT, "{}", found);
         }
