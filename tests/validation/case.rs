@@ -11,7 +11,8 @@ pub(crate) struct Case {
     pub(crate) name: String,
     /// Whether a parameter was set with the observations in view: shown, not counted.
     pub(crate) in_view: bool,
-    /// What is run: `night`, `startup`, or `parameters` for bands as they stand.
+    /// What is run: `night`, `startup`, `growth` for stands that are left to grow, or
+    /// `parameters` for bands as they stand.
     pub(crate) run: String,
     /// The day of a night, the days of a start-up.
     pub(crate) day: u32,
@@ -32,7 +33,8 @@ pub(crate) struct Observation {
     pub(crate) path: String,
     /// The day of a row of `days`, where the path leads there.
     pub(crate) day: Option<f64>,
-    /// The hour of a row of `hours`, or `max`, `min` or `mean` over them.
+    /// The hour of a row of `hours`, or `max`, `min`, `mean` or `most a day in a week` over
+    /// them or over the days.
     pub(crate) hour: String,
     pub(crate) value: f64,
     pub(crate) low: f64,
