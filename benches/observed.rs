@@ -6,7 +6,6 @@
 #[expect(dead_code, reason = "the test asks for more")]
 mod case;
 #[path = "../tests/validation/score.rs"]
-#[expect(dead_code, reason = "the test asks for more")]
 mod score;
 #[path = "../tests/validation/suite.rs"]
 mod suite;
@@ -14,9 +13,5 @@ mod suite;
 #[expect(clippy::print_stdout, reason = "this is what it is for")]
 fn main() {
     let all = suite::compared();
-    let score = score::Score::of(&all);
-    let (low, high) = score::Score::interval(score.inside, score.points);
-    println!("{}", score::table(&all));
-    println!("{score:?}");
-    println!("share inside, 95 % of a binomial: {low:.2} to {high:.2}");
+    println!("{}{}", score::table(&all), score::Score::of(&all));
 }

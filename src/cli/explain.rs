@@ -35,7 +35,7 @@ struct Explanation<'a> {
     #[serde(skip_serializing_if = "Option::is_none")]
     section: Option<&'a str>,
     #[serde(skip_serializing_if = "Option::is_none")]
-    tested: Option<&'a str>,
+    tested: Option<String>,
     #[serde(skip_serializing_if = "Vec::is_empty")]
     results: Vec<Listed>,
     #[serde(skip_serializing_if = "Vec::is_empty")]
@@ -154,7 +154,7 @@ fn explain_section(
     }
     let explanation = Explanation {
         section: Some(name),
-        tested: explanation::tested(name),
+        tested: Some(explanation::tested(name)),
         results: results.iter().map(|row| Listed::of(row)).collect(),
         topics: topics.to_vec(),
         ..Explanation::default()

@@ -2,13 +2,19 @@
 
 use std::path::Path;
 
+use lentic::catalogue::Comparison;
 use lentic::design::Design;
 use lentic::numerics::sobol::Sobol;
+use lentic::source::Band;
 use toml::{Table, Value};
 
 /// A case as its three files say it.
 pub(crate) struct Case {
     pub(crate) name: String,
+    /// What the observations are of, in words, in their order.
+    words: Vec<String>,
+    /// The sections of results that they are about.
+    sections: Vec<String>,
     /// Whether a parameter was set with the observations in view: shown, not counted.
     pub(crate) in_view: bool,
     /// What is run: `night`, `startup`, `growth` for stands that are left to grow, or
@@ -63,8 +69,15 @@ impl Case {
         for said in ["source", "read", "remark"] {
             assert!(!word(said).is_empty(), "{}: {said}", folder.display());
         }
+        let words = |key: &str| -> Vec<String> {
+            let list = about[key].as_array().expect(key).iter();
+            list.map(|word| word.as_str().expect(key).to_owned())
+                .collect()
+        };
         let inputs = about["inputs"].as_table().expect("inputs");
         Self {
+            words: words("words"),
+            sections: words("sections"),
             name: folder.file_name().unwrap().to_string_lossy().into_owned(),
             in_view: about["in_view"].as_bool().expect("in_view"),
             run: word("run"),
@@ -79,6 +92,23 @@ impl Case {
                 .iter()
                 .map(|(key, said)| Input::read(key, said))
                 .collect(),
+        }
+    }
+
+    /// A prediction beside one of its observations, in four digits.
+    pub(crate) fn compared(&self, observed: &Observation, predicted: Band) -> Comparison {
+        let same = |other: &Observation| std::ptr::eq(other, observed);
+        let place = self.observations.iter().position(same).expect("its own");
+        Comparison {
+            case: self.name.clone(),
+            quantity: observed.quantity(),
+            what: self.words[place].clone(),
+            sections: self.sections.clone(),
+            unit: observed.unit.clone(),
+            observed: [observed.low, observed.value, observed.high],
+            predicted: [predicted.low, predicted.typical, predicted.high].map(four_digits),
+            is_ratio: observed.kind == Kind::Ratio,
+            in_view: self.in_view,
         }
     }
 
@@ -161,6 +191,20 @@ impl Observation {
             },
         }
     }
+
+    /// The path, with when it is looked at.
+    fn quantity(&self) -> String {
+        match (self.hour.as_str(), self.day) {
+            ("", None) => self.path.clone(),
+            ("", Some(day)) => format!("{} day {day}", self.path),
+            (hour, _) => format!("{} {hour}", self.path),
+        }
+    }
+}
+
+/// As it is recorded.
+fn four_digits(value: f64) -> f64 {
+    format!("{value:.3e}").parse().expect("a number")
 }
 
 /// The value at a dotted key; numbers count the entries of a list.

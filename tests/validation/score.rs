@@ -1,11 +1,9 @@
 //! How predictions lie to observations: coverage, ratio, and how wide they are.
 
-use std::fmt::Write;
+use std::fmt::{self, Display, Formatter, Write};
 
+use lentic::catalogue::Comparison;
 use lentic::numerics::quantile::quantiles;
-
-use crate::case::Kind;
-use crate::suite::Compared;
 
 /// Over all observations that count.
 #[derive(Debug, Clone, Copy)]
@@ -22,68 +20,31 @@ pub(crate) struct Score {
     pub(crate) width_log10: f64,
 }
 
-impl Compared {
-    pub(crate) fn is_inside(&self) -> bool {
-        self.predicted.contains(self.observed.value)
-    }
+/// log10 of predicted over observed; none where a difference is compared.
+fn log10(one: &Comparison) -> Option<f64> {
+    one.is_ratio
+        .then(|| (one.band().typical.max(f64::MIN_POSITIVE) / one.observed()).log10())
+}
 
-    pub(crate) fn overlaps(&self) -> bool {
-        self.predicted.low <= self.observed.high && self.observed.low <= self.predicted.high
-    }
-
-    /// log10 of the ratio; none where a difference is compared.
-    fn log10(&self) -> Option<f64> {
-        (self.observed.kind == Kind::Ratio)
-            .then(|| (self.predicted.typical.max(f64::MIN_POSITIVE) / self.observed.value).log10())
-    }
-
-    fn width_log10(&self) -> f64 {
-        (self.predicted.high / self.predicted.low.max(f64::MIN_POSITIVE)).log10()
-    }
+fn width_log10(one: &Comparison) -> f64 {
+    (one.band().high / one.band().low.max(f64::MIN_POSITIVE)).log10()
 }
 
 impl Score {
-    pub(crate) fn of(all: &[Compared]) -> Self {
-        let counted: Vec<&Compared> = all.iter().filter(|one| !one.in_view).collect();
+    pub(crate) fn of(all: &[Comparison]) -> Self {
+        let counted: Vec<&Comparison> = all.iter().filter(|one| !one.in_view).collect();
         let count =
-            |holds: fn(&Compared) -> bool| counted.iter().filter(|one| holds(one)).count() as u32;
-        let by_case = means(&counted, Compared::log10);
-        let squares = means(&counted, |one| Some(one.log10()?.powi(2)));
-        let widths = means(&counted, |one| Some(one.width_log10()));
+            |holds: fn(&Comparison) -> bool| counted.iter().filter(|one| holds(one)).count() as u32;
+        let by_case = means(&counted, log10);
+        let squares = means(&counted, |one| Some(log10(one)?.powi(2)));
+        let widths = means(&counted, |one| Some(width_log10(one)));
         Self {
             points: counted.len() as u32,
-            inside: count(Compared::is_inside),
-            overlapping: count(Compared::overlaps),
+            inside: count(Comparison::is_inside),
+            overlapping: count(Comparison::overlaps),
             median_log10: median(&by_case),
             rms_log10: (squares.iter().sum::<f64>() / squares.len().max(1) as f64).sqrt(),
             width_log10: median(&widths),
-        }
-    }
-
-    /// As it is kept.
-    pub(crate) fn recorded(&self) -> String {
-        format!(
-            "# UPDATE_SCORE=1 cargo test --test validation\npoints = {}\ninside = {}\noverlapping = {}\nmedian_log10 = {:.3}\nrms_log10 = {:.3}\nwidth_log10 = {:.3}\n",
-            self.points,
-            self.inside,
-            self.overlapping,
-            self.median_log10,
-            self.rms_log10,
-            self.width_log10
-        )
-    }
-
-    pub(crate) fn read(text: &str) -> Self {
-        let table: toml::Table = text.parse().expect("score.toml");
-        let count = |key: &str| u32::try_from(table[key].as_integer().expect(key)).expect(key);
-        let number = |key: &str| table[key].as_float().expect(key);
-        Self {
-            points: count("points"),
-            inside: count("inside"),
-            overlapping: count("overlapping"),
-            median_log10: number("median_log10"),
-            rms_log10: number("rms_log10"),
-            width_log10: number("width_log10"),
         }
     }
 
@@ -101,6 +62,23 @@ impl Score {
     }
 }
 
+/// In a line.
+impl Display for Score {
+    fn fmt(&self, text: &mut Formatter<'_>) -> fmt::Result {
+        let (low, high) = Self::interval(self.inside, self.points);
+        write!(
+            text,
+            "{} of {} points that count lie in the band (95 % of a binomial: {low:.2} to {high:.2}) and {} of their ranges touch it; predicted over observed is {:.2} in the median of the cases with an rms factor of {:.1}; the band is a factor of {:.1} wide in the median",
+            self.inside,
+            self.points,
+            self.overlapping,
+            10_f64.powf(self.median_log10),
+            10_f64.powf(self.rms_log10),
+            10_f64.powf(self.width_log10)
+        )
+    }
+}
+
 fn binomial(k: u32, n: u32, share: f64) -> f64 {
     let ways = (0..k)
         .map(|i| f64::from(n - i) / f64::from(i + 1))
@@ -109,7 +87,7 @@ fn binomial(k: u32, n: u32, share: f64) -> f64 {
 }
 
 /// The mean of each case, so that every case weighs one.
-fn means(counted: &[&Compared], value: impl Fn(&Compared) -> Option<f64>) -> Vec<f64> {
+fn means(counted: &[&Comparison], value: impl Fn(&Comparison) -> Option<f64>) -> Vec<f64> {
     let mut names: Vec<&str> = counted.iter().map(|one| one.case.as_str()).collect();
     names.dedup();
     let of = |name: &&str| {
@@ -128,32 +106,24 @@ fn median(values: &[f64]) -> f64 {
 }
 
 /// The table, misses included.
-pub(crate) fn table(all: &[Compared]) -> String {
+pub(crate) fn table(all: &[Comparison]) -> String {
     let mut text = "| case | quantity | observed | predicted, 10-90 % | in band | counted |\n|---|---|---|---|---|---|\n".to_owned();
     for one in all {
-        let observed = &one.observed;
-        let when = match (observed.hour.as_str(), observed.day) {
-            ("", None) => String::new(),
-            ("", Some(day)) => format!(" day {day}"),
-            (hour, _) => format!(" {hour}"),
-        };
         let inside = match (one.is_inside(), one.overlaps()) {
             (true, _) => "yes",
             (false, true) => "range only",
             (false, false) => "NO",
         };
+        let ([low, value, high], band) = (one.observed, one.band());
         let _ = writeln!(
             text,
-            "| {} | {}{when} | {} ({}-{}) {} | {:.3} ({:.3}-{:.3}) | {inside} | {} |",
+            "| {} | {} | {value} ({low}-{high}) {} | {} ({}-{}) | {inside} | {} |",
             one.case,
-            observed.path,
-            observed.value,
-            observed.low,
-            observed.high,
-            observed.unit,
-            one.predicted.typical,
-            one.predicted.low,
-            one.predicted.high,
+            one.quantity,
+            one.unit,
+            band.typical,
+            band.low,
+            band.high,
             if one.in_view { "no, in view" } else { "yes" }
         );
     }

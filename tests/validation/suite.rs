@@ -3,6 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use lentic::air::demand::fish_at_rest;
+use lentic::catalogue::Comparison;
 use lentic::design::Design;
 use lentic::numerics::quantile::quantiles;
 use lentic::numerics::sobol::Sobol;
@@ -21,15 +22,6 @@ const SEED: u64 = 1;
 /// Days between two harvests of a culture.
 const HARVEST_D: usize = 7;
 
-/// A prediction beside its observation.
-pub(crate) struct Compared {
-    pub(crate) case: String,
-    pub(crate) in_view: bool,
-    pub(crate) observed: Observation,
-    /// 10, 50 and 90 % of the members.
-    pub(crate) predicted: Band,
-}
-
 /// Where the cases lie.
 pub(crate) fn folder() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/validation")
@@ -47,14 +39,14 @@ pub(crate) fn cases() -> Vec<Case> {
 }
 
 /// Every observation of every case.
-pub(crate) fn compared() -> Vec<Compared> {
-    cases().into_iter().flat_map(followed).collect()
+pub(crate) fn compared() -> Vec<Comparison> {
+    cases().iter().flat_map(followed).collect()
 }
 
-fn followed(case: Case) -> Vec<Compared> {
+fn followed(case: &Case) -> Vec<Comparison> {
     let points = Sobol::new(SEED);
     let results: Vec<Value> = (0..MEMBERS)
-        .map(|member| result(&case, points, member))
+        .map(|member| result(case, points, member))
         .collect();
     let of = |observed: &Observation| {
         if case.run == "parameters" {
@@ -64,15 +56,9 @@ fn followed(case: Case) -> Vec<Compared> {
         let [low, typical, high] = quantiles(members, [0.1, 0.5, 0.9]).expect("members");
         Band::new(low, typical, high)
     };
-    let bands: Vec<Band> = case.observations.iter().map(of).collect();
-    let pairs = case.observations.into_iter().zip(bands);
-    pairs
-        .map(|(observed, predicted)| Compared {
-            case: case.name.clone(),
-            in_view: case.in_view,
-            observed,
-            predicted,
-        })
+    let observations = case.observations.iter();
+    observations
+        .map(|observed| case.compared(observed, of(observed)))
         .collect()
 }
 

@@ -66,10 +66,7 @@ pub fn explain_result(named: &Named, topic: Option<&Topic>, worked: Option<&Work
 
 /// A section of results, or several of one name.
 pub fn explain_section(name: &str, results: &[&ResultRow], topics: &[&Topic]) -> Document {
-    let mut blocks = Vec::new();
-    if let Some(tested) = explanation::tested(name) {
-        blocks.push(Block::Text(tested.to_owned()));
-    }
+    let mut blocks = vec![Block::Text(explanation::tested(name))];
     if !results.is_empty() {
         blocks.push(Block::Heading("Results".to_owned()));
         blocks.push(lines(results));
