@@ -225,6 +225,24 @@ fn a_result_is_written_as_a_row_and_as_a_page_too() {
 }
 
 #[test]
+fn every_section_says_how_far_it_was_tested() {
+    for section in [
+        "tank", "soil", "cap", "bed", "weight", "panes", "planting", "plants", "startup", "flush",
+        "night", "air", "flow", "light", "animals", "heat", "cost",
+    ] {
+        let told = json(&["explain", section]);
+        let tested = told["tested"].as_str().unwrap_or_default();
+        let holds = tested.contains(" for ") || tested.starts_with("Never tested against");
+        assert!(holds, "{section}: {tested}");
+    }
+    let startup = lentic(&["explain", "startup"], "").stdout;
+    assert!(
+        startup.contains("ammonia of fed aquaria 0.18 for 0.21"),
+        "{startup}"
+    );
+}
+
+#[test]
 fn a_section_shows_what_is_in_it() {
     let night = lentic(&["explain", "night"], "");
     assert_eq!(night.code, 0, "{}", night.stderr);

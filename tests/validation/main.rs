@@ -80,6 +80,17 @@ fn the_documentation_has_score_and_table() {
     }
 }
 
+#[test]
+fn the_readme_tells_the_score() {
+    let score = score::Score::of(comparisons());
+    let told = format!(
+        "{} of {} measurements that no number was set with",
+        score.inside, score.points
+    );
+    let readme = std::fs::read_to_string(in_repository("README.md")).unwrap();
+    assert!(readme.contains(&told), "{told}");
+}
+
 /// 7 of 21, 95 %: 0.146 to 0.570 (the exact interval of Clopper and Pearson, from memory).
 #[test]
 fn the_interval_of_a_share_is_the_exact_one() {
