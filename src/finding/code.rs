@@ -58,6 +58,8 @@ codes! {
     PlantsMix = "plants.mix",
     /// Plants on a list of restricted species.
     PlantsListed = "plants.listed",
+    /// Plants that decline because nothing feeds them.
+    PlantsHungry = "plants.hungry",
     /// How high ammonia rises.
     FlushAmmonia = "flush.ammonia",
     /// How high nitrite rises.

@@ -16,7 +16,7 @@ use crate::startup::limits::{NITRITE, READY_AMMONIA_MG_N_L};
 pub(in crate::plan) const RULE: Rule = Rule {
     code: Code::AnimalsEarly,
     about: About::Tank,
-    judge: Judge::Flush(judged),
+    judge: Judge::Flush(|case| vec![judged(case)]),
     orders: &[Action::MoveAnimals],
     steps,
     explanation: Explanation {

@@ -1,7 +1,7 @@
 //! What the rules judge.
 
 use crate::design::Design;
-use crate::plan::flush::{Flush, StartupSection};
+use crate::plan::flush::{DayRow, Flush, StartupSection};
 use crate::plan::limits::watch_limit_mg_l;
 use crate::plan::load::Load;
 use crate::plan::night::Nocturne;
@@ -36,6 +36,32 @@ pub(in crate::plan) struct FlushCase<'a> {
     pub(super) alkalinity_used: PeakBand,
     /// The probability with the water changes advised.
     pub(super) with_changes: Option<f64>,
+    /// The typical run, day by day.
+    pub(super) days: Vec<Day>,
+}
+
+/// Stands and nutrients on a day of the typical run.
+pub(super) struct Day {
+    pub(super) day: f64,
+    /// Fresh.
+    pub(super) floating_g: f64,
+    pub(super) fast_g: f64,
+    pub(super) ammonia_mg_l: f64,
+    pub(super) nitrate_mg_l: f64,
+    pub(super) phosphate_p_mg_l: f64,
+}
+
+impl Day {
+    fn of(row: &DayRow) -> Self {
+        Self {
+            day: f64::from(row.day),
+            floating_g: row.floating_g.typical(),
+            fast_g: row.fast_g.typical(),
+            ammonia_mg_l: row.ammonia_mg_l.typical(),
+            nitrate_mg_l: row.nitrate_mg_l.typical(),
+            phosphate_p_mg_l: row.phosphate_p_mg_l.typical(),
+        }
+    }
 }
 
 impl<'a> FlushCase<'a> {
@@ -51,6 +77,7 @@ impl<'a> FlushCase<'a> {
             ready_typical: flush.ready_typical(),
             alkalinity_used: flush.alkalinity_used(),
             with_changes: startup.probability_with_changes,
+            days: flush.days().iter().map(Day::of).collect(),
         }
     }
 

@@ -38,7 +38,7 @@ pub(in crate::plan) enum Judge {
     /// By what the bed gives off, the planting, and the measures of the tank.
     Start(fn(&Case<'_>) -> Result<Vec<Finding>, IntegrationError>),
     /// By the run of the first weeks.
-    Flush(fn(&FlushCase<'_>) -> Finding),
+    Flush(fn(&FlushCase<'_>) -> Vec<Finding>),
     /// By a day and a night.
     Night(fn(&NightCase<'_>) -> Vec<Finding>),
 }

@@ -14,7 +14,7 @@ use crate::units::{Analyte, show};
 pub(in crate::plan) const RULE: Rule = Rule {
     code: Code::FlushAmmonia,
     about: About::Tank,
-    judge: Judge::Flush(judged),
+    judge: Judge::Flush(|case| vec![judged(case)]),
     orders: &[Action::LayBed, Action::Plant, Action::ChangeWater],
     steps: |_, plan| peak::steps(plan),
     explanation: Explanation {

@@ -13,7 +13,7 @@ use crate::units::Analyte;
 pub(in crate::plan) const RULE: Rule = Rule {
     code: Code::FlushNitrite,
     about: About::Tank,
-    judge: Judge::Flush(judged),
+    judge: Judge::Flush(|case| vec![judged(case)]),
     orders: &[Action::LayBed, Action::Plant, Action::ChangeWater],
     steps: |_, plan| peak::steps(plan),
     explanation: Explanation {

@@ -28,6 +28,7 @@ pub mod light_long;
 pub mod light_short;
 mod peak;
 pub mod plants_cover;
+pub mod plants_hungry;
 pub mod plants_listed;
 pub mod plants_load;
 pub mod plants_mix;
@@ -54,7 +55,7 @@ use crate::finding::{Action, Code, Explanation, Finding, Status, Step};
 use crate::numerics::rodas::IntegrationError;
 
 /// Every rule, in the order in which they are listed and explained.
-const RULES: [&Rule; 28] = [
+const RULES: [&Rule; 29] = [
     &cap_coarse::RULE,
     &cap_fine::RULE,
     &cap_thin::RULE,
@@ -69,6 +70,7 @@ const RULES: [&Rule; 28] = [
     &plants_cover::RULE,
     &plants_mix::RULE,
     &plants_listed::RULE,
+    &plants_hungry::RULE,
     &animals_diggers::RULE,
     &weight_floor::RULE,
     &glass_pane::RULE,
@@ -167,7 +169,7 @@ pub(super) fn of_flush(case: &FlushCase<'_>) -> Vec<Finding> {
         Judge::Flush(judge) => Some(judge(case)),
         _ => None,
     });
-    judged.collect()
+    judged.flatten().collect()
 }
 
 /// The findings on a day and a night.

@@ -12,7 +12,7 @@ use crate::units::show;
 pub(in crate::plan) const RULE: Rule = Rule {
     code: Code::WaterSoft,
     about: About::Tank,
-    judge: Judge::Flush(judged),
+    judge: Judge::Flush(|case| vec![judged(case)]),
     orders: &[Action::ChangeWater],
     steps,
     explanation: Explanation {
