@@ -72,8 +72,6 @@ pub struct Planted {
     pub slow: Biomass,
     /// Share of the surface under floaters; over one where they lie in layers.
     pub cover: Share,
-    /// The part of it under floaters that draw no nitrogen from the air.
-    pub feeding_cover: Share,
     /// Share of the fast growers' leaves above the water.
     pub emergent: Share,
     /// Share of the fast growers' mass that uses bicarbonate.
@@ -157,7 +155,6 @@ impl Planted {
                 Some(others) if all > Mass::ZERO => others.mixed(own, biomass.dry / all),
                 _ => own,
             });
-            self.feeding_cover = self.feeding_cover + cover;
         }
         self.cover = self.cover + cover;
     }

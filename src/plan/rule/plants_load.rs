@@ -4,9 +4,7 @@ use super::case::Case;
 use super::declaration::{About, Judge, Rule};
 use super::water_changes::changing_water;
 use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, Step, step};
-use crate::plan::load::{
-    COVERED_PCT, FLUSH_DAYS, INDEX_OK, INDEX_OK_COVERED, INDEX_WATCH, JUDGED_DAYS,
-};
+use crate::plan::load::{FLUSH_DAYS, INDEX_OK, INDEX_WATCH, JUDGED_DAYS};
 use crate::plan::outcome::Plan;
 use crate::plan::planting::portions_in_words;
 use crate::plan::words;
@@ -24,7 +22,7 @@ pub(in crate::plan) const RULE: Rule = Rule {
         asks: "Do the plants of day one take the flush?",
         limits: || {
             format!(
-                "index {INDEX_OK} and over ok ({INDEX_OK_COVERED} where floaters cover {COVERED_PCT} % or more), {INDEX_WATCH} and over watch, under {INDEX_WATCH} act; the typical run must also stay under the limits from day {}",
+                "index {INDEX_OK} and over ok, {INDEX_WATCH} and over watch, under {INDEX_WATCH} act; the typical run must also stay under the limits from day {}",
                 JUDGED_DAYS.0
             )
         },
@@ -40,7 +38,7 @@ pub(in crate::plan) const RULE: Rule = Rule {
             "te: T less the lag of new stems",
         ],
         range: || {
-            "held against 30 runs of the full model; slow growers are left out, they hardly count in the first month".to_owned()
+            "held against 180 runs of the full model with 40 members each: in no start or hardly one ammonia and nitrite stayed under their limits below 1, in half of them from 2 to 3, in four of five from 4 on over potting mix, from 6 on over loam; slow growers are left out, they hardly count in the first month".to_owned()
         },
         basis: Basis::Judgement,
         sources: &[Source::Klein2022, Source::NielsenSandJensen1991],
