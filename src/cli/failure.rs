@@ -55,7 +55,7 @@ pub(super) enum Failure {
     #[error("error: the start-up run failed: {0}\nhelp: please report this spec")]
     Run(IntegrationError),
     /// Standard output that cannot be written.
-    #[error("error: cannot write the result: {0}")]
+    #[error("error: cannot write the result to standard output: {0}")]
     Output(std::io::Error),
 }
 
@@ -67,8 +67,9 @@ impl Failure {
             | Self::Unreadable { .. }
             | Self::Kept(_)
             | Self::Overwriting { .. }
-            | Self::Unwritable { .. } => 2,
-            Self::Run(_) | Self::Output(_) => 3,
+            | Self::Unwritable { .. }
+            | Self::Output(_) => 2,
+            Self::Run(_) => 3,
         }
     }
 }

@@ -7,6 +7,7 @@ use std::path::{Path, PathBuf};
 use tempfile::NamedTempFile;
 
 use super::failure::Failure;
+use super::stopped;
 
 /// The most links that lead to one file, as on Linux.
 const MOST_LINKS: usize = 40;
@@ -86,9 +87,8 @@ pub(super) fn scratch(target: &Path) -> io::Result<NamedTempFile> {
     }
     let mut builder = tempfile::Builder::new();
     new_file_permissions(&mut builder);
-    let scratch = builder
-        .tempfile_in(folder)
-        .map_err(|error| match error.kind() {
+    let scratch =
+        stopped::guarded(|| builder.tempfile_in(folder)).map_err(|error| match error.kind() {
             // What the system says names a file that nobody asked for.
             kind @ (ErrorKind::PermissionDenied | ErrorKind::ReadOnlyFilesystem) => {
                 io::Error::new(kind, "its folder is read-only")
@@ -117,7 +117,7 @@ fn new_file_permissions(_builder: &mut tempfile::Builder<'_, '_>) {}
 /// When it cannot be.
 pub(super) fn put(scratch: NamedTempFile, target: &Path) -> io::Result<()> {
     scratch.as_file().sync_all()?;
-    scratch.persist(target).map_err(|error| error.error)?;
+    stopped::put(|| scratch.persist(target)).map_err(|error| error.error)?;
     Ok(())
 }
 
@@ -129,7 +129,7 @@ pub(super) fn create(text: &str, path: &Path) -> Result<(), Failure> {
     let created = scratch(path).and_then(|mut scratch| {
         scratch.write_all(text.as_bytes())?;
         scratch.as_file().sync_all()?;
-        scratch.persist_noclobber(path).map_err(|error| error.error)
+        stopped::put(|| scratch.persist_noclobber(path)).map_err(|error| error.error)
     });
     match created {
         Ok(_) => Ok(()),
@@ -144,6 +144,12 @@ pub(super) fn create(text: &str, path: &Path) -> Result<(), Failure> {
 pub(super) fn unwritable(path: &Path, error: &io::Error) -> Failure {
     Failure::Unwritable {
         path: path.to_owned(),
-        reason: error.to_string(),
+        reason: reason(error),
     }
+}
+
+/// What the system says, without the scratch file that it may name: nobody asked for that.
+fn reason(error: &io::Error) -> String {
+    let inner = error.get_ref().and_then(std::error::Error::source);
+    inner.map_or_else(|| error.to_string(), ToString::to_string)
 }

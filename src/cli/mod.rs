@@ -28,6 +28,7 @@ mod rows;
 mod schema;
 mod solve;
 mod startup;
+mod stopped;
 mod worked;
 
 use std::ffi::OsString;

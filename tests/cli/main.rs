@@ -19,5 +19,6 @@ mod night;
 mod out;
 mod overwrite;
 mod plan;
+mod stopped;
 mod study;
 mod tame;

@@ -243,9 +243,32 @@ fn a_full_disk_behind_standard_output_is_a_fault() {
         .stdout(full)
         .output()
         .unwrap();
-    assert_eq!(output.status.code(), Some(3));
+    assert_eq!(output.status.code(), Some(2));
     let stderr = String::from_utf8_lossy(&output.stderr);
-    assert!(stderr.contains("cannot write the result"), "{stderr}");
+    assert!(
+        stderr.contains("cannot write the result to standard output"),
+        "{stderr}"
+    );
+}
+
+/// A limit on the size of files stands for a disk that fills up while the file is written.
+#[test]
+fn a_disk_that_fills_up_is_said_of_the_file_asked_for() {
+    let folder = tempfile::tempdir().unwrap();
+    let out = folder.path().join("sources.json");
+    let output = Command::new("sh")
+        .args(["-c", "trap '' XFSZ; ulimit -f 1; exec \"$0\" \"$@\""])
+        .arg(env!("CARGO_BIN_EXE_lentic"))
+        .args(["list", "sources", "--format", "json", "--out"])
+        .arg(&out)
+        .output()
+        .unwrap();
+    assert_eq!(output.status.code(), Some(2));
+    let stderr = String::from_utf8_lossy(&output.stderr);
+    let says = format!("cannot write {}: ", out.display());
+    assert!(stderr.contains(&says), "{stderr}");
+    assert!(!stderr.contains("at path"), "{stderr}");
+    assert_eq!(count(folder.path()), 0);
 }
 
 /// Of many that make the same file at once, one makes it.
