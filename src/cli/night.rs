@@ -15,13 +15,12 @@ pub(super) fn run(options: &NightOptions) -> Result<Outcome, Failure> {
     let common = &options.common;
     let design = input::design(&options.spec, common)?;
     let asked = options.ensemble.for_one();
-    let (night, findings, cautions) =
-        plan::night(&design, asked, options.day).map_err(Failure::Run)?;
+    let (night, findings) = plan::night(&design, asked, options.day).map_err(Failure::Run)?;
     if options.format == Format::Csv {
         output::write(&hour_rows(&night), common.out.as_deref())?;
     } else {
         result::write(common, options.format, SCHEMA, &night, || {
-            compose::night(&design, &night, &findings, &cautions)
+            compose::night(&design, &night, &findings)
         })?;
     }
     let worst = findings.iter().map(|finding| finding.status).max();

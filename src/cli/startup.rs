@@ -27,8 +27,7 @@ pub(super) fn run(options: &StartupOptions) -> Result<Outcome, Failure> {
         output::write(&day_rows(&startup), common.out.as_deref())?;
     } else {
         result::write(common, options.format, SCHEMA, &startup, || {
-            let cautions = plan::startup_cautions(&design, &startup, &findings);
-            compose::startup(&design, &startup, &findings, &cautions)
+            compose::startup(&design, &startup, &findings)
         })?;
     }
     let worst = findings.iter().map(|finding| finding.status).max();

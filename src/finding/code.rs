@@ -42,6 +42,8 @@ codes! {
     CapDeep = "cap.deep",
     /// Slope of the bed against the angle of repose, and where it was cut.
     CapSlope = "cap.slope",
+    /// Sand added later against the water.
+    CapAdded = "cap.added",
     /// Soil too shallow to feed rooted plants.
     SoilThin = "soil.thin",
     /// Soil deep enough to turn foul.
@@ -82,8 +84,12 @@ codes! {
     AnimalsEarly = "animals.early",
     /// Animals that dig against the cap.
     AnimalsDiggers = "animals.diggers",
+    /// Food against the water.
+    AnimalsFeed = "animals.feed",
     /// Alkalinity that nitrification uses up.
     WaterSoft = "water.soft",
+    /// Water changed at once against what animals bear.
+    WaterChange = "water.change",
     /// The last readings against their limits.
     CheckWater = "check.water",
     /// The likeliest cause of what was read and seen.

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::lifting::Lift;
-use super::{excess, quantity, range, weight};
+use super::{quantity, range, weight};
 use crate::catalogue::{CapCaution, LISTS_AS_OF, SoilKind};
 use crate::design::{BagSize, Design, Device};
 use crate::finding::{Action, Caution};
@@ -119,11 +119,10 @@ pub(super) fn cautions_of_bed(
     cautions
 }
 
-/// Cautions on materials, on uncommon amounts, and on inputs outside what was measured.
+/// Cautions on materials, and on inputs outside what was measured.
 fn of_design(design: &Design) -> Vec<Caution> {
     let mut cautions = Vec::from_iter(cap_material(design));
     cautions.extend(stones(design));
-    cautions.extend(excess::cautions(design));
     cautions.extend(range::cautions(design));
     cautions
 }

@@ -3,7 +3,6 @@
 mod bed;
 mod drawing;
 mod estimate;
-mod excess;
 mod figure;
 mod flush;
 mod hazard;
@@ -96,11 +95,11 @@ pub fn followed(
     options: Options,
 ) -> Result<(Plan, Startup, Night), IntegrationError> {
     let stages = Stages::of(design, options, Remedies::Sought);
-    Ok((
-        stages.plan()?,
-        stages.flush()?.whole(),
-        stages.night()?.whole(),
-    ))
+    let plan = stages.plan()?;
+    let (flush, night) = (stages.flush()?, stages.night()?);
+    let startup = flush.whole(startup_cautions(design, &plan.startup, &plan.findings));
+    let night = night.whole(night_cautions(night, &plan.findings));
+    Ok((plan, startup, night))
 }
 
 /// Judges the bed of an existing tank and names one next step.
@@ -140,16 +139,25 @@ pub fn startup(
     let load = Load::of(design)?;
     let ph_dusk = night::ph_at_dusk(design, options)?;
     let flush = Flush::of(design, &load, options, ph_dusk, advance)?;
-    let findings = rule::of_flush(&FlushCase::of(design, &flush, &flush.section()));
-    Ok((flush.whole(), findings))
+    let section = flush.section();
+    let findings = rule::of_flush(&FlushCase::of(design, &flush, &section));
+    let cautions = startup_cautions(design, &section, &findings);
+    Ok((flush.whole(cautions), findings))
 }
 
 /// The cautions that go with the calendar of a start-up run and with the remedies of the
 /// findings on it.
-pub fn startup_cautions(design: &Design, startup: &Startup, findings: &[Finding]) -> Vec<Caution> {
-    let calendar = startup.section.calendar.iter();
+fn startup_cautions(
+    design: &Design,
+    section: &StartupSection,
+    findings: &[Finding],
+) -> Vec<Caution> {
+    let calendar = section.calendar.iter();
     let actions = calendar.flat_map(|entry| entry.actions.iter().copied());
-    hazard::cautions_of_start(design, actions.chain(ordered(findings)))
+    let on_start = findings
+        .iter()
+        .filter(|finding| rule::is_on_start(finding.code));
+    hazard::cautions_of_start(design, actions.chain(ordered(on_start)))
 }
 
 /// A day and a night of a design by themselves, with the findings on them.
@@ -160,14 +168,23 @@ pub fn night(
     design: &Design,
     options: Options,
     on_day: OnDay,
-) -> Result<(Night, Vec<Finding>, Vec<Caution>), IntegrationError> {
+) -> Result<(Night, Vec<Finding>), IntegrationError> {
     let load = Load::of(design)?;
     let load_is_met = load.met_by(design.planted())?.is_met();
     let night = Nocturne::of(design, options, on_day, Remedies::Sought)?;
     let findings = rule::of_night(&NightCase::of(&night, load_is_met));
-    let mut cautions = hazard::cautions_at_night(design, ordered(&findings));
-    cautions.extend(night.ph_outside().map(excess::ph_outside));
-    Ok((night.whole(), findings, cautions))
+    let cautions = night_cautions(&night, &findings);
+    Ok((night.whole(cautions), findings))
+}
+
+/// The cautions that go with the remedies of the findings on a night.
+fn night_cautions(night: &Nocturne<'_>, findings: &[Finding]) -> Vec<Caution> {
+    let at_night = findings
+        .iter()
+        .filter(|finding| rule::is_on_night(finding.code));
+    let mut cautions = hazard::cautions_at_night(night.design, ordered(at_night));
+    cautions.extend(night.ph_outside().map(range::ph_outside));
+    cautions
 }
 
 /// The steps behind a topic: those of its finding, or of the figures that rest on it. None

@@ -6,6 +6,7 @@ use crate::finding::Caution;
 use crate::heat::evaporation;
 use crate::night::{flow, inputs};
 use crate::source::{OutOfRange, Validity};
+use crate::units::show::significant;
 use crate::water::{
     ammonia, atmosphere, carbon_dioxide, carbonate, density, diffusion, oxygen, schmidt,
     surface_tension, viscosity,
@@ -96,6 +97,18 @@ pub fn cautions(design: &Design) -> Vec<Caution> {
 /// Those of a night and the upkeep alone.
 pub(super) fn cautions_of_night(design: &Design) -> Vec<Caution> {
     each_once(design, RANGES.iter().filter(|range| range.code == NIGHT))
+}
+
+/// That the pH of a day leaves the model.
+pub(super) fn ph_outside(ph: f64) -> Caution {
+    Caution {
+        code: "range.ph_of_day",
+        says: format!(
+            "Range: pH comes to {} within the day, outside 4 to 11: the model of it does not hold there.",
+            significant(ph, 3)
+        ),
+        source: None,
+    }
 }
 
 fn each_once<'a>(design: &Design, ranges: impl Iterator<Item = &'a Range>) -> Vec<Caution> {

@@ -12,7 +12,7 @@ use super::planting::{self, Needed};
 use super::rule::{self, Case, FlushCase, NightCase};
 use super::section::WeightSection;
 use super::section::{BedSection, CapSection, CostSection, PanesSection, SoilSection};
-use super::{excess, hazard, quantity, weight};
+use super::{hazard, quantity, range, weight};
 use crate::design::Design;
 use crate::finding::{Code, Finding, Status};
 use crate::numerics::rodas::IntegrationError;
@@ -151,7 +151,7 @@ impl<'a> Stages<'a> {
             let all = calendar.copied().chain(rule::ordered(&findings));
             hazard::cautions(self.design, all)
         };
-        cautions.extend(night.ph_outside().map(excess::ph_outside));
+        cautions.extend(night.ph_outside().map(range::ph_outside));
         let draft = self.design.draft();
         Ok(Plan {
             name: draft.name.clone(),

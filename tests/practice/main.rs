@@ -2,6 +2,7 @@
 // The lint file lifts these inside test functions alone, not in those that they call.
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
+mod amounts;
 mod bed;
 mod diagnosis;
 mod mature;

@@ -5,7 +5,7 @@ use lentic::finding::{Finding, Status};
 use lentic::plan::{Check, Options, Part, check, partial};
 
 /// The central numbers alone: enough for a bed and a planting.
-const CENTRAL: Options = Options {
+pub(crate) const CENTRAL: Options = Options {
     members: 0,
     seed: 1,
     days: 90,

@@ -9,6 +9,7 @@ use super::section::{
     CalendarEntry, ChangePlan, DayRow, Driver, ShareOverLimit, Startup, StartupSection,
 };
 use crate::design::Design;
+use crate::finding::Caution;
 use crate::numerics::rodas::IntegrationError;
 use crate::plan::estimate::Estimate;
 use crate::plan::limits::limit_n_mg_l;
@@ -119,8 +120,8 @@ impl<'a> Flush<'a> {
         self.forecast.days.iter().map(|day| self.row(day)).collect()
     }
 
-    /// The whole result.
-    pub(in crate::plan) fn whole(&self) -> Startup {
+    /// The whole result, with the cautions of the work that it orders.
+    pub(in crate::plan) fn whole(&self, cautions: Vec<Caution>) -> Startup {
         let days = self.days();
         Startup {
             name: self.design.draft().name.clone(),
@@ -130,6 +131,7 @@ impl<'a> Flush<'a> {
             floaters_starve_from_day: self.floaters_starve_from_day(),
             probability_under_limits: self.probability,
             days,
+            cautions,
         }
     }
 

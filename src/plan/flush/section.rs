@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use crate::finding::Action;
+use crate::finding::{Action, Caution};
 use crate::plan::estimate::Estimate;
 use crate::result::results;
 use crate::source::Band;
@@ -117,6 +117,8 @@ results! {
         /// your readings against the band of their day
         #[serde(skip_serializing_if = "Vec::is_empty")]
         pub readings: Vec<ReadingRow> => Spec,
+        /// hazards of the work of its calendar, and limits of what was computed
+        pub cautions: Vec<Caution> => Caution,
     }
 }
 

@@ -14,6 +14,7 @@ use super::estimate::Estimate;
 use super::options::Options;
 use crate::catalogue::{self, Animal};
 use crate::design::{Design, Stock, usual};
+use crate::finding::Caution;
 use crate::night::flow::Movement;
 use crate::night::lighting::Lighting;
 use crate::night::limits::{DAWN_ACT_MG_L, DAWN_WATCH_MG_L};
@@ -104,7 +105,7 @@ impl<'a> Nocturne<'a> {
     }
 
     /// The night and its course.
-    pub(super) fn whole(&self) -> Night {
+    pub(super) fn whole(&self, cautions: Vec<Caution>) -> Night {
         Night {
             name: self.design.draft().name.clone(),
             section: self.night(),
@@ -113,6 +114,7 @@ impl<'a> Nocturne<'a> {
             animals: self.animals(),
             heat: self.heat(),
             hours: self.hours(),
+            cautions,
         }
     }
 

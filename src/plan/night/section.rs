@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use crate::catalogue::Animal;
+use crate::finding::Caution;
 use crate::plan::estimate::Estimate;
 use crate::result::results;
 
@@ -144,6 +145,8 @@ results! {
         pub heat: HeatSection,
         /// the day hour by hour, both ends included
         pub hours: Vec<HourRow> => Count,
+        /// hazards of the work that it asks for, and limits of what was computed
+        pub cautions: Vec<Caution> => Caution,
     }
 
     /// The water at one hour.

@@ -5,11 +5,13 @@ pub mod air_dawn;
 mod air_setting;
 pub mod animals_diggers;
 pub mod animals_early;
+mod animals_feed;
 pub mod animals_load;
 mod base_soil;
 mod bed_depths;
 pub mod bed_gas;
 pub mod bed_oxygen;
+mod cap_added;
 pub mod cap_coarse;
 pub mod cap_deep;
 pub mod cap_fine;
@@ -38,6 +40,7 @@ pub mod soil_deep;
 pub mod soil_depth;
 pub mod soil_thin;
 pub mod verdict;
+mod water_change;
 mod water_changes;
 pub mod water_soft;
 pub mod weight_floor;
@@ -55,13 +58,14 @@ use crate::finding::{Action, Code, Explanation, Finding, Status, Step};
 use crate::numerics::rodas::IntegrationError;
 
 /// Every rule, in the order in which they are listed and explained.
-const RULES: [&Rule; 29] = [
+const RULES: [&Rule; 32] = [
     &cap_coarse::RULE,
     &cap_fine::RULE,
     &cap_thin::RULE,
     &cap_leak::RULE,
     &cap_deep::RULE,
     &cap_slope::RULE,
+    &cap_added::RULE,
     &soil_thin::RULE,
     &soil_deep::RULE,
     &bed_gas::RULE,
@@ -84,7 +88,9 @@ const RULES: [&Rule; 29] = [
     &light_long::RULE,
     &animals_load::RULE,
     &animals_early::RULE,
+    &animals_feed::RULE,
     &water_soft::RULE,
+    &water_change::RULE,
 ];
 
 /// The rule of a code; none for what a check of a running tank judges.
@@ -105,6 +111,16 @@ pub(super) fn judge(code: Code) -> Option<Judge> {
 /// Whether a finding is about soil, cap, bed or what digs in them.
 pub(super) fn is_about_bed(code: Code) -> bool {
     rule(code).is_some_and(|rule| rule.about != About::Tank)
+}
+
+/// Whether a finding is on the first weeks.
+pub(super) fn is_on_start(code: Code) -> bool {
+    matches!(judge(code), Some(Judge::Flush(_)))
+}
+
+/// Whether a finding is on a day and a night.
+pub(super) fn is_on_night(code: Code) -> bool {
+    matches!(judge(code), Some(Judge::Night(_)))
 }
 
 /// Whether a finding is about the cap.

@@ -3,7 +3,7 @@
 use super::estimate::ranged;
 use super::{finding, reason};
 use crate::design::Design;
-use crate::finding::{Caution, Finding, Status};
+use crate::finding::{Finding, Status};
 use crate::night::limits::{DAWN_ACT_MG_L, DAWN_WATCH_MG_L};
 use crate::plan::{
     AnimalsSection, Estimate, FlowSection, HeatSection, HourRow, LightSection, Night, NightSection,
@@ -14,12 +14,7 @@ use crate::units::show::significant;
 use crate::units::{Concentration, UnitSystem, Volume};
 
 /// A night, verdict first.
-pub fn night(
-    design: &Design,
-    night: &Night,
-    findings: &[Finding],
-    cautions: &[Caution],
-) -> Document {
+pub fn night(design: &Design, night: &Night, findings: &[Finding]) -> Document {
     let units = design.draft().units;
     let status = findings.iter().map(|finding| finding.status).max();
     let mut blocks = vec![
@@ -37,7 +32,7 @@ pub fn night(
         &night.heat,
     ));
     blocks.extend(finding::findings(findings, units));
-    blocks.extend(finding::cautions(cautions));
+    blocks.extend(finding::cautions(&night.cautions));
     Document {
         title: night.name.clone(),
         reasons: reason::of(&blocks, findings),

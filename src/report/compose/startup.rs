@@ -4,7 +4,7 @@ use super::chart::followed;
 use super::estimate::ranged;
 use super::{finding, reason};
 use crate::design::Design;
-use crate::finding::{Caution, Finding, Status};
+use crate::finding::{Finding, Status};
 use crate::plan::{CalendarEntry, Estimate, Startup, StartupSection};
 
 use crate::report::document::{Block, Column, Document, Fact, Table};
@@ -14,12 +14,7 @@ use crate::units::show::{fixed, significant};
 const DRIVERS_SHOWN: usize = 4;
 
 /// A start-up run, summary first.
-pub fn startup(
-    design: &Design,
-    startup: &Startup,
-    findings: &[Finding],
-    cautions: &[Caution],
-) -> Document {
+pub fn startup(design: &Design, startup: &Startup, findings: &[Finding]) -> Document {
     let section = &startup.section;
     let status = findings.iter().map(|finding| finding.status).max();
     let mut blocks = vec![
@@ -33,7 +28,7 @@ pub fn startup(
     blocks.extend(calendar(&section.calendar));
     blocks.extend(drivers(startup));
     blocks.extend(finding::findings(findings, design.draft().units));
-    blocks.extend(finding::cautions(cautions));
+    blocks.extend(finding::cautions(&startup.cautions));
     Document {
         title: startup.name.clone(),
         reasons: reason::of(&blocks, findings),
