@@ -11,7 +11,10 @@ mod demo;
 mod odd;
 #[path = "../support/random_spec.rs"]
 mod random_spec;
+#[path = "../support/states.rs"]
+mod states;
 
+mod accepted;
 mod changes;
 mod energy;
 mod ensemble;

@@ -5,9 +5,10 @@ use lentic::catalogue::{caps, plants, soils};
 use lentic::design::Design;
 use lentic::numerics::sobol::Sobol;
 use lentic::source::Band;
-use lentic::startup::{Draw, Inputs, Parameters, Sample, ensemble, run};
+use lentic::startup::{Inputs, Parameters, run};
 use proptest::prelude::*;
 
+use crate::states::{depth_m, impossible, is_possible};
 use crate::{command, demo};
 
 const DAYS: u32 = 90;
@@ -33,71 +34,12 @@ fn drift(design: &Design, numbers: &Parameters<f64>) -> f64 {
 
 /// Members followed of each design.
 const MEMBERS: u32 = 4;
-/// How far an amount may lie below nothing or above what there is.
-const ERROR: f64 = 1e-9;
-
-/// What is wrong with the members of a design: one lost, or one with an amount that cannot be.
-fn impossible(design: &Design, members: u32) -> Option<String> {
-    let (inputs, bands) = (Inputs::of(design), Parameters::<Band>::of(design));
-    let depth_m = (inputs.water / inputs.floor).m();
-    let draw = Draw { members, seed: 1 };
-    let found = ensemble::members(&inputs, &bands, DAYS, draw, &|_| ());
-    if found.len() != members as usize {
-        return Some(format!("{} of {members} members", found.len()));
-    }
-    let wrong = found
-        .iter()
-        .flat_map(|member| member.days.iter().map(move |sample| (member.index, sample)))
-        .find(|(_, sample)| !is_possible(sample, depth_m));
-    wrong.map(|(index, sample)| format!("member {index}: {sample:?}"))
-}
-
-/// Whether every amount is there and none is more than all that the tank holds.
-fn is_possible(sample: &Sample, depth_m: f64) -> bool {
-    let state = &sample.state;
-    let held_n = sample.nitrogen_g_m2 + state.added_n - state.harvested_n - state.denitrified_n;
-    let held_p = sample.phosphorus_g_m2 + state.added_p - state.harvested_p;
-    let nitrogen = [
-        state.fast_soil_n,
-        state.slow_soil_n,
-        state.stable_soil_n,
-        state.soil_n,
-        state.ammonia * depth_m,
-        state.nitrite * depth_m,
-        state.nitrate * depth_m,
-        state.floating_n,
-        state.fast_n,
-        state.detritus_n,
-    ];
-    let phosphorus = [
-        state.reducible_p,
-        state.stable_p,
-        state.soil_p,
-        state.phosphate * depth_m,
-        state.floating_p,
-        state.fast_p,
-    ];
-    let living = [
-        state.ammonia_oxidisers,
-        state.nitrite_oxidisers,
-        state.floating,
-        state.fast,
-        state.slow,
-        state.algae,
-    ];
-    let within = |amount: f64, held: f64| amount >= -ERROR && amount <= held * (1.0 + 1e-6) + ERROR;
-    nitrogen.iter().all(|amount| within(*amount, held_n))
-        && phosphorus.iter().all(|amount| within(*amount, held_p))
-        // two kilograms of dry matter on a square metre: ten times a closed stand
-        && living.iter().all(|amount| within(*amount, 2e3))
-}
-
 #[test]
 fn members_of_demo_tanks_hold_what_there_is() {
     for path in demo::tanks() {
         let text = std::fs::read_to_string(command::root().join(&path)).expect("a file");
         let design = lentic::spec::parse(&text).unwrap_or_else(|faults| panic!("{path}: {faults}"));
-        assert_eq!(impossible(&design, 16), None, "{path}");
+        assert_eq!(impossible(&design, 16, DAYS), None, "{path}");
     }
 }
 
@@ -118,7 +60,7 @@ fn members_of_tanks_that_went_below_nothing_no_longer_do() {
          [[animals]]\nname = \"goldfish\"\ncount = 45\n",
     ] {
         let design = lentic::spec::parse(tank).unwrap_or_else(|faults| panic!("{tank}: {faults}"));
-        assert_eq!(impossible(&design, 200), None, "{tank}");
+        assert_eq!(impossible(&design, 200, DAYS), None, "{tank}");
     }
 }
 
@@ -133,7 +75,7 @@ fn five_years_of_every_demo_tank_are_finite_and_bounded() {
         let numbers = Parameters::<Band>::of(&design).central();
         let course =
             run(&inputs, &numbers, YEARS_D).unwrap_or_else(|error| panic!("{path}: {error}"));
-        let depth_m = (inputs.water / inputs.floor).m();
+        let depth_m = depth_m(&inputs);
         for sample in course.days() {
             assert!(is_possible(sample, depth_m), "{path}: {sample:?}");
         }
@@ -228,7 +170,7 @@ proptest! {
             let drift = drift(&design, &numbers);
             prop_assert!(drift < DRIFT, "{drift:e}\n{spec}");
         }
-        let wrong = impossible(&design, MEMBERS);
+        let wrong = impossible(&design, MEMBERS, DAYS);
         prop_assert!(wrong.is_none(), "{wrong:?}\n{spec}");
     }
 }

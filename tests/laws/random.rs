@@ -19,11 +19,18 @@ pub(crate) const OPTIONS: Options = Options {
     days: 20,
 };
 
-/// So many cases, the same ones in every run; `PROPTEST_RNG_SEED` draws others.
+/// How many times as many designs are drawn as by themselves: `LENTIC_LAWS`.
+fn times() -> u32 {
+    let asked = std::env::var("LENTIC_LAWS").ok();
+    asked.map_or(1, |times| times.parse().expect("a whole number"))
+}
+
+/// So many cases, or `LENTIC_LAWS` times as many, the same ones in every run;
+/// `PROPTEST_RNG_SEED` draws others.
 pub(crate) fn config(cases: u32) -> ProptestConfig {
     let usual = ProptestConfig::default();
     ProptestConfig {
-        cases,
+        cases: cases * times(),
         failure_persistence: None,
         rng_seed: match usual.rng_seed {
             RngSeed::Random => RngSeed::Fixed(1),
