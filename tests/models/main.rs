@@ -1,5 +1,6 @@
-//! The integrator on problems whose answers are known, and the models against programs of our
-//! own that solve the same equations another way.
+//! The integrator on problems whose answers are known, the models against programs of our own
+//! that solve the same equations another way, and formulas against their values worked out by
+//! hand.
 // The lint file lifts these inside test functions alone, not in those that they call.
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
@@ -8,18 +9,27 @@ mod compare;
 #[path = "../support/synthetic.rs"]
 mod synthetic;
 
+mod air;
 mod bags;
 mod checks;
+mod geometry;
+mod glass;
 mod grid;
+mod heat;
 mod kaps;
 mod lanes;
 mod levers;
 mod limits;
 mod logistic;
 mod night;
+mod nominal;
 mod order;
 mod plants_nitrogen;
 mod recovery;
 mod robertson;
+mod safety;
 mod startup;
+mod substrate;
+mod water;
 mod waves;
+mod weight;

@@ -7,11 +7,8 @@ mod compare;
 
 mod air;
 mod heat;
-mod structure_geometry;
 mod structure_glass;
-mod structure_nominal;
 mod structure_safety;
 mod structure_units;
-mod structure_weight;
 mod substrate;
 mod water;
