@@ -178,6 +178,7 @@ sources! {
     PalermoEpa1998 = "palermo_epa_1998",
     Pearson1905 = "pearson_1905",
     Peters1980 = "peters_1980",
+    Peters1982 = "peters_1982",
     PlummerBusenberg1982 = "plummer_busenberg_1982",
     Reddy1983 = "reddy_1983",
     ReddyDebusk1985 = "reddy_debusk_1985",
