@@ -21,7 +21,9 @@ pub struct Fault {
 }
 
 /// Everything that is wrong with a spec, in order of position.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
+///
+/// Both ways of printing give a line a fault, so that `?` in a `main` shows what to mend.
+#[derive(Clone, PartialEq, Eq, Default)]
 pub struct Faults(pub Vec<Fault>);
 
 impl Faults {
@@ -61,6 +63,12 @@ impl fmt::Display for Faults {
             write!(f, "{gap}{fault}")?;
         }
         Ok(())
+    }
+}
+
+impl fmt::Debug for Faults {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        fmt::Display::fmt(self, f)
     }
 }
 

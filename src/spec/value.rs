@@ -32,13 +32,13 @@ pub(super) fn raw<'d>(value: &'d DeValue<'d>) -> Raw<'d> {
     }
 }
 
-/// The date of a moment that is no more than a date.
+/// The date of a moment that is no more than a date, from the year 1 on.
 fn date(moment: &Datetime) -> Option<civil::Date> {
     if moment.time.is_some() || moment.offset.is_some() {
         return None;
     }
     let date = moment.date?;
-    let year = i16::try_from(date.year).ok()?;
+    let year = i16::try_from(date.year).ok().filter(|year| *year >= 1)?;
     let month = i8::try_from(date.month).ok()?;
     let day = i8::try_from(date.day).ok()?;
     civil::Date::new(year, month, day).ok()

@@ -192,3 +192,17 @@ fn a_log_has_a_limit_of_bytes_rows_and_characters() {
         "{fault}"
     );
 }
+
+#[test]
+fn a_date_lies_between_the_years_1_and_9999() {
+    let tank = include_str!("good/minimal.toml");
+    for (date, is_read) in [
+        ("0000-12-31", false),
+        ("0001-01-01", true),
+        ("9999-12-31", true),
+        ("10000-01-01", false),
+    ] {
+        let dated = format!("start = {date}\n{tank}");
+        assert_eq!(spec::parse(&dated).is_ok(), is_read, "{date}");
+    }
+}

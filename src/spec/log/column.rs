@@ -53,6 +53,14 @@ const SCALES: [&str; 9] = [
 ];
 
 impl Column {
+    /// Whether another column holds the same, be it on another scale.
+    pub(super) fn holds_the_same(&self, other: &Self) -> bool {
+        match (self, other) {
+            (Self::Of(one, _), Self::Of(another, _)) => one == another,
+            _ => self == other,
+        }
+    }
+
     /// The column of a head, whatever its case, brackets and unit.
     pub(super) fn of(head: &str) -> Option<Self> {
         let plain = head

@@ -20,13 +20,8 @@ pub(super) fn of(
         found.map(|(_, cell)| cell.as_str())
     };
     let day = match (cell(&Column::Day), cell(&Column::Date)) {
-        (Some(day), _) => day
-            .parse::<f64>()
-            .ok()
-            .filter(|day| day.is_finite())
-            .ok_or_else(|| {
-                format!("{day:?} is no day: write days since flooding, for example 21")
-            })?,
+        (Some(day), None) => numbered(day)?,
+        (Some(day), Some(date)) => agreed(numbered(day)?, date, start)?,
         (None, Some(date)) => counted(date, start)?,
         (None, None) => return Err("no day and no date".to_owned()),
     };
@@ -41,8 +36,29 @@ pub(super) fn of(
     Ok(day)
 }
 
+fn numbered(text: &str) -> Result<f64, String> {
+    let day = text.parse::<f64>().ok().filter(|day| day.is_finite());
+    day.ok_or_else(|| format!("{text:?} is no day: write days since flooding, for example 21"))
+}
+
+/// The day of a row that has its date too, which has to be the same where it can be counted.
+fn agreed(day: f64, date: &str, start: Option<Date>) -> Result<f64, String> {
+    if start.is_none() {
+        return Ok(day);
+    }
+    let of_date = counted(date, start)?;
+    if (day.floor() - of_date).abs() < 0.5 {
+        Ok(day)
+    } else {
+        Err(format!(
+            "day {day} and {date}, which is day {of_date}: give one of them"
+        ))
+    }
+}
+
 fn counted(text: &str, start: Option<Date>) -> Result<f64, String> {
-    let date: Date = text.parse().map_err(|_| {
+    let date = text.parse::<Date>().ok().filter(|date| date.year() >= 1);
+    let date = date.ok_or_else(|| {
         format!("{text:?} is no date: write year-month-day, for example 2027-03-27")
     })?;
     let start = start.ok_or_else(|| {

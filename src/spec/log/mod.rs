@@ -85,11 +85,12 @@ pub fn parse(text: &str, start: Option<Date>) -> Log {
     let Ok(heads) = reader.headers().cloned() else {
         return log;
     };
-    let columns: Vec<Option<Column>> = heads.iter().map(Column::of).collect();
+    let mut columns: Vec<Option<Column>> = heads.iter().map(Column::of).collect();
     if heads.is_empty() || heads.iter().all(|head| head.trim().is_empty()) {
         return log;
     }
     head_faults(&heads, &columns, &mut log);
+    leave_out_repeated(&heads, &mut columns, &mut log);
     let mut seen: HashSet<Vec<String>> = HashSet::new();
     for (place, record) in reader.records().enumerate() {
         if place == MOST_ROWS {
@@ -153,6 +154,25 @@ fn head_faults(heads: &StringRecord, columns: &[Option<Column>], log: &mut Log) 
     }
 }
 
+/// Of columns that hold the same the first is used.
+fn leave_out_repeated(heads: &StringRecord, columns: &mut [Option<Column>], log: &mut Log) {
+    for place in 1..columns.len() {
+        let (before, rest) = columns.split_at_mut(place);
+        let (Some(column), Some(head)) = (rest.first_mut(), heads.get(place)) else {
+            continue;
+        };
+        let is_repeated = column.as_ref().is_some_and(|column| {
+            let mut earlier = before.iter().flatten();
+            earlier.any(|other| other.holds_the_same(column))
+        });
+        if is_repeated {
+            let says = "an earlier column holds the same; this one is not used".to_owned();
+            log.fault(1, Some(head), says);
+            *column = None;
+        }
+    }
+}
+
 fn row(
     record: &StringRecord,
     heads: &StringRecord,
@@ -164,6 +184,15 @@ fn row(
     let line = record.position().map_or(0, csv::Position::line);
     let cells: Vec<String> = record.iter().map(|cell| cell.trim().to_owned()).collect();
     if cells.iter().all(String::is_empty) {
+        return;
+    }
+    if cells.iter().skip(heads.len()).any(|cell| !cell.is_empty()) {
+        let says = format!(
+            "{} cells, where the first line heads {} columns; the row was skipped",
+            cells.len(),
+            heads.len()
+        );
+        log.fault(line, None, says);
         return;
     }
     let day = match within_length(&cells, columns).and_then(|()| day::of(&cells, columns, start)) {

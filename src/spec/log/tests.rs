@@ -91,6 +91,61 @@ fn what_cannot_be_used_is_named_by_line_and_the_rest_is_kept() {
 }
 
 #[test]
+fn a_day_that_is_not_that_of_its_date_is_refused_with_both() {
+    let log = read("day,date,ammonia\n10,2027-03-16,0.5\n9,2027-03-16,0.5\n10.5,2027-03-16,1\n");
+    let told: Vec<String> = log.faults.iter().map(ToString::to_string).collect();
+    assert_eq!(told.len(), 1, "{told:#?}");
+    assert!(
+        told[0].starts_with("3: day 9 and 2027-03-16, which is day 10"),
+        "{told:#?}"
+    );
+    assert_eq!(log.measurements.len(), 2);
+    let undated = parse("day,date,ammonia\n9,2027-03-16,0.5\n", None);
+    assert_eq!((undated.measurements.len(), undated.faults.len()), (1, 0));
+}
+
+#[test]
+fn a_second_column_of_one_reading_is_named_and_not_used() {
+    let log = read("day,day,ammonia,NH4-N,note,note\n3,4,0.5,0.9,x,y\n");
+    let told: Vec<String> = log.faults.iter().map(ToString::to_string).collect();
+    let repeated = told.iter().filter(|says| says.contains("holds the same"));
+    assert_eq!(repeated.count(), 2, "{told:#?}");
+    assert_eq!(log.measurements.len(), 1);
+    assert!((log.measurements[0].day - 3.0).abs() < 1e-9);
+    assert_eq!(log.measurements[0].value, Reported::Value(0.5));
+}
+
+#[test]
+fn cells_beyond_the_last_head_are_refused_and_empty_ones_are_not() {
+    let log = read("day,ammonia\n3,0.5,0.6\n4,0,5\n5,0.5,,\n");
+    let told: Vec<String> = log.faults.iter().map(ToString::to_string).collect();
+    assert_eq!(told.len(), 2, "{told:#?}");
+    assert!(told[0].starts_with("2: 3 cells, where the first line heads 2"));
+    assert_eq!(log.measurements.len(), 1);
+}
+
+/// As programs of many European countries write it.
+#[test]
+fn semicolons_with_decimal_commas_are_refused_by_name() {
+    let log = read("day;ammonia\n3;0,5\n");
+    assert!(log.measurements.is_empty());
+    assert!(
+        log.faults[0].to_string().contains("a comma"),
+        "{:?}",
+        log.faults
+    );
+}
+
+#[test]
+fn years_begin_with_the_first() {
+    let log = parse(
+        "date,ammonia\n0000-12-31,0.5\n0001-01-03,0.5\n",
+        "0001-01-01".parse().ok(),
+    );
+    assert_eq!((log.measurements.len(), log.faults.len()), (1, 1));
+}
+
+#[test]
 fn an_empty_log_holds_nothing() {
     for text in ["", "\n", "day,ammonia\n", "\u{feff}", ",,,\n"] {
         assert!(read(text).measurements.is_empty(), "{text:?}");
