@@ -63,7 +63,12 @@
 //! [`source::Validity`] says so.
 //!
 //! The types that every use meets are named here again. The command is the feature `cli`,
-//! on by default; without it no crate for arguments, files or terminals is built.
+//! on by default; without it no crate for arguments, files or terminals is built:
+//!
+//! ```toml
+//! [dependencies]
+//! lentic = { path = "../lentic", default-features = false }
+//! ```
 
 pub use design::Design;
 pub use finding::{Finding, Status};

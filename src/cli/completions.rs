@@ -1,6 +1,7 @@
 //! `lentic completions`.
 
-use clap::CommandFactory;
+use clap::builder::PossibleValuesParser;
+use clap::{Command, CommandFactory, ValueHint};
 use clap_complete::aot::{Shell, generate};
 
 use super::Outcome;
@@ -8,6 +9,10 @@ use super::args::{Arguments, CompletionsOptions};
 use super::choice::ShellChoice;
 use super::failure::Failure;
 use super::output;
+use crate::design::key::KEYS;
+use crate::explanation;
+use crate::report::dictionary::{self, results};
+use crate::source::Source;
 
 impl From<ShellChoice> for Shell {
     fn from(choice: ShellChoice) -> Self {
@@ -20,11 +25,98 @@ impl From<ShellChoice> for Shell {
 }
 
 pub(super) fn run(options: &CompletionsOptions) -> Result<Outcome, Failure> {
-    let mut command = Arguments::command();
+    if let Some(path) = options.out.as_deref() {
+        output::make_folder_of(path)?;
+    }
+    output::write(&script(options.shell), options.out.as_deref())?;
+    Ok(Outcome::Done)
+}
+
+/// The completions of a shell.
+fn script(shell: ShellChoice) -> String {
+    let mut command = with_names(Arguments::command());
     let name = command.get_name().to_owned();
     let mut script = Vec::new();
-    generate(Shell::from(options.shell), &mut command, name, &mut script);
-    let script = String::from_utf8_lossy(&script);
-    output::write(&script, options.out.as_deref())?;
-    Ok(Outcome::Done)
+    generate(Shell::from(shell), &mut command, name, &mut script);
+    let script = String::from_utf8_lossy(&script).into_owned();
+    match shell {
+        ShellChoice::Bash => offered_in_bash(&script),
+        ShellChoice::Zsh | ShellChoice::Fish => script,
+    }
+}
+
+/// The command with the names that stand at their places: they are only offered, for what is
+/// typed is read with more freedom.
+fn with_names(command: Command) -> Command {
+    let file =
+        |command: Command| command.mut_arg("spec", |arg| arg.value_hint(ValueHint::FilePath));
+    let result = |command: Command, arg: &'static str| {
+        command.mut_arg(arg, |arg| {
+            arg.value_parser(PossibleValuesParser::new(paths()))
+        })
+    };
+    command
+        .mut_subcommand("plan", file)
+        .mut_subcommand("startup", file)
+        .mut_subcommand("night", file)
+        .mut_subcommand("check", file)
+        .mut_subcommand("explain", |explain| {
+            file(explain).mut_arg("what", |arg| {
+                arg.value_parser(PossibleValuesParser::new(explained()))
+            })
+        })
+        .mut_subcommand("solve", |solve| {
+            file(solve).mut_arg("key", |arg| {
+                arg.value_parser(PossibleValuesParser::new(turned()))
+            })
+        })
+        .mut_subcommand("compare", |compare| {
+            let compare = compare.mut_arg("specs", |arg| arg.value_hint(ValueHint::AnyPath));
+            let named = ["columns", "sort", "minimise", "maximise", "sensitivity"];
+            named.into_iter().fold(compare, result)
+        })
+}
+
+/// What `explain` explains: codes, results and sources.
+fn explained() -> Vec<&'static str> {
+    let codes = explanation::topics()
+        .iter()
+        .map(|topic| topic.code.as_str());
+    let sources = Source::ALL.iter().map(|source| source.key());
+    codes.chain(paths()).chain(sources).collect()
+}
+
+/// The results of a plan; brackets of lists would have to be quoted from the shell.
+fn paths() -> Vec<&'static str> {
+    let of_plan = results()
+        .iter()
+        .filter(|row| row.command == dictionary::Command::Plan);
+    let paths = of_plan.map(|row| row.path.as_str());
+    paths.filter(|path| !path.contains('[')).collect()
+}
+
+/// The keys that can be turned, those in lists apart.
+fn turned() -> Vec<&'static str> {
+    let keys = KEYS.iter().filter(|key| key.prepare.is_some());
+    let paths = keys.map(|key| key.path);
+    paths.filter(|path| !path.contains('[')).collect()
+}
+
+/// How words are offered in bash: options after a dash, else names, else the shell's files;
+/// else TAB after a command would insert the dash that all its options share.
+const OFFER: &str = r#"__lentic_offer() {
+    local word words=""
+    for word in ${opts}; do
+        if [[ "${cur}" == -* && "${word}" == -* ]] || [[ "${cur}" != -* && "${word}" != -* ]]; then
+            words+=" ${word}"
+        fi
+    done
+    COMPREPLY=( $(compgen -W "${words}" -- "${cur}") )
+}
+
+"#;
+
+fn offered_in_bash(script: &str) -> String {
+    let plain = r#"COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )"#;
+    format!("{OFFER}{}", script.replace(plain, "__lentic_offer"))
 }

@@ -38,5 +38,6 @@ fn page(command: &Command) -> Result<String, Failure> {
         .manual("lentic")
         .render(&mut page)
         .map_err(Failure::Output)?;
-    Ok(String::from_utf8_lossy(&page).into_owned())
+    // What stands at the end of a help are its examples.
+    Ok(String::from_utf8_lossy(&page).replace("\n.SH EXTRA\n", "\n.SH EXAMPLES\n"))
 }

@@ -106,6 +106,15 @@ impl Stream {
     }
 }
 
+/// Makes the folder that a file is to stand in.
+///
+/// # Errors
+/// When it cannot be made.
+pub(super) fn make_folder_of(file: &Path) -> Result<(), Failure> {
+    let made = file.parent().map_or(Ok(()), std::fs::create_dir_all);
+    made.map_err(|error| unwritable(file, &error))
+}
+
 /// A path as it is shown.
 pub(super) fn shown(path: &Path) -> String {
     printable(&path.display().to_string())

@@ -12,6 +12,10 @@ use crate::result::results;
 use crate::units::UnitSystem;
 
 /// A tank as asked for; every field may be changed before it is checked.
+///
+/// It has no default, for no tank is the usual one: start from a spec's text and
+/// `lentic::spec::parse` it, or from the [`draft`](super::Design::draft) of a design, whose
+/// defaults are those of the table of keys.
 #[derive(Debug, Clone)]
 pub struct Draft {
     /// What the keeper calls it.

@@ -57,7 +57,15 @@ fn completions_know_every_command_and_are_scripts_of_their_shell() {
         for name in &commands {
             assert!(ran.stdout.contains(name.as_str()), "{shell}: {name}");
         }
-        assert!(ran.stdout.contains("fail-on"), "{shell}");
+        for word in [
+            "fail-on",
+            "cap.thin",
+            "weight.total_kg",
+            "cap.depth",
+            "boudreau_1996",
+        ] {
+            assert!(ran.stdout.contains(word), "{shell}: {word}");
+        }
     }
     assert_eq!(lentic(&["completions", "abacus"], "").code, 2);
 }
@@ -67,11 +75,22 @@ fn bash_completes_a_command_and_an_option() {
     let folder = tempfile::tempdir().unwrap();
     let script = folder.path().join("lentic.bash");
     fs::write(&script, lentic(&["completions", "bash"], "").stdout).unwrap();
-    for (words, expected) in [("lentic sta", "startup"), ("lentic plan --fo", "--format")] {
+    for (words, expected) in [
+        ("lentic sta", "startup"),
+        ("lentic plan --fo", "--format"),
+        // the shell's own names of files, and no dash
+        ("lentic plan ''", ""),
+        ("lentic list so", "soils\nsources"),
+        ("lentic explain cap.th", "cap.thin"),
+        ("lentic explain weight.tot", "weight.total_kg"),
+        ("lentic explain boudreau_1996", "boudreau_1996"),
+        ("lentic solve cap.dep", "cap.depth"),
+        ("lentic compare --sort weight.tot", "weight.total_kg"),
+    ] {
         let words: Vec<&str> = words.split(' ').collect();
         let (last, before) = (words[words.len() - 1], words[words.len() - 2]);
         let line = format!(
-            "source '{}'; COMP_WORDS=({}); COMP_CWORD={}; _lentic lentic '{last}' '{before}'; printf '%s\\n' \"${{COMPREPLY[@]}}\"",
+            "source '{}'; COMP_WORDS=({}); COMP_CWORD={}; _lentic lentic {last} '{before}'; printf '%s\\n' \"${{COMPREPLY[@]}}\"",
             script.display(),
             words.join(" "),
             words.len() - 1,
@@ -80,6 +99,16 @@ fn bash_completes_a_command_and_an_option() {
         let completed = String::from_utf8_lossy(&output.stdout);
         assert_eq!(completed.trim(), expected, "{output:?}");
     }
+}
+
+#[test]
+fn the_folder_of_completions_is_made() {
+    let folder = tempfile::tempdir().unwrap();
+    let out = folder.path().join(".config/fish/completions/lentic.fish");
+    let ran = lentic(&["completions", "fish", "--out", out.to_str().unwrap()], "");
+    assert_eq!(ran.code, 0, "{}", ran.stderr);
+    let written = fs::read_to_string(&out).unwrap();
+    assert_eq!(written, lentic(&["completions", "fish"], "").stdout);
 }
 
 #[test]
@@ -97,6 +126,8 @@ fn each_command_has_a_manual_page_with_its_options() {
     for name in commands() {
         let page = fs::read_to_string(folder.path().join(format!("lentic-{name}.1"))).unwrap();
         assert!(page.contains(".SH SYNOPSIS"), "{name}");
+        assert!(page.contains(".SH EXAMPLES"), "{name}");
+        assert!(!page.contains(".SH EXTRA"), "{name}");
         assert!(
             main.stdout.contains(&format!("lentic\\-{name}(1)")),
             "{name}"
