@@ -10,7 +10,7 @@ use crate::command::lentic;
 fn every_code_is_explained_with_and_without_a_spec() {
     for code in Code::ALL {
         for tank in [None, Some("demo-tanks/living-room-180.toml")] {
-            let mut arguments = vec!["explain", code.text(), "--members", "8"];
+            let mut arguments = vec!["explain", code.text(), "--members", "0"];
             arguments.extend(tank);
             let ran = lentic(&arguments, "");
             assert_eq!(ran.code, 0, "{}: {}", code.text(), ran.stderr);
@@ -23,7 +23,7 @@ fn every_code_is_explained_with_and_without_a_spec() {
 #[test]
 fn the_working_ends_at_the_value_of_the_finding() {
     let tank = "demo-tanks/living-room-180.toml";
-    let plan = lentic(&["plan", tank, "--format", "json", "--members", "8"], "");
+    let plan = lentic(&["plan", tank, "--format", "json", "--members", "0"], "");
     let plan: Value = serde_json::from_str(&plan.stdout).unwrap();
     for finding in plan["findings"].as_array().unwrap() {
         let code = finding["code"].as_str().unwrap();
@@ -31,7 +31,7 @@ fn the_working_ends_at_the_value_of_the_finding() {
             continue;
         };
         let ran = lentic(
-            &["explain", code, tank, "--format", "json", "--members", "8"],
+            &["explain", code, tank, "--format", "json", "--members", "0"],
             "",
         );
         let explained: Value = serde_json::from_str(&ran.stdout).unwrap();

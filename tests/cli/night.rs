@@ -2,7 +2,7 @@
 
 use serde_json::Value;
 
-use crate::command::lentic;
+use crate::command::{lentic, lentic_once};
 use crate::demo;
 use crate::files::MINIMAL;
 
@@ -67,7 +67,7 @@ fn any_day_of_the_start_may_be_asked_for() {
 fn the_night_of_a_plan_is_the_night_by_itself() {
     for tank in demo::tanks() {
         let json = |command: &str| -> Value {
-            let ran = lentic(&[command, &tank, "--format", "json", "--members", "16"], "");
+            let ran = lentic_once(&[command, &tank, "--format", "json", "--members", "2"]);
             serde_json::from_str(&ran.stdout).unwrap()
         };
         let (plan, night) = (json("plan"), json("night"));

@@ -37,8 +37,11 @@ fn what_is_assumed_takes_one_paragraph_in_text_and_has_its_reasons_on_the_page()
 
 #[test]
 fn nobody_sees_progress_where_no_terminal_is() {
-    let grid = ["compare", SLOW, "--vary", "cap.depth=20..60mm/24"];
-    assert_eq!(lentic(&grid, "").stderr, "");
+    let grid = ["compare", SLOW, "--vary", "cap.depth=20..60mm/8"];
+    assert_eq!(
+        lentic(&[&grid[..], &["--members", "32"]].concat(), "").stderr,
+        ""
+    );
 }
 
 /// A plan's text without its line breaks.

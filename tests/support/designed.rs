@@ -1,4 +1,7 @@
-//! Designs, plans and pages made in this process.
+//! Designs, plans and pages made in this process, each once for all tests that ask for it.
+
+use std::collections::HashMap;
+use std::sync::{Arc, LazyLock, Mutex, OnceLock};
 
 use lentic::design::Design;
 use lentic::plan::{self, Options, Plan};
@@ -13,6 +16,9 @@ pub(crate) const FEW: Options = Options {
     days: 90,
 };
 
+/// Plans by what they are plans of.
+static PLANS: LazyLock<Mutex<HashMap<String, Arc<OnceLock<Plan>>>>> = LazyLock::new(Mutex::default);
+
 /// The design of a spec's text.
 pub(crate) fn design(text: &str) -> Design {
     lentic::spec::parse(text).unwrap_or_else(|faults| panic!("{faults}"))
@@ -25,7 +31,10 @@ pub(crate) fn demo(path: &str) -> Design {
 
 /// The plan of a design.
 pub(crate) fn planned(design: &Design) -> Plan {
-    plan::plan(design, FEW).expect("a plan")
+    let draft = format!("{:?}", design.draft());
+    let plan = Arc::clone(PLANS.lock().expect("plans").entry(draft).or_default());
+    plan.get_or_init(|| plan::plan(design, FEW).expect("a plan"))
+        .clone()
 }
 
 /// The page of a design's plan.
