@@ -25,10 +25,18 @@ pub struct Sign {
     pub source: Vec<Source>,
     /// How to tell it.
     pub note: String,
+    /// Whether a keeper who looks would see and write it down: then it is not there where it
+    /// is not written.
+    #[serde(default = "is_common")]
+    pub common: bool,
     /// How often it is seen where nothing speaks for it, 0 to 1.
     pub usual: f64,
     /// By the name of a cause, how many times as often it is seen where that is at work.
     pub speaks_for: BTreeMap<String, f64>,
+}
+
+const fn is_common() -> bool {
+    true
 }
 
 row!(Sign, "sign", signs, "data/signs.toml");

@@ -4,10 +4,9 @@ use jiff::civil::Date;
 use serde::Serialize;
 
 use super::{
-    Air, CapLayer, Event, Feed, Goal, Harvest, Light, Planting, Reading, Room, SoilLayer, Stock,
-    Stone, Tank, Water,
+    Air, CapLayer, Event, Feed, Goal, Harvest, Light, Planting, Reading, Room, Signs, SoilLayer,
+    Stock, Stone, Tank, Water,
 };
-use crate::catalogue::Sign;
 use crate::result::results;
 use crate::units::UnitSystem;
 
@@ -52,8 +51,8 @@ pub struct Draft {
     pub events: Vec<Event>,
     /// What was measured on which day.
     pub readings: Vec<Reading>,
-    /// What was seen.
-    pub signs: Vec<&'static Sign>,
+    /// What was looked for and seen.
+    pub signs: Signs,
     /// What the keeper asks of the start.
     pub goal: Goal,
     /// Defaults that stand for what was not said.

@@ -1,6 +1,7 @@
 //! What is done, measured and asked for.
 
 use super::Planting;
+use crate::catalogue::{Animal, Sign};
 use crate::units::{Concentration, Length, Share, Temperature};
 
 /// Something done on a day.
@@ -25,6 +26,64 @@ pub enum EventKind {
     PlantsAdded(Vec<Planting>),
     /// Plants taken out.
     PlantsRemoved(Vec<Planting>),
+    /// What no model follows, but a check of a tank in trouble reads.
+    Incident(Incident),
+}
+
+/// What happened to a tank that no model follows.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Incident {
+    /// A medicine went in, by its active substance.
+    Medicine(String),
+    /// The filter was washed or replaced.
+    FilterWashed,
+    /// The lamp was changed for another.
+    LampChanged,
+    /// Animals came from elsewhere; those that stayed stand under the animals.
+    AnimalsAdded(Vec<(&'static Animal, u32)>),
+    /// Something was sprayed, painted or polished in the room.
+    Sprayed,
+    /// Carbon dioxide was led in.
+    GasAdded,
+}
+
+/// What a keeper looked for, and what was seen of it.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Signs {
+    /// What was seen.
+    pub observed: Vec<&'static Sign>,
+    /// What was looked for and not seen.
+    pub absent: Vec<&'static Sign>,
+    /// How much was looked for.
+    pub looked: Looked,
+}
+
+/// How much a keeper looked for beside the signs written down.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Looked {
+    /// All of the common signs: one that is not written down is not there.
+    #[default]
+    All,
+    /// Some: of a sign that is not written down nothing is known.
+    Some,
+}
+
+impl Signs {
+    /// Whether a sign was seen.
+    pub fn has(&self, name: &str) -> bool {
+        self.observed.iter().any(|sign| sign.name == name)
+    }
+
+    /// Whether it is known that a sign is not there.
+    pub fn lacks(&self, sign: &Sign) -> bool {
+        let counts = self.looked == Looked::All && sign.common;
+        !self.has(&sign.name) && (counts || self.absent.iter().any(|one| one.name == sign.name))
+    }
+
+    /// Whether nothing was seen and nothing named as missing.
+    pub fn is_empty(&self) -> bool {
+        self.observed.is_empty() && self.absent.is_empty()
+    }
 }
 
 /// What was measured on a day; nutrients on their analyte's own scale.

@@ -20,7 +20,7 @@ mod violation;
 
 pub use bed::{Bag, BagSize, CapGrading, CapLayer, SoilLayer, SoilProperties, Stone};
 pub use draft::{Assumption, Draft};
-pub use event::{Event, EventKind, Goal, Reading};
+pub use event::{Event, EventKind, Goal, Incident, Looked, Reading, Signs};
 pub use knob::{Knob, Setting};
 pub use living::{Amount, Feed, Harvest, Planting, Stock};
 pub use measured::Design;

@@ -1,7 +1,8 @@
 //! The tank in question: its design, what was measured, and when that was.
 
 use super::measurement::{Measurement, Subject, latest};
-use crate::design::Design;
+use crate::catalogue::{self, Sign};
+use crate::design::{Design, EventKind, Incident};
 use crate::finding::Caution;
 use crate::numerics::rodas::IntegrationError;
 use crate::plan::{Standing, standing};
@@ -14,6 +15,8 @@ use crate::water::ammonia;
 pub const OLDEST_D: f64 = 240.0;
 /// A reading no older than this tells how the water stands, d (judgement).
 const FRESH_D: f64 = 4.0;
+/// An event no longer ago than this may be why a tank is as it is, d (judgement).
+const LATELY_D: f64 = 14.0;
 /// The age of a tank of which nothing says how old it is, d (judgement).
 const UNDATED_D: f64 = 30.0;
 
@@ -26,6 +29,8 @@ pub struct Case<'a> {
     pub log: Vec<Measurement>,
     /// The day of the last measurement or event, as the keeper counts.
     pub age_d: f64,
+    /// What was seen, and what the events of the last weeks say by themselves.
+    pub signs: Vec<&'static Sign>,
     /// How the design stands.
     pub standing: Standing,
     /// The design as the start-up model sees it, its days set back where the tank is
@@ -58,6 +63,7 @@ impl<'a> Case<'a> {
             design,
             log,
             age_d,
+            signs: signs(design, age_d),
             standing: standing(design)?,
             inputs,
             bands: Parameters::<Band>::of(design),
@@ -140,15 +146,31 @@ impl<'a> Case<'a> {
         }
     }
 
-    /// Whether nothing was read or seen.
+    /// Whether nothing was read, seen or told.
     pub fn is_blind(&self) -> bool {
-        self.log.is_empty() && self.design.draft().signs.is_empty()
+        self.log.is_empty()
+            && self.design.draft().signs.is_empty()
+            && self.incidents().next().is_none()
     }
 
     /// Whether a sign was seen.
     pub fn has_sign(&self, name: &str) -> bool {
-        let signs = &self.design.draft().signs;
-        signs.iter().any(|sign| sign.name == name)
+        self.signs.iter().any(|sign| sign.name == name)
+    }
+
+    /// Whether one of some signs was seen.
+    pub fn has_one_of(&self, names: &[&str]) -> bool {
+        names.iter().any(|name| self.has_sign(name))
+    }
+
+    /// What happened in the last weeks that no model follows.
+    pub fn incidents(&self) -> impl Iterator<Item = &'a Incident> {
+        let since = self.age_d - LATELY_D;
+        let events = self.design.draft().events.iter();
+        events.filter_map(move |event| match &event.kind {
+            EventKind::Incident(incident) if event.day >= since => Some(incident),
+            _ => None,
+        })
     }
 
     /// Whether the bed smells of hydrogen sulfide.
@@ -160,6 +182,27 @@ impl<'a> Case<'a> {
     pub fn is_stocked(&self) -> bool {
         self.animal_mass() > Mass::ZERO
     }
+}
+
+/// The signs written down, with those that an event of the last weeks is.
+fn signs(design: &Design, age_d: f64) -> Vec<&'static Sign> {
+    let draft = design.draft();
+    let mut signs = draft.signs.observed.clone();
+    let lately = draft
+        .events
+        .iter()
+        .filter(|event| event.day >= age_d - LATELY_D);
+    for event in lately {
+        let name = match event.kind {
+            EventKind::Incident(Incident::FilterWashed) => "filter_cleaned",
+            EventKind::Disturbed(_) => "bed_dug",
+            _ => continue,
+        };
+        signs.extend(catalogue::find::<Sign>(name));
+    }
+    signs.sort_by_key(|sign| sign.name.as_str());
+    signs.dedup_by_key(|sign| sign.name.as_str());
+    signs
 }
 
 /// The day of the last measurement, else of the last event or the last animals.

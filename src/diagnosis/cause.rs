@@ -88,6 +88,8 @@ causes! {
         "animals turn the bed over faster than it settles";
     KitError = "kit_error", "a test is wrong":
         "one of the tests shows what is not there";
+    NoneOfThese = "none_of_these", "none of these":
+        "animals are ill, or something came in that the other causes do not hold: a medicine, a gas, a spray, new animals";
     AsExpected = "as_expected", "as expected":
         "the tank is as it should be at its age";
 }

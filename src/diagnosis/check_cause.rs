@@ -27,7 +27,7 @@ pub(super) const EXPLANATION: Explanation = Explanation {
         "fact: what the spec itself says",
     ],
     range: || {
-        "ratios of signs and facts are practice put into figures, not counts; a cause outside the list is not found; causes that show alike in the water are told apart by signs alone".to_owned()
+        "ratios of signs and facts are practice put into figures, not counts; of a cause outside the list no more is said than that it is none of these; causes that show alike in the water are told apart by signs alone".to_owned()
     },
     basis: Basis::Judgement,
     sources: &[Source::Good1985],

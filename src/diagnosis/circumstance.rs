@@ -9,7 +9,7 @@ use super::cause::{ByCause, Cause};
 use super::dawn::Dawn;
 use super::measurement::{Measurement, Subject};
 use crate::catalogue::Group;
-use crate::design::Device;
+use crate::design::{Device, Incident};
 use crate::finding::Status;
 use crate::plan::watch_limit_mg_l;
 use crate::units::Mass;
@@ -42,6 +42,40 @@ const RICH_G_KG: f64 = 0.4;
 /// Oxygen under which a reading is low, mg/L.
 const LOW_OXYGEN_MG_L: f64 = 4.0;
 
+/// Animals that came by this day came early (common practice, no source).
+const EARLY_D: f64 = 21.0;
+/// Water that counts as very soft, dKH, and as very acid.
+const VERY_SOFT_DKH: f64 = 1.0;
+const VERY_ACID_PH: f64 = 6.0;
+/// Ammonia, mg N/L, and nitrite, mg/L, under which a reading counts as nothing: the first
+/// marks of common kits (judgement).
+const NO_AMMONIA_MG_N_L: f64 = 0.2;
+const NO_NITRITE_MG_L: f64 = 0.2;
+/// Signs of animals that gasp for air.
+pub(super) const GASPING: [&str; 2] = ["gasping_at_dawn", "gasping_all_day"];
+/// Signs of animals that are ill or dying, gasping aside.
+pub(super) const ILL: [&str; 8] = [
+    "dead_animal",
+    "deaths_after_change",
+    "spots_on_animals",
+    "rubbing",
+    "clamped_fins",
+    "listless",
+    "failed_moult",
+    "circling",
+];
+/// Signs of animals that suffer.
+const SUFFERING: [&str; 8] = [
+    "gasping_at_dawn",
+    "gasping_all_day",
+    "dead_animal",
+    "deaths_after_change",
+    "clamped_fins",
+    "listless",
+    "failed_moult",
+    "circling",
+];
+
 /// A fact about a tank.
 #[derive(Debug, Clone, Copy)]
 pub struct Circumstance {
@@ -55,7 +89,8 @@ pub struct Circumstance {
     usual: f64,
     /// How many times as often it holds where a cause is at work.
     ratios: &'static [(Cause, f64)],
-    holds: fn(&Facts<'_>) -> bool,
+    /// Whether it holds, where that is known.
+    holds: fn(&Facts<'_>) -> Option<bool>,
 }
 
 /// A case with what was computed for its facts.
@@ -73,8 +108,9 @@ impl Circumstance {
         CIRCUMSTANCES
     }
 
-    /// Whether it holds.
-    pub fn holds(&self, facts: &Facts<'_>) -> bool {
+    /// Whether it holds; nothing where the case does not say, or where the fact is no
+    /// question for it.
+    pub fn holds(&self, facts: &Facts<'_>) -> Option<bool> {
         (self.holds)(facts)
     }
 
@@ -156,14 +192,45 @@ fn is_soft(case: &Case<'_>) -> bool {
         || case.ph() < ACID_PH
 }
 
+fn is_very_soft(case: &Case<'_>) -> bool {
+    case.design.draft().water.alkalinity.dkh() < VERY_SOFT_DKH
+        || read_under(case, Subject::Ph, VERY_ACID_PH)
+        || case.ph() < VERY_ACID_PH
+}
+
+/// Whether nothing moves the water, where the spec says what does.
+fn is_still(case: &Case<'_>) -> Option<bool> {
+    let draft = case.design.draft();
+    let is_said = draft
+        .assumed
+        .iter()
+        .all(|assumption| assumption.key != "air.device");
+    is_said.then_some(draft.air.device == Device::None)
+}
+
+fn stocked_early(case: &Case<'_>) -> bool {
+    let stock = case.design.draft().animals.iter();
+    let mut days = stock
+        .filter(|stock| stock.count > 0)
+        .map(|stock| stock.from_day);
+    days.any(|day| day < EARLY_D)
+}
+
+/// Whether ammonia and nitrite read nothing of late, where both were read.
+pub(super) fn reads_clean(case: &Case<'_>) -> Option<bool> {
+    let last = |of| case.latest(of).map(|read| read.value.at_least());
+    let (ammonia, nitrite) = (last(Subject::Ammonia)?, last(Subject::Nitrite)?);
+    Some(ammonia < NO_AMMONIA_MG_N_L && nitrite < NO_NITRITE_MG_L)
+}
+
 const CIRCUMSTANCES: &[Circumstance] = &[
     Circumstance {
         name: "cap.coarse",
         says: "the cap's grains are too coarse for this soil",
         says_not: "the cap's grains hold this soil",
         usual: 0.05,
-        ratios: &[(Cause::CapCoarse, 16.0)],
-        holds: |facts| is_bad(facts.case.standing.coarse),
+        ratios: &[(Cause::CapCoarse, 16.0), (Cause::AsExpected, 3.0)],
+        holds: |facts| Some(is_bad(facts.case.standing.coarse)),
     },
     Circumstance {
         name: "cap.fine, cap.deep, soil.deep",
@@ -173,7 +240,7 @@ const CIRCUMSTANCES: &[Circumstance] = &[
         ratios: &[(Cause::CapFine, 9.0)],
         holds: |facts| {
             let standing = &facts.case.standing;
-            is_bad(standing.fine) || is_bad(standing.deep) || is_bad(standing.soil_deep)
+            Some(is_bad(standing.fine) || is_bad(standing.deep) || is_bad(standing.soil_deep))
         },
     },
     Circumstance {
@@ -182,7 +249,7 @@ const CIRCUMSTANCES: &[Circumstance] = &[
         says_not: "the cap as described is deep enough",
         usual: 0.08,
         ratios: &[(Cause::CapThin, 9.0), (Cause::CapBreached, 4.0)],
-        holds: |facts| is_bad(facts.case.standing.thin),
+        holds: |facts| Some(is_bad(facts.case.standing.thin)),
     },
     Circumstance {
         name: "soil.material",
@@ -192,7 +259,7 @@ const CIRCUMSTANCES: &[Circumstance] = &[
         ratios: &[(Cause::SoilRich, 3.2)],
         holds: |facts| {
             let soil = &facts.case.design.draft().soil;
-            soil.material.rich || soil.mineral_n_g_kg().typical >= RICH_G_KG
+            Some(soil.material.rich || soil.mineral_n_g_kg().typical >= RICH_G_KG)
         },
     },
     Circumstance {
@@ -201,7 +268,7 @@ const CIRCUMSTANCES: &[Circumstance] = &[
         says_not: "the planting is enough for this soil, or nearly",
         usual: 0.15,
         ratios: &[(Cause::FewPlants, 5.5), (Cause::SlowGrowersOnly, 6.0)],
-        holds: |facts| facts.case.standing.index < 1.0,
+        holds: |facts| Some(facts.case.standing.index < 1.0),
     },
     Circumstance {
         name: "plants.mix",
@@ -209,7 +276,7 @@ const CIRCUMSTANCES: &[Circumstance] = &[
         says_not: "fast growers or floaters are planted",
         usual: 0.05,
         ratios: &[(Cause::SlowGrowersOnly, 17.0)],
-        holds: |facts| !grows_fast(facts.case),
+        holds: |facts| Some(!grows_fast(facts.case)),
     },
     Circumstance {
         name: "plants.cover",
@@ -217,7 +284,7 @@ const CIRCUMSTANCES: &[Circumstance] = &[
         says_not: "floaters are kept from closing the surface",
         usual: 0.07,
         ratios: &[(Cause::ShadedOut, 9.0), (Cause::NightExchange, 3.0)],
-        holds: |facts| surface_may_close(facts.case),
+        holds: |facts| Some(surface_may_close(facts.case)),
     },
     Circumstance {
         name: "light",
@@ -227,7 +294,7 @@ const CIRCUMSTANCES: &[Circumstance] = &[
         ratios: &[(Cause::LightLong, 8.0), (Cause::ShadedOut, 0.5)],
         holds: |facts| {
             let inputs = &facts.case.inputs;
-            inputs.light_hours > LONG_H || inputs.light.umol_m2_s() > STRONG_UMOL
+            Some(inputs.light_hours > LONG_H || inputs.light.umol_m2_s() > STRONG_UMOL)
         },
     },
     Circumstance {
@@ -237,7 +304,6 @@ const CIRCUMSTANCES: &[Circumstance] = &[
         usual: 0.4,
         ratios: &[
             (Cause::TankYoung, 2.3),
-            (Cause::LeavesMelting, 2.2),
             (Cause::SoilRich, 1.7),
             (Cause::FewPlants, 1.6),
             (Cause::SlowGrowersOnly, 1.5),
@@ -247,7 +313,7 @@ const CIRCUMSTANCES: &[Circumstance] = &[
             (Cause::ShadedOut, 0.6),
             (Cause::NightExchange, 0.6),
         ],
-        holds: |facts| facts.case.age_d <= YOUNG_D,
+        holds: |facts| Some(facts.case.age_d <= YOUNG_D),
     },
     Circumstance {
         name: "old age",
@@ -262,7 +328,7 @@ const CIRCUMSTANCES: &[Circumstance] = &[
             (Cause::FewPlants, 0.4),
             (Cause::SoilRich, 0.3),
         ],
-        holds: |facts| facts.case.age_d >= OLD_D,
+        holds: |facts| Some(facts.case.age_d >= OLD_D),
     },
     Circumstance {
         name: "animals",
@@ -278,7 +344,7 @@ const CIRCUMSTANCES: &[Circumstance] = &[
             (Cause::Chlorine, 1.5),
             (Cause::TankYoung, 0.5),
         ],
-        holds: |facts| facts.case.is_stocked(),
+        holds: |facts| Some(facts.case.is_stocked()),
     },
     Circumstance {
         name: "animals.diggers",
@@ -286,7 +352,7 @@ const CIRCUMSTANCES: &[Circumstance] = &[
         says_not: "no animal listed digs through the cap",
         usual: 0.05,
         ratios: &[(Cause::Diggers, 16.0)],
-        holds: |facts| digs_deep(facts.case),
+        holds: |facts| Some(digs_deep(facts.case)),
     },
     Circumstance {
         name: "temperature",
@@ -296,10 +362,11 @@ const CIRCUMSTANCES: &[Circumstance] = &[
         ratios: &[(Cause::Heat, 14.0)],
         holds: |facts| {
             let read = facts.case.log.iter();
-            facts.case.temperature().celsius() >= WARM_C
+            let warm = facts.case.temperature().celsius() >= WARM_C
                 || read
                     .filter(|reading| reading.of == Subject::Temperature)
-                    .any(|reading| reading.value.number() >= WARM_C)
+                    .any(|reading| reading.value.number() >= WARM_C);
+            Some(warm)
         },
     },
     Circumstance {
@@ -308,7 +375,15 @@ const CIRCUMSTANCES: &[Circumstance] = &[
         says_not: "the water is neither soft nor acid",
         usual: 0.08,
         ratios: &[(Cause::SoftWater, 11.0), (Cause::HardnessCreep, 0.3)],
-        holds: |facts| is_soft(facts.case),
+        holds: |facts| Some(is_soft(facts.case)),
+    },
+    Circumstance {
+        name: "alkalinity, pH",
+        says: "of soft and acid waters this is one of the softest",
+        says_not: "it is soft or acid water, but not of the softest",
+        usual: 0.2,
+        ratios: &[(Cause::SoftWater, 3.5)],
+        holds: |facts| is_soft(facts.case).then(|| is_very_soft(facts.case)),
     },
     Circumstance {
         name: "hardness",
@@ -316,7 +391,7 @@ const CIRCUMSTANCES: &[Circumstance] = &[
         says_not: "the tap water is not hard",
         usual: 0.15,
         ratios: &[(Cause::HardnessCreep, 4.0), (Cause::SoftWater, 0.2)],
-        holds: |facts| facts.case.design.draft().water.hardness.dgh() > HARD_DGH,
+        holds: |facts| Some(facts.case.design.draft().water.hardness.dgh() > HARD_DGH),
     },
     Circumstance {
         name: "water.change",
@@ -328,7 +403,7 @@ const CIRCUMSTANCES: &[Circumstance] = &[
             (Cause::Chlorine, 1.9),
             (Cause::HardnessCreep, 0.3),
         ],
-        holds: |facts| facts.case.design.draft().water.change.is_some(),
+        holds: |facts| Some(facts.case.design.draft().water.change.is_some()),
     },
     Circumstance {
         name: "air",
@@ -340,7 +415,7 @@ const CIRCUMSTANCES: &[Circumstance] = &[
             (Cause::NightExchange, 1.8),
             (Cause::BacteriaSetBack, 0.4),
         ],
-        holds: |facts| facts.case.design.draft().air.device == Device::None,
+        holds: |facts| is_still(facts.case),
     },
     Circumstance {
         name: "tap water",
@@ -348,7 +423,7 @@ const CIRCUMSTANCES: &[Circumstance] = &[
         says_not: "the tap water as described brings little",
         usual: 0.1,
         ratios: &[(Cause::TapWater, 5.0)],
-        holds: |facts| brings_something(facts.case),
+        holds: |facts| Some(brings_something(facts.case)),
     },
     Circumstance {
         name: "feed",
@@ -356,19 +431,33 @@ const CIRCUMSTANCES: &[Circumstance] = &[
         says_not: "the food given is what these animals need, or less",
         usual: 0.1,
         ratios: &[(Cause::Overfed, 5.0)],
-        holds: |facts| is_fed_much(facts.case),
+        holds: |facts| Some(is_fed_much(facts.case)),
     },
     Circumstance {
         name: "dawn oxygen",
-        says: "by the night model oxygen falls low before dawn",
-        says_not: "by the night model enough oxygen is left at dawn",
+        says: "animals gasp, and by the night model oxygen falls low before dawn",
+        says_not: "animals gasp, but by the night model enough oxygen is left at dawn",
         usual: 0.12,
         ratios: &[
             (Cause::NightExchange, 6.0),
             (Cause::StillWater, 2.0),
             (Cause::Heat, 2.0),
         ],
-        holds: |facts| facts.dawn.is_some_and(|dawn| dawn.is_low()),
+        holds: |facts| {
+            let gasps = facts.case.has_one_of(&GASPING);
+            gasps.then_some(facts.dawn.is_some_and(|dawn| dawn.is_low()))
+        },
+    },
+    Circumstance {
+        name: "dawn oxygen",
+        says: "by the night model oxygen falls low before dawn, though nothing gasps",
+        says_not: "by the night model enough oxygen is left at dawn",
+        usual: 0.2,
+        ratios: &[(Cause::NightExchange, 2.5), (Cause::StillWater, 1.5)],
+        holds: |facts| {
+            let gasps = facts.case.has_one_of(&GASPING);
+            (!gasps).then_some(facts.dawn.is_some_and(|dawn| dawn.is_low()))
+        },
     },
     Circumstance {
         name: "oxygen",
@@ -382,7 +471,58 @@ const CIRCUMSTANCES: &[Circumstance] = &[
             (Cause::DeadMatter, 4.0),
             (Cause::StillWater, 4.0),
         ],
-        holds: |facts| read_under(facts.case, Subject::Oxygen, LOW_OXYGEN_MG_L),
+        holds: |facts| Some(read_under(facts.case, Subject::Oxygen, LOW_OXYGEN_MG_L)),
+    },
+    Circumstance {
+        name: "animals.early",
+        says: "animals came within the first three weeks",
+        says_not: "no animal came within the first three weeks",
+        usual: 0.1,
+        ratios: &[(Cause::TankYoung, 4.0), (Cause::AsExpected, 0.5)],
+        holds: |facts| {
+            let is_young = facts.case.is_stocked() && facts.case.age_d <= YOUNG_D;
+            is_young.then(|| stocked_early(facts.case))
+        },
+    },
+    Circumstance {
+        name: "what came in",
+        says: "a medicine, a gas, a spray or new animals came in lately",
+        says_not: "no medicine, gas, spray or new animal is told of",
+        usual: 0.04,
+        ratios: &[(Cause::NoneOfThese, 14.0), (Cause::BacteriaSetBack, 2.0)],
+        holds: |facts| {
+            let comes_in = |incident: &Incident| {
+                !matches!(incident, Incident::FilterWashed | Incident::LampChanged)
+            };
+            facts.case.incidents().any(comes_in).then_some(true)
+        },
+    },
+    Circumstance {
+        name: "clean readings",
+        says: "animals suffer though ammonia and nitrite read nothing",
+        says_not: "animals suffer, and ammonia or nitrite is there",
+        usual: 0.4,
+        // these harm animals by ammonia and nitrite alone
+        ratios: &[
+            (Cause::CapBreached, 0.2),
+            (Cause::CapThin, 0.2),
+            (Cause::CapCoarse, 0.2),
+            (Cause::SoilRich, 0.2),
+            (Cause::FewPlants, 0.2),
+            (Cause::SlowGrowersOnly, 0.2),
+            (Cause::TankYoung, 0.2),
+            (Cause::BacteriaSetBack, 0.2),
+            (Cause::BedDisturbed, 0.2),
+            (Cause::LeavesMelting, 0.2),
+            (Cause::DeadMatter, 0.3),
+            (Cause::TapWater, 0.5),
+            (Cause::AsExpected, 0.3),
+            (Cause::NoneOfThese, 2.0),
+        ],
+        holds: |facts| {
+            let suffers = facts.case.is_stocked() && facts.case.has_one_of(&SUFFERING);
+            suffers.then(|| reads_clean(facts.case)).flatten()
+        },
     },
     Circumstance {
         name: "readings",
@@ -390,6 +530,6 @@ const CIRCUMSTANCES: &[Circumstance] = &[
         says_not: "no recent reading passes a limit",
         usual: 0.5,
         ratios: &[(Cause::AsExpected, 0.06)],
-        holds: |facts| is_over_limit(facts.case),
+        holds: |facts| Some(is_over_limit(facts.case)),
     },
 ];

@@ -1,10 +1,11 @@
 //! What cannot wait: poison or want of oxygen in a tank with animals.
 
 use super::case::Case;
+use super::circumstance::{GASPING, reads_clean};
 use super::measurement::{Reported, Subject};
 use super::remedy::Immediate;
-use crate::design::Device;
-use crate::finding::{Action, Caution, Remedy};
+use crate::design::{Device, Incident};
+use crate::finding::{Action, Caution};
 use crate::night::limits::DAWN_ACT_MG_L;
 use crate::source::Source;
 use crate::startup::limits;
@@ -12,8 +13,7 @@ use crate::units::show::significant;
 
 /// Ammonia from which a rise of pH is warned of, mg N/L (judgement).
 const NO_RISE_MG_L: f64 = 0.25;
-/// Signs of animals that gasp for air.
-const GASPING: [&str; 2] = ["gasping_at_dawn", "gasping_all_day"];
+
 /// A reading no older than this is about now, d.
 const NOW_D: f64 = 4.0;
 
@@ -25,9 +25,20 @@ pub(super) const ORDERS: [Action; 4] = [
     Action::RunDevice,
 ];
 
-/// The step that comes before any other, where animals are in danger; its work is in
-/// `ORDERS`.
-pub fn emergency(case: &Case<'_>) -> Option<Remedy> {
+/// What comes before anything else, where animals are in danger.
+pub(super) struct Emergency {
+    /// What is wrong, in words.
+    pub(super) danger: String,
+    /// The steps, in their order; their work is in `ORDERS`.
+    pub(super) steps: Vec<String>,
+    /// Water to change in all, L.
+    pub(super) water_l: Option<f64>,
+}
+
+/// The emergency of a tank, where animals are in danger.
+///
+/// `is_explained` says that a cause of the list explains it.
+pub(super) fn emergency(case: &Case<'_>, is_explained: bool) -> Option<Emergency> {
     if !case.is_stocked() {
         return None;
     }
@@ -37,45 +48,62 @@ pub fn emergency(case: &Case<'_>) -> Option<Remedy> {
     if poisons.is_empty() && !gasps && !short {
         return None;
     }
-    let mut parts = Vec::new();
-    let (mut quantity, mut unit) = (None, "");
-    if !poisons.is_empty() {
+    let mut dangers = poisons;
+    let (mut steps, mut water_l) = (Vec::new(), None);
+    if !dangers.is_empty() {
         let changes = Immediate::of(case).or_else(|| Immediate::reaching(0.5))?;
-        quantity = Some(
+        water_l = Some(
             f64::from(changes.rounds) * changes.share_pct / 100.0 * case.design.water().litres(),
         );
-        unit = "L";
-        parts.push(format!("{}: {}", poisons.join(" and "), changes.says(case)));
-        parts.push("feed nothing, and do not raise pH".to_owned());
+        steps.push(changes.says(case));
+        steps.push(if poisonous_ammonia(case).is_some() {
+            "feed nothing, and do not raise pH".to_owned()
+        } else {
+            "feed nothing".to_owned()
+        });
     }
-    parts.extend(breath(case, gasps, short));
-    Some(Remedy {
-        says: parts.join("; "),
-        quantity,
-        unit,
+    if short {
+        dangers.push("oxygen is short".to_owned());
+    } else if gasps {
+        dangers.push("animals gasp".to_owned());
+    }
+    steps.extend(breath(case, gasps, short, is_explained));
+    Some(Emergency {
+        danger: dangers.join(" and "),
+        steps,
+        water_l,
     })
 }
 
 /// What helps animals that cannot get their breath: out of nitrite where that keeps it
 /// from them, else more air (common practice, no source).
-fn breath(case: &Case<'_>, gasps: bool, short: bool) -> Vec<String> {
+fn breath(case: &Case<'_>, gasps: bool, short: bool, is_explained: bool) -> Vec<String> {
     let nitrite = gasps && poisonous_nitrite(case).is_some();
     let mut parts = Vec::new();
     if nitrite {
         parts.push("nitrite keeps the blood of animals from carrying oxygen, so that they gasp in water full of air too: move them today to clean water, treated against chlorine and as warm as the tank".to_owned());
     }
-    let air = more_air(case);
+    let air = more_air(case, is_explained);
     match (nitrite, short || gasps) {
-        (true, _) if short => parts.push(format!("oxygen is short as well: {air}")),
+        (true, _) if short => parts.push(air),
         (true, _) => parts.push(format!("{air}: that helps, but does not cure")),
-        (false, true) => parts.push(format!("animals are short of air: {air}")),
+        (false, true) => parts.push(air),
         (false, false) => {}
     }
     parts
 }
 
-/// More air, by what runs and lies over the tank already.
-fn more_air(case: &Case<'_>) -> String {
+/// More air, by what runs and lies over the tank already; not with what was sprayed in it.
+fn more_air(case: &Case<'_>, is_explained: bool) -> String {
+    if case.incidents().any(|one| *one == Incident::Sprayed) {
+        return "run no air before the room is aired: the pump brings what was sprayed into the water".to_owned();
+    }
+    let unless = match reads_clean(case) {
+        Some(true) if !is_explained => {
+            "if anything was sprayed, painted or polished in the room, stop the pump and air the room first; else "
+        }
+        _ => "",
+    };
     let draft = case.design.draft();
     let runs = draft.air.flow.l_min() > 0.0
         && matches!(draft.air.device, Device::AirStone | Device::SpongeFilter);
@@ -89,7 +117,7 @@ fn more_air(case: &Case<'_>) -> String {
     } else {
         ""
     };
-    format!("{stone}{lid}")
+    format!("{unless}{stone}{lid}")
 }
 
 fn fresh(case: &Case<'_>, of: Subject) -> Option<Reported> {
@@ -102,18 +130,23 @@ fn poisonous_nitrite(case: &Case<'_>) -> Option<Reported> {
     fresh(case, Subject::Nitrite).filter(|read| read.at_least() >= limits::NITRITE.act)
 }
 
+/// Ammonia that is beyond an outer limit, with its un-ionised part, mg N/L.
+fn poisonous_ammonia(case: &Case<'_>) -> Option<(Reported, f64)> {
+    let ammonia = fresh(case, Subject::Ammonia)?;
+    let un_ionised = case.un_ionised_mg_l().unwrap_or_default();
+    let beyond = ammonia.at_least() >= limits::AMMONIA.act || un_ionised >= limits::UN_IONISED.act;
+    beyond.then_some((ammonia, un_ionised))
+}
+
 /// What stands beyond its outer limit, in words.
 fn poisons(case: &Case<'_>) -> Vec<String> {
     let mut found = Vec::new();
-    if let Some(ammonia) = fresh(case, Subject::Ammonia) {
-        let un_ionised = case.un_ionised_mg_l().unwrap_or_default();
-        if ammonia.at_least() >= limits::AMMONIA.act || un_ionised >= limits::UN_IONISED.act {
-            found.push(format!(
-                "ammonia stands at {} mg N/L ({} of it un-ionised)",
-                ammonia.shown(2),
-                significant(un_ionised, 1)
-            ));
-        }
+    if let Some((ammonia, un_ionised)) = poisonous_ammonia(case) {
+        found.push(format!(
+            "ammonia stands at {} mg N/L ({} of it un-ionised)",
+            ammonia.shown(2),
+            significant(un_ionised, 1)
+        ));
     }
     if let Some(nitrite) = poisonous_nitrite(case) {
         found.push(format!("nitrite stands at {} mg/L", nitrite.shown(2)));

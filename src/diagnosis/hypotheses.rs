@@ -152,7 +152,11 @@ fn last_day(case: &Case<'_>) -> u32 {
 const fn shows_in_water(cause: Cause) -> bool {
     !matches!(
         cause,
-        Cause::HardnessCreep | Cause::StillWater | Cause::NightExchange | Cause::KitError
+        Cause::HardnessCreep
+            | Cause::StillWater
+            | Cause::NightExchange
+            | Cause::KitError
+            | Cause::NoneOfThese
     )
 }
 

@@ -28,6 +28,9 @@ results! {
     }
 }
 
+/// A look that tells less is not advised, bits (judgement).
+const LEAST_BITS: f64 = 0.05;
+
 /// Something that can be looked at or measured at home, with how often the answer is
 /// yes under a cause (judgement) and anyway.
 struct Test {
@@ -90,17 +93,6 @@ const TESTS: &[Test] = &[
         known: |_| false,
     },
     Test {
-        reading: "cap depth",
-        asks: "measure the cap through the glass and with a rod, at its thinnest place",
-        usual: 0.08,
-        yes: &[
-            (Cause::CapThin, 0.93),
-            (Cause::CapBreached, 0.8),
-            (Cause::Diggers, 0.5),
-        ],
-        known: |_| false,
-    },
-    Test {
         reading: "food eaten",
         asks: "watch a feeding: is all of it eaten within a minute",
         usual: 0.10,
@@ -125,10 +117,9 @@ pub fn best(case: &Case<'_>, hypotheses: &Hypotheses, posterior: &ByCause) -> Op
         };
         (test.reading.to_owned(), test.asks.to_owned(), two_ways(yes))
     });
-    let observed = &case.design.draft().signs;
     let looked = signs()
         .iter()
-        .filter(|sign| !observed.contains(sign))
+        .filter(|sign| !case.signs.contains(sign))
         .map(|sign| {
             let missed = |cause| {
                 let seen = seen(sign, cause);
@@ -146,6 +137,9 @@ pub fn best(case: &Case<'_>, hypotheses: &Hypotheses, posterior: &ByCause) -> Op
         })
         .max_by(|a, b| a.2.total_cmp(&b.2))?;
     let (reading, asks, bits) = best;
+    if bits < LEAST_BITS {
+        return None;
+    }
     let leading: Vec<&str> = posterior
         .ranked()
         .into_iter()

@@ -217,7 +217,7 @@ pub fn diagnose_with_progress(
     Ok(Diagnosis {
         name: design.draft().name.clone(),
         day: case.age_d,
-        next_step: next.remedy.into(),
+        next_step: next.result,
         urgent: next.is_urgent,
         is_blind: case.is_blind(),
         prior: 1.0 / Cause::ALL.len() as f64,

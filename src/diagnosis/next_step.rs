@@ -1,16 +1,46 @@
-//! The one thing to do next.
+//! The one thing to do next: what saves animals now, what removes the cause, and when to
+//! test again.
 
 use serde::Serialize;
 
 use super::CauseResult;
 use super::case::Case;
 use super::cause::Cause;
-use super::emergency::{self, emergency};
+use super::circumstance::{GASPING, ILL, is_over_limit};
+use super::emergency::{self, Emergency, emergency};
 use super::look::Look;
-use super::remedy::Immediate;
-use crate::finding::{Action, Remedy, Status};
+use super::remedy::{Immediate, without_cause};
+use crate::finding::{Action, Status};
 use crate::plan::Check;
 use crate::result::results;
+
+/// A cause from this probability on is named beside an emergency, and beside another that
+/// leads (judgement).
+const BESIDE: f64 = 0.30;
+/// Chlorine is from this on, for its remedy harms nothing and cannot wait (judgement).
+const CHLORINE_BESIDE: f64 = 0.20;
+/// A cause from this probability on explains what is seen (judgement).
+const EXPLAINS: f64 = 0.5;
+/// Causes looked at beside the one that leads.
+const LOOKED_AT: usize = 3;
+/// Days after which a tank in danger, one under treatment and one left alone are tested
+/// again (common practice, no source).
+const URGENT_D: u32 = 1;
+const TREATED_D: u32 = 7;
+const LEFT_D: u32 = 14;
+/// Signs that what lies under the cap comes out.
+const BED_SHOWS: [&str; 8] = [
+    "soil_plume",
+    "soil_visible",
+    "muddy_water",
+    "craters",
+    "black_bed",
+    "sulfide_smell",
+    "bubbles_from_bed",
+    "thin_sand_at_glass",
+];
+/// Work that opens or rebuilds a bed.
+const BED_WORK: [Action; 3] = [Action::AddSand, Action::OpenBed, Action::LayBed];
 
 results! {
     /// The one thing to do next, named as in JSON.
@@ -22,44 +52,89 @@ results! {
         pub quantity: Option<f64> => "check.cause",
         /// unit of that quantity
         pub unit: &'static str => "check.cause",
+        /// what it is about: the danger, the causes and how likely they are
+        pub about: String => "check.cause",
+        /// what to do now, in this order
+        pub now: Vec<String> => "check.cause" each "one thing to do",
+        /// what removes the cause after that
+        pub then: Vec<String> => "check.cause" each "one thing to do",
+        /// the day to test again
+        pub test_again_day: Option<f64> => "check.cause",
     }
 }
 
-impl From<Remedy> for NextResult {
-    fn from(remedy: Remedy) -> Self {
-        Self {
-            says: remedy.says,
-            quantity: remedy.quantity,
-            unit: remedy.unit,
-        }
-    }
-}
-
-/// The one thing to do next.
+/// The next step with the work that it orders beside that of the causes and of the bed.
 pub(super) struct NextStep {
-    /// In words.
-    pub(super) remedy: Remedy,
+    pub(super) result: NextResult,
     /// Whether it cannot wait.
     pub(super) is_urgent: bool,
-    /// The work that it orders beside that of the causes and of the bed.
     pub(super) actions: Vec<Action>,
 }
 
-impl NextStep {
-    fn unhurried(remedy: Remedy) -> Self {
+/// A step in the making.
+#[derive(Default)]
+struct Steps {
+    about: String,
+    now: Vec<String>,
+    then: Vec<String>,
+    again_in_d: Option<u32>,
+    quantity: Option<f64>,
+    unit: &'static str,
+    is_urgent: bool,
+    actions: Vec<Action>,
+}
+
+impl Steps {
+    /// One step that is said whole.
+    fn one(about: String, step: String) -> Self {
         Self {
-            remedy,
-            is_urgent: false,
-            actions: Vec::new(),
+            about,
+            now: vec![step],
+            ..Self::default()
+        }
+    }
+
+    fn done(self, case: &Case<'_>) -> NextStep {
+        let test_again_day = self
+            .again_in_d
+            .map(|days| (case.age_d + f64::from(days)).floor());
+        NextStep {
+            result: NextResult {
+                says: self.says(),
+                quantity: self.quantity,
+                unit: self.unit,
+                about: self.about,
+                now: self.now,
+                then: self.then,
+                test_again_day,
+            },
+            is_urgent: self.is_urgent,
+            actions: self.actions,
+        }
+    }
+
+    /// Everything in one sentence.
+    fn says(&self) -> String {
+        let mut says = match self.about.as_str() {
+            "" => self.now.join("; "),
+            about => format!("{about}. Next: {}", self.now.join("; ")),
+        };
+        if !self.then.is_empty() {
+            says += &format!(". Then: {}", self.then.join("; "));
+        }
+        match self.again_in_d {
+            Some(1) => says + ". Test again tomorrow",
+            Some(days) => says + &format!(". Test again in {days} days"),
+            None => says,
         }
     }
 }
 
 /// The next step.
 ///
-/// Danger to animals comes first; then, where nothing was read or seen, what the bed
-/// alone asks for; then the look that parts causes alike, or the remedy of the cause
-/// that leads.
+/// Danger to animals comes first, with the causes that stand beside it; then, where
+/// nothing was read or seen, what the bed alone asks for; then the look that parts causes
+/// alike, or the remedy of the cause that leads.
 pub(super) fn of(
     case: &Case<'_>,
     causes: &[CauseResult],
@@ -67,80 +142,293 @@ pub(super) fn of(
     look: Option<&Look>,
     bed: &Check,
 ) -> NextStep {
-    if let Some(remedy) = emergency(case) {
-        return NextStep {
-            remedy,
-            is_urgent: true,
-            actions: emergency::ORDERS.to_vec(),
-        };
-    }
-    if case.is_blind() {
-        return NextStep::unhurried(bed.next_step.clone());
-    }
-    match (causes.first(), look) {
-        (Some(_), Some(look)) if !alike.is_empty() => undecided(case, causes, alike, look),
-        (Some(first), _) if first.cause == Cause::AsExpected => NextStep::unhurried(sound(bed)),
-        (Some(first), _) => NextStep::unhurried(mended(first)),
-        (None, _) => NextStep::unhurried(bed.next_step.clone()),
+    let is_explained = causes.first().is_some_and(explains);
+    let steps = if let Some(emergency) = emergency(case, is_explained) {
+        saved(emergency, causes)
+    } else if case.is_blind() {
+        of_bed(bed)
+    } else {
+        match (causes.first(), look) {
+            (Some(_), Some(look)) if !alike.is_empty() => undecided(case, causes, alike, look),
+            (Some(first), _) if first.cause == Cause::AsExpected => sound(case, bed),
+            (Some(_), _) => mended(case, causes, bed),
+            (None, _) => of_bed(bed),
+        }
+    };
+    steps.done(case)
+}
+
+fn of_bed(bed: &Check) -> Steps {
+    let remedy = bed.next_step.clone();
+    Steps {
+        quantity: remedy.quantity,
+        unit: remedy.unit,
+        ..Steps::one(String::new(), remedy.says)
     }
 }
 
-fn percent(probability: f64) -> String {
-    format!("{:.0} %", probability * 100.0)
+fn named(result: &CauseResult) -> String {
+    format!(
+        "{} ({:.0} %)",
+        result.cause.label(),
+        result.probability * 100.0
+    )
+}
+
+/// Whether a cause is to be named beside an emergency or another cause.
+fn stands_beside(result: &CauseResult) -> bool {
+    let least = match result.cause {
+        Cause::AsExpected | Cause::KitError => return false,
+        Cause::Chlorine => CHLORINE_BESIDE,
+        _ => BESIDE,
+    };
+    result.probability >= least
+}
+
+/// Whether a cause of the list explains by itself what animals suffer from.
+fn explains(result: &CauseResult) -> bool {
+    result.probability >= EXPLAINS && stands_beside(result) && result.cause != Cause::NoneOfThese
+}
+
+/// Whether what removes a cause saves animals as well, and comes before all else.
+const fn saves(cause: Cause) -> bool {
+    matches!(cause, Cause::Chlorine | Cause::NoneOfThese)
+}
+
+/// What saves the animals, then what removes the causes that stand beside the danger.
+fn saved(emergency: Emergency, causes: &[CauseResult]) -> Steps {
+    let beside: Vec<&CauseResult> = causes
+        .iter()
+        .take(LOOKED_AT)
+        .filter(|result| stands_beside(result))
+        .collect();
+    let mut about = vec![emergency.danger];
+    about.extend(beside.iter().map(|result| named(result)));
+    let (first, after): (Vec<&CauseResult>, Vec<&CauseResult>) =
+        beside.into_iter().partition(|result| saves(result.cause));
+    let main = |result: &&CauseResult| Some(result.remedy.as_ref()?.main.clone());
+    let mut now: Vec<String> = first.iter().filter_map(main).collect();
+    now.extend(emergency.steps);
+    Steps {
+        about: about.join("; "),
+        now,
+        then: after
+            .iter()
+            .filter_map(|result| Some((result.cause, main(result)?)))
+            .map(|(cause, main)| match cause {
+                Cause::NightExchange => format!("once they breathe calmly: {main}"),
+                _ => main,
+            })
+            .collect(),
+        again_in_d: Some(URGENT_D),
+        quantity: emergency.water_l,
+        unit: if emergency.water_l.is_some() { "L" } else { "" },
+        is_urgent: true,
+        actions: emergency::ORDERS.to_vec(),
+    }
 }
 
 /// "it cannot be told whether ...: test ... first".
-fn undecided(case: &Case<'_>, causes: &[CauseResult], alike: &[Cause], look: &Look) -> NextStep {
-    let named: Vec<String> = causes
+fn undecided(case: &Case<'_>, causes: &[CauseResult], alike: &[Cause], look: &Look) -> Steps {
+    let open: Vec<String> = causes
         .iter()
         .filter(|result| alike.contains(&result.cause))
-        .take(3)
-        .map(|result| format!("{} ({})", result.cause.label(), percent(result.probability)))
+        .take(LOOKED_AT)
+        .map(named)
         .collect();
     let changes = Immediate::of(case);
-    let meanwhile = changes.map(|changes| format!("; meanwhile {}", changes.says(case)));
-    let says = format!(
-        "it cannot be told yet which of these it is: {}. Next: {}{}",
-        named.join(", "),
-        look.asks,
-        meanwhile.unwrap_or_default()
-    );
-    NextStep {
+    let mut now = Vec::new();
+    if case.has_one_of(&ILL) {
+        now.push(without_cause(case));
+    }
+    now.push(look.asks.clone());
+    now.extend(changes.map(|changes| format!("meanwhile {}", changes.says(case))));
+    Steps {
+        about: format!(
+            "it cannot be told yet which of these it is: {}",
+            open.join(", ")
+        ),
+        now,
         actions: Vec::from_iter(changes.map(|_| Action::ChangeWater)),
-        ..NextStep::unhurried(Remedy {
-            says,
-            quantity: None,
-            unit: "",
-        })
+        ..Steps::default()
     }
 }
 
-/// Nothing is wrong; what the bed asks for is said beside it.
-fn sound(bed: &Check) -> Remedy {
-    let aside = if bed.status() >= Status::Watch {
-        format!("; of the bed by itself: {}", bed.next_step.says)
-    } else {
-        String::new()
+/// Nothing is wrong with the tank; what the bed asks for is said beside it, and a tank in
+/// which animals are ill is not left alone.
+fn sound(case: &Case<'_>, bed: &Check) -> Steps {
+    if case.has_one_of(&ILL) || case.has_one_of(&GASPING) {
+        let about = "the tank is as it should be at its age, but its animals are not";
+        return Steps::one(about.to_owned(), without_cause(case));
+    }
+    let aside = (bed.status() >= Status::Act)
+        .then(|| format!("; of the bed by itself: {}", bed.next_step.says));
+    Steps {
+        again_in_d: Some(LEFT_D),
+        ..Steps::one(
+            String::new(),
+            format!(
+                "leave it alone: the tank is as it should be at its age{}",
+                aside.unwrap_or_default()
+            ),
+        )
+    }
+}
+
+/// What removes the cause that leads, then what removes another that stands beside it.
+fn mended(case: &Case<'_>, causes: &[CauseResult], bed: &Check) -> Steps {
+    let Some((first, others)) = causes.split_first() else {
+        return of_bed(bed);
     };
-    Remedy {
-        says: format!("leave it alone: the tank is as it should be at its age{aside}"),
-        quantity: None,
-        unit: "",
+    let Some(remedy) = &first.remedy else {
+        return Steps::one(String::new(), named(first));
+    };
+    if opens_bed(&remedy.actions) && !may_open(case, bed) {
+        return left_closed(first);
+    }
+    let beside = others.iter().take(LOOKED_AT - 1).filter(|result| {
+        let opens = result
+            .remedy
+            .as_ref()
+            .is_some_and(|remedy| opens_bed(&remedy.actions));
+        stands_beside(result) && (!opens || may_open(case, bed))
+    });
+    let then = beside.filter_map(|result| {
+        let main = &result.remedy.as_ref()?.main;
+        Some(format!("{}: {main}", named(result)))
+    });
+    let is_ill = case.has_one_of(&ILL);
+    Steps {
+        then: then.collect(),
+        again_in_d: Some(if is_ill { URGENT_D } else { TREATED_D }),
+        quantity: remedy.quantity,
+        unit: remedy.unit,
+        ..Steps::one(named(first), remedy.says.clone())
     }
 }
 
-fn mended(first: &CauseResult) -> Remedy {
-    let lead = format!("{} ({})", first.cause.label(), percent(first.probability));
-    match &first.remedy {
-        Some(remedy) => Remedy {
-            says: format!("{lead}. Next: {}", remedy.says),
-            quantity: remedy.quantity,
-            unit: remedy.unit,
-        },
-        None => Remedy {
-            says: lead,
-            quantity: None,
-            unit: "",
-        },
+fn opens_bed(actions: &[Action]) -> bool {
+    actions.iter().any(|action| BED_WORK.contains(action))
+}
+
+/// Whether there is reason to work on the bed: by itself, by a reading or by a sign.
+fn may_open(case: &Case<'_>, bed: &Check) -> bool {
+    bed.status() >= Status::Act || is_over_limit(case) || case.has_one_of(&BED_SHOWS)
+}
+
+/// A bed that may be amiss but under which nothing suffers is not worked on.
+fn left_closed(first: &CauseResult) -> Steps {
+    Steps {
+        again_in_d: Some(LEFT_D),
+        ..Steps::one(
+            named(first),
+            "leave the bed alone while no reading passes its limit and no soil shows: work on it would stir up more than it mends".to_owned(),
+        )
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use rayon::prelude::*;
+
+    use super::*;
+    use crate::design::Design;
+    use crate::diagnosis::estimate::TankEstimate;
+    use crate::diagnosis::remedy::treat;
+    use crate::diagnosis::scenario::{middle, scenario};
+    use crate::plan::{Options, check};
+
+    /// Orders of which a step gives one at most.
+    const CONTRARY: [(&str, &str); 6] = [
+        ("feed nothing", "feed the animals more"),
+        ("do not raise pH", "baking soda"),
+        ("do not raise pH", "raise alkalinity"),
+        ("run no air before", "run an air stone now"),
+        ("leave it alone", "change"),
+        ("feed nothing", "potassium nitrate in the water"),
+    ];
+
+    const TANK: &str = "
+[tank]
+shape = \"box\"
+size = \"60 x 30 x 36 cm\"
+[soil]
+material = \"loam_topsoil\"
+depth = \"25 mm\"
+[cap]
+material = \"filter_sand\"
+depth = \"40 mm\"
+[[plants]]
+name = \"hygrophila_polysperma\"
+amount = \"8 bunches\"
+[[animals]]
+name = \"small_fish\"
+count = 10
+from_day = 50
+";
+
+    /// What makes a tank an emergency: poison, gasping in clean water, want of oxygen, and
+    /// gasping after something was sprayed.
+    const DANGERS: [&str; 4] = [
+        "[[readings]]\nday = 100\nammonia = \"2 mg/L\"\nnitrite = \"3 mg/L\"\n[signs]\nobserved = [\"gasping_all_day\"]\n",
+        "[[readings]]\nday = 100\nammonia = \"0 mg/L\"\nnitrite = \"0 mg/L\"\n[signs]\nobserved = [\"gasping_at_dawn\"]\n",
+        "[[readings]]\nday = 100\noxygen = \"2 mg/L\"\n",
+        "[[events]]\nday = 99\nsprayed = true\n[[readings]]\nday = 100\nammonia = \"0 mg/L\"\nnitrite = \"0 mg/L\"\n[signs]\nobserved = [\"gasping_all_day\"]\n",
+    ];
+
+    fn found(case: &Case<'_>, cause: Cause, probability: f64) -> CauseResult {
+        let estimate = TankEstimate {
+            tank: scenario(case, cause, &middle()),
+            now_d: case.now_d(),
+            cause,
+        };
+        CauseResult {
+            cause,
+            probability,
+            says: cause.says(),
+            evidence: Vec::new(),
+            remedy: Some(treat(case, &estimate, None).expect("a remedy").remedy),
+        }
+    }
+
+    fn next(design: &Design, cause: Cause, probability: f64) -> NextStep {
+        let case = Case::of(design, &[]).expect("a case");
+        let bed = check(
+            design,
+            Options {
+                members: 0,
+                ..Options::default()
+            },
+        );
+        let bed = bed.expect("a bed");
+        of(&case, &[found(&case, cause, probability)], &[], None, &bed)
+    }
+
+    #[test]
+    fn every_danger_is_met_with_every_cause_beside_it_and_nothing_contradicts() {
+        for danger in DANGERS {
+            let design = crate::spec::parse(&format!("{TANK}{danger}")).expect("a spec");
+            Cause::ALL.par_iter().for_each(|cause| {
+                let step = next(&design, *cause, 0.35);
+                let says = &step.result.says;
+                assert!(step.is_urgent, "{}: {says}", cause.name());
+                let is_named = says.contains(cause.label());
+                let needs_none = matches!(cause, Cause::AsExpected | Cause::KitError);
+                assert_eq!(is_named, !needs_none, "{}: {says}", cause.name());
+                for (one, other) in CONTRARY {
+                    let both = says.contains(one) && says.contains(other);
+                    assert!(!both, "{}: \"{one}\" and \"{other}\": {says}", cause.name());
+                }
+            });
+        }
+    }
+
+    #[test]
+    fn chlorine_from_a_fifth_on_comes_before_the_air() {
+        let design = crate::spec::parse(&format!("{TANK}{}", DANGERS[1])).expect("a spec");
+        let named = next(&design, Cause::Chlorine, 0.21).result;
+        assert!(named.now[0].contains("by the label"), "{}", named.says);
+        let unnamed = next(&design, Cause::Chlorine, 0.19).result;
+        assert!(!unnamed.says.contains("chlorine"), "{}", unnamed.says);
     }
 }

@@ -104,6 +104,7 @@ impl Shift<'_> {
             | Cause::StillWater
             | Cause::NightExchange
             | Cause::KitError
+            | Cause::NoneOfThese
             | Cause::AsExpected => {}
         }
     }
@@ -218,10 +219,11 @@ impl Shift<'_> {
 
     fn tank_young(&mut self) {
         let seed = self.between(0, 0.02, 0.5);
+        let nitrite_seed = self.between(2, 0.02, 0.5);
         let pace = self.between(1, 0.75, 1.0);
         let nitrifiers = &mut self.scenario.numbers.nitrifiers;
         nitrifiers.ammonia_seed *= seed;
-        nitrifiers.nitrite_seed *= seed;
+        nitrifiers.nitrite_seed *= nitrite_seed;
         nitrifiers.ammonia_growth *= pace;
         nitrifiers.nitrite_growth *= pace;
     }

@@ -55,7 +55,7 @@ mod tests {
     }
 
     #[test]
-    fn most_causes_have_a_sign_that_speaks_for_them() {
+    fn every_cause_has_a_sign_that_speaks_for_it() {
         let without: Vec<&str> = Cause::ALL
             .iter()
             .filter(|cause| {
@@ -65,7 +65,6 @@ mod tests {
             })
             .map(|cause| cause.name())
             .collect();
-        // these two show in the readings and the spec alone
-        assert_eq!(without, ["as_expected"]);
+        assert!(without.is_empty(), "{without:?}");
     }
 }

@@ -63,13 +63,13 @@ impl Weighing {
     pub fn of(case: &Case<'_>, hypotheses: &Hypotheses, dawn: Option<Dawn>) -> Self {
         let readings = followed(case);
         let by_readings = hypotheses.likelihood(case, &readings);
-        let observed = &case.design.draft().signs;
+        let lacking = &case.design.draft().signs;
         let mut items = nutrients(case, hypotheses, &readings);
-        items.extend(observed.iter().map(|sign| seen(sign)));
+        items.extend(case.signs.iter().map(|sign| seen(sign)));
         items.extend(
             signs()
                 .iter()
-                .filter(|sign| !observed.contains(sign))
+                .filter(|sign| !case.signs.contains(sign) && lacking.lacks(sign))
                 .map(not_seen),
         );
         items.extend(circumstances(&Facts { case, dawn }));
@@ -220,9 +220,9 @@ fn not_seen(sign: &Sign) -> Item {
 }
 
 fn circumstances<'a>(facts: &'a Facts<'_>) -> impl Iterator<Item = Item> + 'a {
-    Circumstance::all().iter().map(|circumstance| {
-        let holds = circumstance.holds(facts);
-        Item {
+    Circumstance::all().iter().filter_map(|circumstance| {
+        let holds = circumstance.holds(facts)?;
+        Some(Item {
             reading: circumstance.name.to_owned(),
             says: if holds {
                 circumstance.says.to_owned()
@@ -231,6 +231,6 @@ fn circumstances<'a>(facts: &'a Facts<'_>) -> impl Iterator<Item = Item> + 'a {
             },
             nutrient: None,
             likelihood: circumstance.likelihood(holds),
-        }
+        })
     })
 }

@@ -160,7 +160,7 @@ impl NightInputs {
             emergent: planted.emergent,
             animals: stocks.map(Kept::of).collect(),
             feed: feed(design, state.day),
-            surface_film: draft.signs.iter().any(|sign| sign.name == SURFACE_FILM),
+            surface_film: draft.signs.has(SURFACE_FILM),
             bicarbonate_users: Users {
                 fast: planted.fast_users,
                 slow: planted.slow_users,

@@ -2,16 +2,23 @@
 
 use super::living;
 use super::section::Section;
-use crate::design::key::{Misfit, Value};
-use crate::design::{Event, EventKind};
+use crate::catalogue::Animal;
+use crate::design::key::{self, Misfit, Value};
+use crate::design::{Event, EventKind, Incident};
 
 /// What an event may do; each does one of them.
-const ACTIONS: [&str; 5] = [
+const ACTIONS: [&str; 11] = [
     "cap_added",
     "water_change",
     "disturbed",
     "plants_added",
     "plants_removed",
+    "medicine",
+    "filter_washed",
+    "lamp_changed",
+    "animals_added",
+    "sprayed",
+    "gas_added",
 ];
 
 /// Reads `[[events]]`.
@@ -54,6 +61,40 @@ fn done(section: &Section<'_>, action: &str) -> Option<EventKind> {
         "water_change" => share().map(EventKind::WaterChange),
         "disturbed" => share().map(EventKind::Disturbed),
         "plants_added" => living::plants(section, action).map(EventKind::PlantsAdded),
-        _ => living::plants(section, action).map(EventKind::PlantsRemoved),
+        "plants_removed" => living::plants(section, action).map(EventKind::PlantsRemoved),
+        _ => incident(section, action).map(EventKind::Incident),
     }
+}
+
+fn incident(section: &Section<'_>, action: &str) -> Option<Incident> {
+    match action {
+        "medicine" => section.optional(action, key::text).map(Incident::Medicine),
+        "animals_added" => section.list(action, newcomer).map(Incident::AnimalsAdded),
+        "filter_washed" => happened(section, action, Incident::FilterWashed),
+        "lamp_changed" => happened(section, action, Incident::LampChanged),
+        "sprayed" => happened(section, action, Incident::Sprayed),
+        _ => happened(section, action, Incident::GasAdded),
+    }
+}
+
+fn newcomer(section: &Section<'_>) -> Option<(&'static Animal, u32)> {
+    let animal = section.required("name", Value::read);
+    let count = section.required("count", Value::read);
+    Some((animal?, count?))
+}
+
+/// An incident said to have happened; one that did not is no event.
+fn happened(section: &Section<'_>, action: &str, incident: Incident) -> Option<Incident> {
+    if section.optional(action, Value::read)? {
+        return Some(incident);
+    }
+    section.report(
+        action,
+        Misfit::new(
+            "false",
+            "an event is something that happened",
+            format!("write {action} = true, or leave the event out"),
+        ),
+    );
+    None
 }

@@ -6,8 +6,8 @@ use jiff::civil::Date;
 
 use super::section::Section;
 use crate::catalogue::Sign;
-use crate::design::Reading;
 use crate::design::key::{Misfit, Value, analyte, date};
+use crate::design::{Reading, Signs};
 use crate::units::Analyte;
 
 /// The day of flooding, from which dates are counted.
@@ -121,16 +121,43 @@ fn no_start() -> Misfit {
 }
 
 /// Reads `[signs]`, each sign once.
-pub(super) fn signs(section: &Section<'_>) -> Option<Vec<&'static Sign>> {
+pub(super) fn signs(section: &Section<'_>) -> Option<Signs> {
     if !section.is_there() {
-        return Some(Vec::new());
+        return Some(Signs::default());
     }
-    if !section.has("observed") {
-        section.missing("observed", "[signs] needs observed".to_owned());
+    if !section.has("observed") && !section.has("absent") {
+        section.missing("observed", "[signs] needs observed or absent".to_owned());
         return None;
     }
+    let looked = section.defaulted("looked", Value::read);
+    let (observed, absent) = (named(section, "observed"), named(section, "absent"));
+    let signs = Signs {
+        observed: observed?,
+        absent: absent?,
+        looked: looked?,
+    };
+    match signs.absent.iter().find(|sign| signs.has(&sign.name)) {
+        None => Some(signs),
+        Some(both) => {
+            section.report(
+                "absent",
+                Misfit::new(
+                    format!("{}, which is observed as well", both.name),
+                    "a sign is seen or it is not",
+                    "name it in one of the two",
+                ),
+            );
+            None
+        }
+    }
+}
+
+fn named(section: &Section<'_>, list: &str) -> Option<Vec<&'static Sign>> {
     let mut signs: Vec<&'static Sign> = Vec::new();
-    for sign in section.each("observed", Value::read)? {
+    if !section.has(list) {
+        return Some(signs);
+    }
+    for sign in section.each(list, Value::read)? {
         if !signs.contains(&sign) {
             signs.push(sign);
         }

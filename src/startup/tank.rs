@@ -111,9 +111,8 @@ fn events(design: &Design, changes: Option<WaterChange>) -> Vec<Event> {
         events.push(Event { day, kind });
     }
     let areas = design.areas();
-    events.extend(draft.events.iter().map(|event| Event {
-        day: event.day,
-        kind: match &event.kind {
+    events.extend(draft.events.iter().filter_map(|event| {
+        let kind = match &event.kind {
             design::EventKind::CapAdded(depth) => EventKind::CapAdded(*depth),
             design::EventKind::WaterChange(share) => EventKind::WaterChange(*share),
             design::EventKind::Disturbed(share) => EventKind::Disturbed(*share),
@@ -123,7 +122,12 @@ fn events(design: &Design, changes: Option<WaterChange>) -> Vec<Event> {
             design::EventKind::PlantsRemoved(plants) => {
                 EventKind::PlantsRemoved(Planting::of(&Planted::of(plants, areas)))
             }
-        },
+            design::EventKind::Incident(_) => return None,
+        };
+        Some(Event {
+            day: event.day,
+            kind,
+        })
     }));
     events
 }

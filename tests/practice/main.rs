@@ -4,6 +4,7 @@
 
 mod amounts;
 mod bed;
+mod cases;
 mod diagnosis;
 mod mature;
 mod night;

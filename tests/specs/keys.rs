@@ -31,9 +31,11 @@ events[].day events[].cap_added events[].water_change events[].disturbed
 events[].plants_added events[].plants_added[].name events[].plants_added[].amount
 events[].plants_added[].emergent events[].plants_added[].price
 events[].plants_removed events[].plants_removed[].name events[].plants_removed[].amount
+events[].medicine events[].filter_washed events[].lamp_changed events[].sprayed events[].gas_added
+events[].animals_added events[].animals_added[].name events[].animals_added[].count
 readings[].day readings[].date readings[].ammonia readings[].nitrite readings[].nitrate
 readings[].phosphate readings[].ph readings[].temperature readings[].oxygen
-signs.observed
+signs.observed signs.absent signs.looked
 goal.probability goal.ammonia goal.nitrite goal.nitrate goal.dawn_oxygen
 ";
 
@@ -43,6 +45,9 @@ gasping_at_dawn gasping_all_day white_haze green_haze tea_haze soil_plume soil_v
 bubbles_from_bed craters black_bed sulfide_smell brown_dust green_dust hair_algae blue_green_slime
 surface_film stalled_plants melting_leaves old_leaves_yellow new_leaves_pale pale_floaters
 melting_floaters pitted_shells falling_ph deaths_after_change plants_floating_up
+spots_on_animals rubbing clamped_fins listless failed_moult circling unknown_creatures growing_well
+pearling lively breeding foul_smell chlorine_smell muddy_water wood_fuzz spot_algae flat_worms
+leggy_stems leaf_pinholes roots_in_sand
 ";
 
 #[test]
@@ -50,7 +55,7 @@ fn every_promised_sign_is_read_by_its_name() {
     for sign in SIGNS.split_whitespace() {
         let signs = format!("[signs]\nobserved = [\"{sign}\"]\n");
         let draft = spec::parse_draft(&(base::good("minimal.toml") + &signs), "tank");
-        let names = draft.map(|draft| draft.signs[0].name.clone());
+        let names = draft.map(|draft| draft.signs.observed[0].name.clone());
         assert_eq!(names, Ok(sign.to_owned()));
     }
 }

@@ -280,7 +280,12 @@ fn readings_signs_and_goal_are_as_written() {
     // From 6 March to 3 April: 25 days of March and 3 of April.
     near(full.readings[1].day, 28.0);
     assert_eq!(full.readings[1].nitrite, None);
-    let signs: Vec<&str> = full.signs.iter().map(|sign| sign.name.as_str()).collect();
+    let signs: Vec<&str> = full
+        .signs
+        .observed
+        .iter()
+        .map(|sign| sign.name.as_str())
+        .collect();
     assert_eq!(signs, ["gasping_at_dawn", "white_haze"]);
     near(full.goal.probability.percent(), 80.0);
     near(full.goal.nitrite.expect("given").mg_l(), 0.33);
@@ -292,7 +297,7 @@ fn a_sign_named_twice_counts_once() {
     let text =
         base::good("minimal.toml") + "[signs]\nobserved = [\"white haze\", \"white_haze\"]\n";
     let draft = spec::parse(&text).expect("a design").into_draft();
-    assert_eq!(draft.signs.len(), 1);
+    assert_eq!(draft.signs.observed.len(), 1);
 }
 
 #[test]

@@ -20,6 +20,8 @@ use lentic::units::Concentration;
 const TOLD: f64 = 0.8;
 /// Chance that a sign written down is another one.
 const WRONG_SIGN: f64 = 0.1;
+/// Chance that what is amiss is no cause of the list.
+const OUTSIDE: f64 = 0.1;
 /// Spread of the truth's numbers over the program's, in their logarithm.
 const WIDER: f64 = 0.25;
 /// How far the truth's draws go beyond the ends of the program's ranges.
@@ -68,7 +70,11 @@ pub(crate) struct Synthetic {
 /// The tank of a seed.
 pub(crate) fn tank(seed: u64) -> Synthetic {
     let mut dice = Dice::new(seed);
-    let cause = *dice.pick(Cause::ALL);
+    let cause = if dice.chance(OUTSIDE) {
+        Cause::NoneOfThese
+    } else {
+        *dice.pick(Cause::ALL)
+    };
     let mut made = None;
     // A keeper who sees nothing asks nothing; a sound tank has nothing to see.
     for _ in 0..60 {
@@ -260,8 +266,11 @@ fn base_spec(dice: &mut Dice, cause: Cause) -> (String, f64) {
             text,
             "\n[air]\ndevice = \"{device}\"\nflow = \"0.6 L/min\"\ndepth = \"20 cm\"\nhours = \"always\"\n"
         );
+    } else if dice.chance(0.5) {
+        text.push_str("\n[air]\ndevice = \"none\"\n");
     }
     animals(dice, cause, age_d, &mut text);
+    came_in(dice, cause, age_d, &mut text);
     (text, age_d)
 }
 
@@ -318,11 +327,32 @@ fn plants(dice: &mut Dice, cause: Cause, text: &mut String) {
     }
 }
 
+/// What came into tank or room of late.
+fn came_in(dice: &mut Dice, cause: Cause, age_d: f64, text: &mut String) {
+    let share = if cause == Cause::NoneOfThese {
+        0.5
+    } else {
+        0.04
+    };
+    if !dice.chance(share) {
+        return;
+    }
+    let event = *dice.pick(&[
+        "medicine = \"copper\"",
+        "medicine = \"unknown\"",
+        "sprayed = true",
+        "animals_added = [{ name = \"small_fish\", count = 4 }]",
+    ]);
+    let day = (age_d - dice.between(0.0, 10.0)).max(0.0).floor();
+    let _ = write!(text, "\n[[events]]\nday = {day}\n{event}\n");
+}
+
 fn animals(dice: &mut Dice, cause: Cause, age_d: f64, text: &mut String) {
     let stocked = match cause {
         Cause::Overfed | Cause::Diggers => 0.95,
         Cause::DeadMatter | Cause::NightExchange | Cause::BacteriaSetBack => 0.85,
         Cause::Chlorine => 0.75,
+        Cause::NoneOfThese => 0.98,
         Cause::TankYoung => 0.25,
         _ => 0.5,
     };

@@ -4,13 +4,14 @@
 //! about one key alone; rules that take two keys belong to the design's checks.
 
 use super::Kind::{
-    self, Amount, BagSize, Date, Depth, Name, Names, Number, Section, Sections, Text, Word,
+    self, Amount, BagSize, Count, Date, Depth, Flag, Name, Names, Number, Section, Sections, Text,
+    Word,
 };
 use super::place::{self, Edge};
 use super::prepared::{give, kind_of, put, put_scaled};
 use super::{Key, Value};
 use crate::design::knob::follow;
-use crate::design::{Device, LightLevel, usual};
+use crate::design::{Device, LightLevel, Looked, usual};
 use crate::geometry::{Dimension, LayerDepth};
 use crate::plants::light::LightClass;
 use crate::units::{
@@ -275,6 +276,15 @@ pub const KEYS: &[Key] = &[
     Key::new("events[].plants_removed[].name", Name("plants"), "lemna_minor", "which plant, by species or trade name").needed(),
     Key::new("events[].plants_removed[].amount", Amount, "10 %", "cover, fresh mass, or portions as sold").needed().above("0").to("100000"),
 
+    Key::new("events[].medicine", Text, "copper", "a medicine put in, by its active substance, or unknown"),
+    Key::new("events[].filter_washed", Flag, "true", "the filter was washed or replaced"),
+    Key::new("events[].lamp_changed", Flag, "true", "the lamp was changed for another"),
+    Key::new("events[].animals_added", Sections, "[{ name = \"small_fish\", count = 4 }]", "animals that came from elsewhere; they stand under animals too").at_most(100),
+    Key::new("events[].animals_added[].name", Name("animals"), "small_fish", "which kind of animal").needed(),
+    Key::new("events[].animals_added[].count", Count, "4", "how many").needed().from("1").to("100000"),
+    Key::new("events[].sprayed", Flag, "true", "something was sprayed, painted or polished in the room"),
+    Key::new("events[].gas_added", Flag, "true", "carbon dioxide was led in"),
+
     Key::new("readings[].day", Number, "21", "days since flooding").from("0").to("3650"),
     Key::new("readings[].date", Date, "2027-03-27", "the date instead of the day, where start is given"),
     Key::new("readings[].ammonia", AMMONIA, "1.0 mg/L", "total ammonia, as nitrogen unless the scale is said").to("1000 mg/L"),
@@ -285,7 +295,9 @@ pub const KEYS: &[Key] = &[
     Key::new("readings[].temperature", TEMPERATURE, "24 C", "of the water").from("0 C").to("40 C"),
     Key::new("readings[].oxygen", CONCENTRATION, "7 mg/L", "dissolved oxygen").to("50 mg/L"),
 
-    Key::new("signs.observed", Names("signs"), "gasping_at_dawn", "what was seen, by the names of the sign table").needed().at_most(100),
+    Key::new("signs.observed", Names("signs"), "gasping_at_dawn", "what was seen, by the names of the sign table").at_most(100),
+    Key::new("signs.absent", Names("signs"), "gasping_at_dawn", "what was looked for and not seen").at_most(100),
+    Key::new("signs.looked", Looked::KIND, "some", "whether all common signs were looked for or some").or("\"all\"", "judgement: who writes signs down looked for the common ones"),
 
     plain!(goal.probability, "80 %", "asked of the planting and the water changes").from("1 %").to("99 %").or("\"80 %\"", "judgement: four starts in five stay under the limits"),
     plain!(goal.ammonia as Ammonia, "0.5 mg/L", "replaces the watch limit for ammonia").above("0 mg/L").to("100 mg/L"),

@@ -5,7 +5,7 @@ use super::named::row;
 use super::read::{count, flag, number, quantity, size, word};
 use super::{Entry, Kind, Misfit};
 use crate::catalogue::{self, Row};
-use crate::design::{Amount, Device, DutyHours, Material, Rim};
+use crate::design::{Amount, Device, DutyHours, Looked, Material, Rim};
 use crate::plants::light::LightClass;
 use crate::units::size::Size;
 use crate::units::{Quantity, UnitSystem};
@@ -140,5 +140,6 @@ macro_rules! words {
 words!(UnitSystem: "metric" = Metric, "us" = Us);
 words!(Material: "glass" = Glass, "acrylic" = Acrylic);
 words!(Rim: "free" = Free, "braced" = Braced);
+words!(Looked: "all" = All, "some" = Some);
 words!(LightClass: "low" = Low, "medium" = Medium, "high" = High);
 words!(DutyHours: "always" = Always, "night" = Night, "day" = Day);

@@ -81,6 +81,7 @@ impl Cure {
                 Cause::Chlorine => &[Condition],
                 Cause::HungryWater => &[DoseNitrate],
                 Cause::SoftWater | Cause::HardnessCreep => &[ChangeWater],
+                Cause::NoneOfThese => &[ChangeWater, MoveAnimals],
                 _ => &[],
             },
         }
@@ -109,6 +110,7 @@ impl Cure {
             | Cause::StillWater
             | Cause::NightExchange
             | Cause::KitError
+            | Cause::NoneOfThese
             | Cause::AsExpected => Self::Wait,
         }
     }

@@ -2,11 +2,12 @@
 
 use super::super::case::Case;
 use super::super::cause::Cause;
+use super::super::circumstance::is_over_limit;
 use super::super::dawn::night_inputs;
 use super::super::estimate::TankEstimate;
 use super::super::hypotheses::AHEAD_D;
 use super::super::measurement::Subject;
-use super::{Held, Step, calm_after};
+use super::{Held, Step, calm_after, outside};
 use crate::night::Ensemble;
 use crate::night::limits::DAWN_WATCH_MG_L;
 use crate::night::sizing::{AirNeed, air_needed};
@@ -77,6 +78,7 @@ pub(super) fn step(
         ),
         Cause::StillWater => flow(case),
         Cause::NightExchange => air(case)?,
+        Cause::NoneOfThese => outside::step(case),
         Cause::KitError => Step::plain(
             "test the same water again with another kit, and tap or bottled water beside it; change nothing on one reading alone",
         ),
@@ -122,6 +124,11 @@ fn nitrate(case: &Case<'_>, estimate: &TankEstimate, held: &Held) -> Step {
     let found = case.latest(Subject::Nitrate);
     let now = found.map_or(0.0, |reading| reading.value.at_least());
     let missing = (FED_NITRATE_MG_L - now).max(0.0);
+    if is_over_limit(case) {
+        return Step::plain(
+            "dose no fertiliser while a reading is over its limit; potassium and iron by the label after that",
+        );
+    }
     let salt_g = missing / NITRATE_PER_SALT * case.design.water().litres() * 1e-3;
     if salt_g <= 0.0 {
         return Step::plain(

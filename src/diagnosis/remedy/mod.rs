@@ -5,6 +5,7 @@ mod cure;
 mod dilution;
 mod hand;
 mod limit;
+mod outside;
 mod patience;
 mod plants;
 mod rebuild;
@@ -48,6 +49,9 @@ results! {
         pub unit: &'static str => "check.cause",
         /// whether the typical run stays under the limits with it
         pub meets_limits: bool => "check.water",
+        /// The main step by itself, without the water changes that go with it.
+        #[serde(skip)]
+        pub main: String,
         /// The work that it orders, from which its cautions follow.
         #[serde(skip)]
         pub actions: Vec<Action>,
@@ -84,12 +88,13 @@ pub fn treat(
     }
     let main = main_step(case, estimate, cure, amount, &held)?;
     let says = match estimate.cause {
-        Cause::KitError => main.says,
+        Cause::KitError => main.says.clone(),
         _ => joined(case, &main.says, &held, cure.water(amount), patience),
     };
     Ok(Treatment {
         remedy: CauseRemedy {
             says,
+            main: main.says,
             quantity: main.quantity,
             unit: main.unit,
             meets_limits: held.holds && does,
@@ -376,6 +381,11 @@ fn joined(
         parts.push(patience.says());
     }
     parts.join("; ")
+}
+
+/// What to do where animals suffer and no cause of the list explains it.
+pub(super) fn without_cause(case: &Case<'_>) -> String {
+    outside::step(case).says
 }
 
 /// The day from now after which ammonia and nitrite stay calm, d.

@@ -67,11 +67,13 @@ impl Attempt {
             2 => "twice".to_owned(),
             rounds => format!("{rounds} times"),
         };
+        let main = format!(
+            "start again while no animals are in: keep the plants in a bucket, take out sand and soil ({soil}), soak the soil in twice its volume of water and drain it {times}, a day each, and lay both anew"
+        );
         Treatment {
             remedy: CauseRemedy {
-                says: format!(
-                    "start again while no animals are in: keep the plants in a bucket, take out sand and soil ({soil}), soak the soil in twice its volume of water and drain it {times}, a day each, and lay both anew{pace}"
-                ),
+                says: format!("{main}{pace}"),
+                main,
                 quantity: Some(f64::from(self.rounds)),
                 unit: "rounds",
                 meets_limits: self.held.holds,

@@ -116,8 +116,7 @@ fn judged(case: &NightCase<'_>) -> Finding {
 
 /// Whether anything else says that the water is too still.
 fn support(case: &NightCase<'_>) -> Support {
-    let mut signs = case.design().draft().signs.iter();
-    let stalled = signs.any(|sign| sign.name == STALLED_PLANTS);
+    let stalled = case.design().draft().signs.has(STALLED_PLANTS);
     let dawn = air_dawn::case_verdict(case);
     if stalled || !case.load_is_met || dawn.status >= Status::Watch {
         Support::Found

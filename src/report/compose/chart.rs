@@ -1,6 +1,6 @@
 //! The charts of a start-up: nutrients against their limits, plants by group.
 
-use crate::design::{Design, EventKind};
+use crate::design::{Design, EventKind, Incident};
 use crate::plan::{DayRow, Estimate, ReadingRow, watch_limit_mg_l};
 use crate::report::chart::{Across, Chart, Level, Mark, Series};
 use crate::report::document::Block;
@@ -82,6 +82,17 @@ fn watch(value: f64) -> Level {
     }
 }
 
+const fn incident_name(incident: &Incident) -> &'static str {
+    match incident {
+        Incident::Medicine(_) => "medicine",
+        Incident::FilterWashed => "filter washed",
+        Incident::LampChanged => "lamp changed",
+        Incident::AnimalsAdded(_) => "new animals",
+        Incident::Sprayed => "sprayed in the room",
+        Incident::GasAdded => "gas led in",
+    }
+}
+
 /// What the spec has done to the tank, and when animals move in.
 fn marks(design: &Design) -> Vec<Mark> {
     let draft = design.draft();
@@ -90,12 +101,13 @@ fn marks(design: &Design) -> Vec<Mark> {
         name: name.to_owned(),
     };
     let events = draft.events.iter().map(|event| {
-        let name = match event.kind {
+        let name = match &event.kind {
             EventKind::CapAdded(_) => "cap added",
             EventKind::WaterChange(_) => "water change",
             EventKind::Disturbed(_) => "bed disturbed",
             EventKind::PlantsAdded(_) => "plants added",
             EventKind::PlantsRemoved(_) => "plants removed",
+            EventKind::Incident(incident) => incident_name(incident),
         };
         mark(event.day, name)
     });

@@ -2,9 +2,9 @@
 
 use super::plan::drawing;
 use super::{finding, reason};
-use crate::design::Design;
+use crate::design::{Design, Looked};
 use crate::diagnosis::forecast::ForecastDay;
-use crate::diagnosis::{CauseResult, Diagnosis};
+use crate::diagnosis::{CauseResult, Diagnosis, NextResult};
 use crate::plan::watch_limit_mg_l;
 use crate::report::bars::{Bar, Bars};
 use crate::report::chart::{Across, Chart, Level, Series};
@@ -18,6 +18,8 @@ const NOTHING_KNOWN: &str = "No readings and no signs are given, so the bed alon
 /// Causes shown in full, and those named at all.
 const SHOWN: usize = 5;
 const LEAST_NAMED: f64 = 0.02;
+/// A forecast that moves by less is not drawn, mg/L.
+const LEAST_MOVE_MG_L: f64 = 0.05;
 /// Evidence shown for each.
 const EVIDENCE_SHOWN: usize = 4;
 
@@ -26,10 +28,13 @@ type Followed = (&'static str, Analyte, fn(&ForecastDay) -> Band);
 
 /// A check, next step first.
 pub fn check(design: &Design, found: &Diagnosis) -> Document {
-    let mut blocks = vec![Block::Verdict(found.status(), found.next_step.says.clone())];
+    let mut blocks = vec![
+        Block::Verdict(found.status(), headline(&found.next_step)),
+        Block::Facts(steps(&found.next_step)),
+    ];
     let known = !found.is_blind;
     if known {
-        blocks.extend(causes(found));
+        blocks.extend(causes(design, found));
     } else {
         blocks.push(Block::Text(NOTHING_KNOWN.to_owned()));
     }
@@ -47,11 +52,35 @@ pub fn check(design: &Design, found: &Diagnosis) -> Document {
     }
 }
 
+/// What the next step is about, or the step itself where it is about nothing.
+fn headline(next: &NextResult) -> String {
+    if next.about.is_empty() {
+        next.now.join("; ")
+    } else {
+        next.about.clone()
+    }
+}
+
+/// The next step, one thing a line.
+fn steps(next: &NextResult) -> Vec<Fact> {
+    let said = usize::from(next.about.is_empty()) * next.now.len();
+    let now = next.now.iter().skip(said).map(|step| ("now", step.clone()));
+    let then = next.then.iter().map(|step| ("then", step.clone()));
+    let again = next
+        .test_again_day
+        .map(|day| ("test again", format!("on day {}", fixed(day, 0))));
+    now.chain(then)
+        .chain(again)
+        .zip(1..)
+        .map(|((when, step), number)| Fact::new(format!("{number}"), when, step))
+        .collect()
+}
+
 fn percent(probability: f64) -> String {
     format!("{:.0} %", probability * 100.0)
 }
 
-fn causes(found: &Diagnosis) -> Vec<Block> {
+fn causes(design: &Design, found: &Diagnosis) -> Vec<Block> {
     let named: Vec<&CauseResult> = found
         .causes
         .iter()
@@ -69,7 +98,7 @@ fn causes(found: &Diagnosis) -> Vec<Block> {
             rows: named.iter().map(|result| row(result)).collect(),
         }),
         Block::OnPage(Box::new(Block::Bars(bars(&named)))),
-        Block::Text(weighed(found)),
+        Block::Text(weighed(design, found)),
     ];
     for result in named.iter().take(2) {
         blocks.push(Block::Heading(format!(
@@ -99,7 +128,7 @@ fn causes(found: &Diagnosis) -> Vec<Block> {
             blocks.push(Block::Text(format!(
                 "If it is {}: {}.",
                 result.cause.label(),
-                remedy.says
+                remedy.main
             )));
         }
     }
@@ -137,7 +166,7 @@ fn bars(named: &[&CauseResult]) -> Bars {
 }
 
 /// What the probabilities were made of.
-fn weighed(found: &Diagnosis) -> String {
+fn weighed(design: &Design, found: &Diagnosis) -> String {
     let alike = match found.alike.as_slice() {
         [] => String::new(),
         alike => {
@@ -149,11 +178,15 @@ fn weighed(found: &Diagnosis) -> String {
         }
     };
     format!(
-        "All {} causes start at {}; {} members each (seed {}); signs that are not listed count as not there.{alike}",
+        "All {} causes start at {}; {} members each (seed {}); {}.{alike}",
         found.causes.len(),
         format_args!("{:.1} %", found.prior * 100.0),
         found.members.max(1),
-        found.seed
+        found.seed,
+        match design.draft().signs.looked {
+            Looked::All => "a common sign that is not listed counts as not there",
+            Looked::Some => "of signs that are not listed nothing is known",
+        }
     )
 }
 
@@ -235,7 +268,15 @@ fn ahead(design: &Design, found: &Diagnosis) -> Vec<Block> {
             day.nitrate_mg_l
         }),
     ];
-    blocks.extend(followed.map(|(title, analyte, of)| {
+    let moves = |of: fn(&ForecastDay) -> Band| {
+        let bands = found.forecast.iter().map(of);
+        let (low, high) = bands.fold((f64::INFINITY, 0.0_f64), |(low, high), band| {
+            (low.min(band.low), high.max(band.high))
+        });
+        high - low > LEAST_MOVE_MG_L
+    };
+    let moving = followed.into_iter().filter(|(.., of)| moves(*of));
+    blocks.extend(moving.map(|(title, analyte, of)| {
         let line = found.forecast.iter().map(|day| (day.day, of(day)));
         let limit = watch_limit_mg_l(design, analyte);
         Block::Chart(Chart {
