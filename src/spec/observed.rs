@@ -129,12 +129,12 @@ pub(super) fn signs(section: &Section<'_>) -> Option<Signs> {
         section.missing("observed", "[signs] needs observed or absent".to_owned());
         return None;
     }
-    let looked = section.defaulted("looked", Value::read);
+    let looked = section.optional("looked", Value::read);
     let (observed, absent) = (named(section, "observed"), named(section, "absent"));
     let signs = Signs {
         observed: observed?,
         absent: absent?,
-        looked: looked?,
+        looked: looked.unwrap_or_default(),
     };
     match signs.absent.iter().find(|sign| signs.has(&sign.name)) {
         None => Some(signs),

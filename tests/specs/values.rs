@@ -1,8 +1,9 @@
 //! What is read is what was written.
 
-use lentic::catalogue::Portion;
+use lentic::catalogue::{self, Animal, Portion, Sign};
 use lentic::design::{
-    Amount, BagSize, Device, Draft, DutyHours, EventKind, LightLevel, Material, Rim,
+    Amount, BagSize, Device, Draft, DutyHours, EventKind, Incident, LightLevel, Looked, Material,
+    Rim,
 };
 use lentic::geometry::{LayerDepth, Shape};
 use lentic::plants::light::LightClass;
@@ -243,7 +244,7 @@ fn what_lives_there_is_as_written() {
 fn events_are_as_written() {
     let events = draft("full.toml").events;
     let days: Vec<f64> = events.iter().map(|event| event.day).collect();
-    assert_eq!(days, [21.0, 22.5, 23.0, 24.0, 25.0]);
+    assert_eq!(days[..5], [21.0, 22.5, 23.0, 24.0, 25.0]);
     let EventKind::CapAdded(added) = &events[0].kind else {
         panic!()
     };
@@ -265,6 +266,17 @@ fn events_are_as_written() {
         panic!()
     };
     assert_eq!(removed[0].amount, Amount::Portions(3.0, Portion::Stem));
+    let small_fish = catalogue::find::<Animal>("small_fish").expect("a row");
+    let incidents = [
+        Incident::Medicine("copper".to_owned()),
+        Incident::FilterWashed,
+        Incident::LampChanged,
+        Incident::AnimalsAdded(vec![(small_fish, 4)]),
+        Incident::Sprayed,
+        Incident::GasAdded,
+    ];
+    let kinds = events[5..].iter().map(|event| event.kind.clone());
+    assert!(kinds.eq(incidents.map(EventKind::Incident)));
 }
 
 #[test]
@@ -287,9 +299,45 @@ fn readings_signs_and_goal_are_as_written() {
         .map(|sign| sign.name.as_str())
         .collect();
     assert_eq!(signs, ["gasping_at_dawn", "white_haze"]);
+    assert_eq!(full.signs.absent[0].name, "spots_on_animals");
+    assert_eq!(full.signs.looked, Looked::Some);
     near(full.goal.probability.percent(), 80.0);
     near(full.goal.nitrite.expect("given").mg_l(), 0.33);
     near(full.goal.dawn_oxygen.expect("given").mg_l(), 5.0);
+}
+
+#[test]
+fn a_sign_is_lacking_where_it_was_looked_for_and_only_there() {
+    let lacks = |section: &str, sign: &str| {
+        let text = base::good("minimal.toml") + "[signs]\n" + section;
+        let draft = spec::parse(&text).expect("a design").into_draft();
+        draft
+            .signs
+            .lacks(catalogue::find::<Sign>(sign).expect("a row"))
+    };
+    let all = "observed = [\"white haze\"]\n";
+    assert!(lacks(all, "green_haze") && !lacks(all, "white_haze"));
+    // few look for it, so that nothing is known where it is not written down
+    assert!(!lacks(all, "roots_in_sand"));
+    let some = "observed = [\"white haze\"]\nabsent = [\"craters\"]\nlooked = \"some\"\n";
+    assert!(!lacks(some, "green_haze") && lacks(some, "craters"));
+}
+
+#[test]
+fn a_sign_both_seen_and_absent_and_an_event_that_did_not_happen_are_refused() {
+    for (text, words) in [
+        (
+            "[signs]\nobserved = [\"craters\"]\nabsent = [\"craters\"]\n",
+            "a sign is seen or it is not",
+        ),
+        (
+            "[[events]]\nday = 3\nsprayed = false\n",
+            "an event is something that happened",
+        ),
+    ] {
+        let faults = spec::parse(&(base::good("minimal.toml") + text)).expect_err("a fault");
+        assert!(faults.to_string().contains(words), "{faults}");
+    }
 }
 
 #[test]

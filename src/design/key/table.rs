@@ -296,8 +296,8 @@ pub const KEYS: &[Key] = &[
     Key::new("readings[].oxygen", CONCENTRATION, "7 mg/L", "dissolved oxygen").to("50 mg/L"),
 
     Key::new("signs.observed", Names("signs"), "gasping_at_dawn", "what was seen, by the names of the sign table").at_most(100),
-    Key::new("signs.absent", Names("signs"), "gasping_at_dawn", "what was looked for and not seen").at_most(100),
-    Key::new("signs.looked", Looked::KIND, "some", "whether all common signs were looked for or some").or("\"all\"", "judgement: who writes signs down looked for the common ones"),
+    Key::new("signs.absent", Names("signs"), "craters", "what was looked for and not seen").at_most(100),
+    Key::new("signs.looked", Looked::KIND, "some", "some where not all of the common signs were looked for; all unless said"),
 
     plain!(goal.probability, "80 %", "asked of the planting and the water changes").from("1 %").to("99 %").or("\"80 %\"", "judgement: four starts in five stay under the limits"),
     plain!(goal.ammonia as Ammonia, "0.5 mg/L", "replaces the watch limit for ammonia").above("0 mg/L").to("100 mg/L"),
