@@ -41,7 +41,8 @@ fn script(shell: ShellChoice) -> String {
     let script = String::from_utf8_lossy(&script).into_owned();
     match shell {
         ShellChoice::Bash => offered_in_bash(&script),
-        ShellChoice::Zsh | ShellChoice::Fish => script,
+        ShellChoice::Fish => script + &offered_in_fish(),
+        ShellChoice::Zsh => script,
     }
 }
 
@@ -100,6 +101,18 @@ fn turned() -> Vec<&'static str> {
     let keys = KEYS.iter().filter(|key| key.prepare.is_some());
     let paths = keys.map(|key| key.path);
     paths.filter(|path| !path.contains('[')).collect()
+}
+
+/// The names of what is no option, which are not written for fish by themselves; files are
+/// offered beside them.
+fn offered_in_fish() -> String {
+    let line = |command: &str, words: Vec<&str>| {
+        format!(
+            "complete -c lentic -n \"__fish_lentic_using_subcommand {command}\" -a \"{}\"\n",
+            words.join(" ")
+        )
+    };
+    line("explain", explained()) + &line("solve", turned())
 }
 
 /// How words are offered in bash: options after a dash, else names, else the shell's files;

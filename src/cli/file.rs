@@ -75,11 +75,26 @@ pub(super) fn device(path: &Path) -> io::Result<File> {
 }
 
 /// A file beside its target, to be put in its place: half a file is never seen. It goes
-/// away unless it is.
+/// away unless it is put there.
+pub(super) struct Scratch(NamedTempFile);
+
+/// Straight to the file: what goes wrong is to be said of the target, not of a file that
+/// nobody asked for.
+impl Write for Scratch {
+    fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
+        self.0.as_file().write(bytes)
+    }
+
+    fn flush(&mut self) -> io::Result<()> {
+        self.0.as_file().flush()
+    }
+}
+
+/// Begins a file beside its target.
 ///
 /// # Errors
 /// When nothing can be written to the target's folder.
-pub(super) fn scratch(target: &Path) -> io::Result<NamedTempFile> {
+pub(super) fn scratch(target: &Path) -> io::Result<Scratch> {
     let folder = folder(target);
     if !folder.is_dir() {
         let says = "its folder is not there";
@@ -98,7 +113,7 @@ pub(super) fn scratch(target: &Path) -> io::Result<NamedTempFile> {
     if let Some(permissions) = permissions(target) {
         scratch.as_file().set_permissions(permissions)?;
     }
-    Ok(scratch)
+    Ok(Scratch(scratch))
 }
 
 /// Lets the user's umask decide, as for any new file.
@@ -115,7 +130,7 @@ fn new_file_permissions(_builder: &mut tempfile::Builder<'_, '_>) {}
 ///
 /// # Errors
 /// When it cannot be.
-pub(super) fn put(scratch: NamedTempFile, target: &Path) -> io::Result<()> {
+pub(super) fn put(Scratch(scratch): Scratch, target: &Path) -> io::Result<()> {
     scratch.as_file().sync_all()?;
     stopped::put(|| scratch.persist(target)).map_err(|error| error.error)?;
     Ok(())
@@ -128,6 +143,7 @@ pub(super) fn put(scratch: NamedTempFile, target: &Path) -> io::Result<()> {
 pub(super) fn create(text: &str, path: &Path) -> Result<(), Failure> {
     let created = scratch(path).and_then(|mut scratch| {
         scratch.write_all(text.as_bytes())?;
+        let Scratch(scratch) = scratch;
         scratch.as_file().sync_all()?;
         stopped::put(|| scratch.persist_noclobber(path)).map_err(|error| error.error)
     });
@@ -144,12 +160,6 @@ pub(super) fn create(text: &str, path: &Path) -> Result<(), Failure> {
 pub(super) fn unwritable(path: &Path, error: &io::Error) -> Failure {
     Failure::Unwritable {
         path: path.to_owned(),
-        reason: reason(error),
+        reason: error.to_string(),
     }
-}
-
-/// What the system says, without the scratch file that it may name: nobody asked for that.
-fn reason(error: &io::Error) -> String {
-    let inner = error.get_ref().and_then(std::error::Error::source);
-    inner.map_or_else(|| error.to_string(), ToString::to_string)
 }

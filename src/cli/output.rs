@@ -6,11 +6,10 @@ use std::ops::ControlFlow;
 use std::path::{Path, PathBuf};
 
 use anstream::{AutoStream, ColorChoice};
-use tempfile::NamedTempFile;
 
 use super::choice::ColorWhen;
 use super::failure::Failure;
-use super::file::{self, Target, unwritable};
+use super::file::{self, Scratch, Target, unwritable};
 use crate::report::chart::Glyphs;
 use crate::report::text::Layout;
 use crate::units::printable;
@@ -37,7 +36,7 @@ pub(super) fn write(text: &str, file: Option<&Path>) -> Result<(), Failure> {
 pub(super) enum Stream {
     Stdout,
     Device(PathBuf, File),
-    File(PathBuf, BufWriter<NamedTempFile>),
+    File(PathBuf, BufWriter<Scratch>),
 }
 
 impl Stream {

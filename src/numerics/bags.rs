@@ -5,8 +5,8 @@ use thiserror::Error;
 /// Most sizes that are compared.
 pub const MOST_SIZES: usize = 12;
 
-/// Most steps into which a need may fall, each as long as the largest common
-/// divisor of the sizes.
+/// Most steps that are searched exactly, each as long as the largest common divisor of the
+/// sizes; what is needed beyond is bought in one size.
 pub const MOST_STEPS: u32 = 2_000_000;
 
 /// A size of bag on sale, in whole millilitres or grams.
@@ -52,15 +52,6 @@ pub enum BagError {
         /// Sizes given.
         given: usize,
     },
-    /// The need is so large against the sizes' common divisor that the search
-    /// would take long.
-    #[error("a need of {need} in steps of {step} takes more than {MOST_STEPS} steps")]
-    TooFine {
-        /// Amount needed.
-        need: u32,
-        /// Largest common divisor of the sizes.
-        step: u32,
-    },
     /// An amount that no whole number of units can hold.
     #[error("{amount} is no amount that can be counted in whole units")]
     NotCountable {
@@ -102,6 +93,11 @@ pub fn whole_units(amount: f64) -> Result<u32, BagError> {
 /// sizes' largest common divisor, so its work is bounded by [`MOST_SIZES`]
 /// times [`MOST_STEPS`]; bags in whole litres take a few dozen steps.
 ///
+/// What is needed beyond those steps is bought in the size that is cheapest for what it
+/// holds, or the largest where a price is missing. All bags then cost at most two of that
+/// size more than `need x min(c_i / s_i)`, which no purchase undercuts; without prices the
+/// surplus stays under the smallest bag.
+///
 /// # Source
 /// Martello and Toth 1990 (`martello_toth_1990`), unbounded knapsack in its
 /// covering form.
@@ -119,11 +115,14 @@ pub fn whole_units(amount: f64) -> Result<u32, BagError> {
 pub fn cheapest(need: u32, sizes: &[Bag]) -> Result<Purchase, BagError> {
     check(need, sizes)?;
     let step = sizes.iter().fold(0, |step, bag| divisor(step, bag.size));
-    let steps = if need == 0 { 0 } else { need.div_ceil(step) };
-    if steps > MOST_STEPS {
-        return Err(BagError::TooFine { need, step });
+    let (bulk, rest) = beyond_search(need, step, sizes);
+    let steps = if rest == 0 { 0 } else { rest.div_ceil(step) };
+    let mut counts = cover(steps, step, sizes);
+    if let Some((place, count)) = bulk
+        && let Some(own) = counts.get_mut(place)
+    {
+        *own += count;
     }
-    let counts = cover(steps, step, sizes);
     let total = weighted(&counts, sizes.iter().map(|bag| bag.size));
     let prices: Option<Vec<u32>> = sizes.iter().map(|bag| bag.price).collect();
     Ok(Purchase {
@@ -132,6 +131,31 @@ pub fn cheapest(need: u32, sizes: &[Bag]) -> Result<Purchase, BagError> {
         cost: prices.map(|prices| weighted(&counts, prices)),
         counts,
     })
+}
+
+/// Bags of one size, by its place, for what is needed beyond the exact search, and what is
+/// left to that.
+fn beyond_search(need: u32, step: u32, sizes: &[Bag]) -> (Option<(usize, u32)>, u32) {
+    let searched = step.saturating_mul(MOST_STEPS);
+    let beyond = need.saturating_sub(searched);
+    let bulk = sizes.iter().enumerate().min_by(|(_, one), (_, other)| {
+        let cost = |bag: &Bag| f64::from(bag.price.unwrap_or(0)) / f64::from(bag.size);
+        let by_cost = cost(one).total_cmp(&cost(other));
+        let by_size = other.size.cmp(&one.size);
+        if sizes.iter().all(|bag| bag.price.is_some()) {
+            by_cost.then(by_size)
+        } else {
+            by_size
+        }
+    });
+    match bulk {
+        Some((place, bag)) if beyond > 0 => {
+            let count = beyond.div_ceil(bag.size);
+            let rest = need.saturating_sub(count.saturating_mul(bag.size));
+            (Some((place, count)), rest)
+        }
+        _ => (None, need),
+    }
 }
 
 fn check(need: u32, sizes: &[Bag]) -> Result<(), BagError> {
@@ -323,6 +347,24 @@ mod tests {
         assert_eq!(purchase.counts.iter().sum::<u32>(), 25);
     }
 
+    /// The larger size is the cheaper by what it holds; no set undercuts what that comes to.
+    #[test]
+    fn needs_beyond_the_search_are_covered_within_two_bags_of_the_least_cost() {
+        let need = 3_000_001;
+        let sizes = priced(&[(700, 710), (9001, 9000)]);
+        let bought = cheapest(need, &sizes).unwrap();
+        assert!(bought.total >= u64::from(need));
+        assert_eq!(bought.total - bought.surplus, u64::from(need));
+        let least = f64::from(need) * 9000.0 / 9001.0;
+        let cost = bought.cost.unwrap() as f64;
+        assert!(cost >= least && cost <= least + 18_000.0, "{cost} {least}");
+        let unpriced = cheapest(4_000_001, &unpriced(&[2, 4])).unwrap();
+        assert_eq!((unpriced.total, unpriced.surplus), (4_000_002, 1));
+        // the search alone would take four million steps of one
+        let huge = cheapest(u32::MAX, &priced(&[(7, 7), (9, 8)])).unwrap();
+        assert!(huge.total >= u64::from(u32::MAX) && huge.surplus < 9);
+    }
+
     #[test]
     fn what_cannot_be_chosen_is_told_with_its_numbers() {
         assert_eq!(cheapest(3, &[]), Err(BagError::NoSize { need: 3 }));
@@ -334,13 +376,6 @@ mod tests {
         assert_eq!(
             cheapest(3, &unpriced(&[4; 13])),
             Err(BagError::TooManySizes { given: 13 })
-        );
-        assert_eq!(
-            cheapest(4_000_001, &unpriced(&[2, 4])),
-            Err(BagError::TooFine {
-                need: 4_000_001,
-                step: 2
-            })
         );
         assert!(whole_units(f64::NAN).is_err() && whole_units(5e9).is_err());
         assert_eq!(whole_units(-2.0), Ok(0));

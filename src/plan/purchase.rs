@@ -39,7 +39,7 @@ pub(super) fn by_mass(need: Mass, sizes: &[Bag], bulk: Density) -> Option<Bought
     chosen(need.g(), sizes, |bag| mass(bag.size).g())
 }
 
-/// None where no size is given, or where the need is out of all proportion to the sizes.
+/// None where no size is given, or more than can be counted is needed.
 fn chosen(need: f64, sizes: &[Bag], content: impl Fn(&Bag) -> f64) -> Option<Bought> {
     if sizes.is_empty() {
         return None;

@@ -81,7 +81,7 @@ fn bash_completes_a_command_and_an_option() {
         // the shell's own names of files, and no dash
         ("lentic plan ''", ""),
         ("lentic list so", "soils\nsources"),
-        ("lentic explain cap.th", "cap.thin"),
+        ("lentic explain cap.lea", "cap.leak"),
         ("lentic explain weight.tot", "weight.total_kg"),
         ("lentic explain boudreau_1996", "boudreau_1996"),
         ("lentic solve cap.dep", "cap.depth"),

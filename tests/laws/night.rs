@@ -484,7 +484,7 @@ fn filled(design: &Design) -> NightInputs {
 }
 
 proptest! {
-    #![proptest_config(random::config(24))]
+    #![proptest_config(random::config(12))]
 
     #[test]
     fn oxygen_carbon_and_light_balance_in_any_design(drawn in random::drawn()) {

@@ -155,7 +155,7 @@ fn any_spec() -> impl Strategy<Value = String> {
 }
 
 proptest! {
-    #![proptest_config(crate::random::config(200))]
+    #![proptest_config(crate::random::config(100))]
 
     /// With the typical numbers, and with one draw of all of them.
     #[test]

@@ -39,7 +39,7 @@ fn planned(draft: &Draft) -> Plan {
 }
 
 proptest! {
-    #![proptest_config(crate::random::config(48))]
+    #![proptest_config(crate::random::config(24))]
 
     #[test]
     fn layers_water_stones_and_freeboard_fill_the_tank(shape in 0_usize..9, stones_kg in 0.1_f64..4.0) {

@@ -19,7 +19,7 @@ pub(crate) const OPTIONS: Options = Options {
     days: 20,
 };
 
-/// How many times as many designs are drawn as by themselves: `LENTIC_LAWS`.
+/// How many times as many designs are drawn as by themselves: `LENTIC_LAWS`, in CI 2.
 fn times() -> u32 {
     let asked = std::env::var("LENTIC_LAWS").ok();
     asked.map_or(1, |times| times.parse().expect("a whole number"))
@@ -111,7 +111,7 @@ fn nulls(value: &Value, path: &str, found: &mut Vec<String>) {
 }
 
 proptest! {
-    #![proptest_config(config(64))]
+    #![proptest_config(config(32))]
 
     #[test]
     fn any_design_is_planned_with_finite_numbers_and_written_without_a_gap(drawn in drawn()) {
@@ -129,7 +129,7 @@ proptest! {
 }
 
 proptest! {
-    #![proptest_config(config(2000))]
+    #![proptest_config(config(1000))]
 
     /// Also where the bed rises out of the water: what of it stands above the level is
     /// part of the space above the level.

@@ -105,7 +105,7 @@ fn assert_same(one: &str, other: &str, alike: Alike) -> Result<(), TestCaseError
 }
 
 proptest! {
-    #![proptest_config(config(100))]
+    #![proptest_config(config(50))]
 
     #[test]
     fn a_tank_in_us_units_is_the_same_tank(bytes in bytes()) {

@@ -114,7 +114,7 @@ fn coarser(draft: &Draft, times: f64) -> Draft {
 }
 
 proptest! {
-    #![proptest_config(config(300))]
+    #![proptest_config(config(150))]
 
     /// Of a bed that nothing stirs: what is stirred up at once does not follow by itself.
     /// And under water that brings no ammonium, of which a bed takes some.
@@ -216,7 +216,7 @@ proptest! {
 }
 
 proptest! {
-    #![proptest_config(config(48))]
+    #![proptest_config(config(24))]
 
     /// Where nothing takes it: bacteria that found less to grow on are slower to take what
     /// comes later.
@@ -323,7 +323,7 @@ proptest! {
 }
 
 proptest! {
-    #![proptest_config(config(1000))]
+    #![proptest_config(config(500))]
 
     #[test]
     fn warmer_water_or_thinner_air_holds_no_more_oxygen(

@@ -17,12 +17,29 @@ fn bear(sources: &[Source]) -> bool {
         .any(|source| source.work().seen != Seen::Memory)
 }
 
+/// Whether a number may bear its label on its sources.
+fn is_borne(basis: Basis, sources: &[Source]) -> bool {
+    basis != Basis::Published || bear(sources)
+}
+
 fn assert_borne(what: &str, basis: Basis, sources: &[Source]) {
-    let is_borne = basis != Basis::Published || bear(sources);
     assert!(
-        is_borne,
+        is_borne(basis, sources),
         "{what} is published on what nobody read: {sources:?}"
     );
+}
+
+/// The search itself has to find what it is for.
+#[test]
+fn a_label_on_a_source_that_nobody_read_is_found_out() {
+    let mut all = Source::ALL.iter().copied();
+    let recalled = all.find(|source| source.work().seen == Seen::Memory);
+    let recalled = recalled.expect("a work that was recalled");
+    assert!(!is_borne(Basis::Published, &[recalled]));
+    assert!(!is_borne(Basis::Published, &[]));
+    assert!(is_borne(Basis::Memory, &[recalled]));
+    let item = format!("basis: Basis::Published,\n    source: Some(Source::{recalled:?}),");
+    assert_eq!(source_after_label(&item), Some(recalled));
 }
 
 fn assert_rows_borne<R: Row>() {
@@ -117,19 +134,41 @@ fn judged() -> BTreeSet<String> {
     found
 }
 
+/// What makes a judgement of an item that is labelled published: a comment of its own, or
+/// the name of a number whose comment says so.
+fn judgements<'a>(item: &'a str, judged: &BTreeSet<String>) -> Vec<&'a str> {
+    if !item.contains(PUBLISHED) {
+        return Vec::new();
+    }
+    let comments = item.lines().filter(|line| line.starts_with("///"));
+    let says_so = comments.filter(|line| line.contains("judgement"));
+    let words = item.split(|c: char| !(c.is_alphanumeric() || c == '_'));
+    let rests_on = words.filter(|word| judged.contains(*word));
+    says_so.chain(rests_on).collect()
+}
+
 #[test]
 fn no_finding_is_published_on_what_its_comment_calls_a_judgement() {
     let judged = judged();
     assert!(judged.contains("OPEN_WATER_CM_S"), "{judged:?}");
     for path in tree::files("src", "rs") {
         let text = tree::text(&path);
-        for item in items(&text).filter(|item| item.contains(PUBLISHED)) {
-            let mut comments = item.lines().filter(|line| line.starts_with("///"));
-            let says_so = comments.find(|line| line.contains("judgement"));
-            let mut words = item.split(|c: char| !(c.is_alphanumeric() || c == '_'));
-            let rests_on = words.find(|word| judged.contains(*word));
-            let short = tree::short(&path);
-            assert_eq!((says_so, rests_on), (None, None), "{short}");
+        for item in items(&text) {
+            let found = judgements(item, &judged);
+            assert!(found.is_empty(), "{}: {found:?}", tree::short(&path));
         }
     }
+}
+
+/// The search itself has to find what it is for.
+#[test]
+fn a_judgement_that_is_labelled_published_is_found_out() {
+    let judged = BTreeSet::from(["MOST_CM".to_owned()]);
+    let label = format!("    {PUBLISHED}");
+    let own = format!("/// At most 3 cm (judgement).\nfn rule() {{\n{label}");
+    assert_eq!(judgements(&own, &judged).len(), 1);
+    let of_number = format!("fn rule() {{\n    high: Some(MOST_CM),\n{label}");
+    assert_eq!(judgements(&of_number, &judged), ["MOST_CM"]);
+    let sound = format!("fn rule() {{\n    high: Some(OTHER_CM),\n{label}");
+    assert_eq!(judgements(&sound, &judged), Vec::<&str>::new());
 }
