@@ -84,7 +84,7 @@ fn bash_completes_a_command_and_an_option() {
         ("lentic explain cap.lea", "cap.leak"),
         ("lentic explain weight.tot", "weight.total_kg"),
         ("lentic explain boudreau_1996", "boudreau_1996"),
-        ("lentic solve cap.dep", "cap.depth"),
+        ("lentic solve water.alk", "water.alkalinity"),
         ("lentic compare --sort weight.tot", "weight.total_kg"),
     ] {
         let words: Vec<&str> = words.split(' ').collect();

@@ -117,7 +117,7 @@ results! {
         /// your readings against the band of their day
         #[serde(skip_serializing_if = "Vec::is_empty")]
         pub readings: Vec<ReadingRow> => Spec,
-        /// hazards of the work of its calendar, and limits of what was computed
+        /// hazards, and limits of what was computed
         pub cautions: Vec<Caution> => Caution,
     }
 }

@@ -145,7 +145,7 @@ results! {
         pub heat: HeatSection,
         /// the day hour by hour, both ends included
         pub hours: Vec<HourRow> => Count,
-        /// hazards of the work that it asks for, and limits of what was computed
+        /// hazards, and limits of what was computed
         pub cautions: Vec<Caution> => Caution,
     }
 
