@@ -34,6 +34,9 @@ pub struct Animal {
     /// Whether two of it fight, so that one is kept alone.
     #[serde(default)]
     pub fights_its_kind: bool,
+    /// Whether it bears more ammonia and nitrite than fish and shrimp do.
+    #[serde(default)]
+    pub hardy: bool,
     /// The earliest day it is put in, by practice, counted from filling.
     pub first_day: u16,
     /// Feed per day, of its body mass.

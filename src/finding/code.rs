@@ -68,6 +68,8 @@ codes! {
     FlushNitrite = "flush.nitrite",
     /// How high nitrate rises.
     FlushNitrate = "flush.nitrate",
+    /// How much water the first weeks take.
+    FlushChanges = "flush.changes",
     /// Oxygen at the end of the night.
     AirDawn = "air.dawn",
     /// Water too still for the plants in it.

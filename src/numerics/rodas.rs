@@ -13,6 +13,8 @@
 mod pace;
 mod tableau;
 
+use std::ops::ControlFlow;
+
 use thiserror::Error;
 
 use super::linear::Factors;
@@ -215,6 +217,23 @@ pub fn integrate<R: Real, const N: usize>(
     control: &Control<N>,
     mut on_step: impl FnMut(&Step<R, N>),
 ) -> Result<([R; N], Statistics), IntegrationError> {
+    integrate_until(system, (start, end), initial, control, |step| {
+        on_step(step);
+        ControlFlow::Continue(())
+    })
+}
+
+/// The same, but no further than the step at which `on_step` breaks off.
+///
+/// # Errors
+/// As for [`integrate`].
+pub fn integrate_until<R: Real, const N: usize>(
+    system: &impl System<R, N>,
+    (start, end): (f64, f64),
+    initial: [R; N],
+    control: &Control<N>,
+    mut on_step: impl FnMut(&Step<R, N>) -> ControlFlow<()>,
+) -> Result<([R; N], Statistics), IntegrationError> {
     if end < start {
         return Err(IntegrationError::Backward { start, end });
     }
@@ -250,7 +269,9 @@ pub fn integrate<R: Real, const N: usize>(
                 statistics.accepted += 1;
                 time = if last { end } else { time + length };
                 state = trial.to;
-                on_step(&Step { end: time, ..trial });
+                if on_step(&Step { end: time, ..trial }).is_break() {
+                    return Ok((state, statistics));
+                }
                 break;
             }
             statistics.rejected += 1;

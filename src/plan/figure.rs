@@ -22,7 +22,6 @@ pub(super) fn steps(design: &Design, plan: &Plan, topic: &str) -> Vec<Step> {
         "heat.cooling" => cooling(design, plan),
         "light.lamp" => light(design, plan),
         "air.needed" | "air.pump" => air(design, plan),
-        "flush.changes" => changes(plan),
         _ => Vec::new(),
     }
 }
@@ -178,21 +177,4 @@ fn pump(design: &Design, pressure_kpa: f64) -> [Step; 5] {
         step("pores that it leaves by, typical", pores.typical, "kPa"),
         step("pressure to exceed, typical", pressure_kpa, "kPa"),
     ]
-}
-
-fn changes(plan: &Plan) -> Vec<Step> {
-    let startup = &plan.startup;
-    let without = plan.planting.probability_under_limits;
-    let mut steps = vec![step("under the limits without them", without, "")];
-    for change in &startup.water_change_plan {
-        steps.extend([
-            step("first day", change.from, "d"),
-            step("last day", change.until, "d"),
-            step("every", change.every_d, "d"),
-            step("share of the water", change.share_pct, "%"),
-        ]);
-    }
-    let with = startup.probability_with_changes;
-    steps.extend(with.map(|share| step("under the limits with them", share, "")));
-    steps
 }

@@ -27,8 +27,8 @@ mod words;
 pub use drawing::{Drawing, drawing};
 pub use estimate::Estimate;
 pub use flush::{
-    CHANGE_PACES, CalendarEntry, ChangePlan, DayRow, Driver, ReadingRow, ShareOverLimit, Startup,
-    StartupSection,
+    AnimalDay, CalendarEntry, ChangePlan, Courses, DayRow, Driver, ReadingChanges, ReadingRow,
+    ShareOverLimit, Startup, StartupSection,
 };
 pub use hazard::cautions_for;
 pub use limits::{act_limit_mg_l, watch_limit_mg_l};
@@ -47,6 +47,7 @@ pub use section::{
     PortionCount, SoilSection, TankSection, WeightSection,
 };
 pub use standing::{Standing, sand_over, sand_to, standing};
+pub use words::of_100;
 
 use crate::design::Design;
 use crate::finding::{Caution, Code, Finding, Remedy, Status, Working};

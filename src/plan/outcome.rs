@@ -2,12 +2,13 @@
 
 use serde::Serialize;
 
-use super::flush::{DayRow, StartupSection};
+use super::flush::{Courses, DayRow, StartupSection};
 use super::night::{AnimalsSection, FlowSection, HeatSection, HourRow, LightSection, NightSection};
 use super::section::{
     BedSection, CapSection, CostSection, PanesSection, PlantingSection, SoilSection, TankSection,
     WeightSection,
 };
+use super::words::of_100;
 use crate::design::Assumption;
 use crate::finding::{Caution, Finding, Remedy, Status};
 use crate::result::results;
@@ -40,6 +41,9 @@ results! {
         /// The first weeks day by day, for charts; `startup` gives them to scripts.
         #[serde(skip)]
         pub days: Vec<DayRow>,
+        /// The same with water changed by readings, for charts; none where that is not advised.
+        #[serde(skip)]
+        pub days_with_changes: Vec<DayRow>,
         /// The share of starts that is asked to stay under the limits, for the verdict.
         #[serde(skip)]
         pub asked: f64,
@@ -86,50 +90,50 @@ pub struct Check {
 }
 
 impl Plan {
+    /// The first weeks for charts.
+    pub fn courses(&self) -> Courses<'_> {
+        Courses {
+            as_written: &self.days,
+            with_changes: &self.days_with_changes,
+            section: &self.startup,
+            readings: &[],
+        }
+    }
+
     /// The worst status of its findings.
     pub fn status(&self) -> Status {
         worst(&self.findings)
     }
 
-    /// The plan in one sentence.
+    /// The plan in one sentence: what is to be done about it, and in how many starts it holds.
     pub fn verdict(&self) -> String {
         let count = |status| {
-            self.findings
-                .iter()
-                .filter(|finding| finding.status == status)
-                .count()
+            let findings = self.findings.iter();
+            findings.filter(|finding| finding.status == status).count()
         };
+        let odds = self.startup.odds_in_words();
         match (count(Status::Act), count(Status::Watch)) {
-            (0, 0) => self.sound(),
-            (0, watch) => format!("{} to watch", things(watch)),
-            (act, 0) => format!("{} to mend before it is filled", things(act)),
+            (0, 0) => self.sound(&odds),
+            (0, watch) => format!("{} to watch; {odds}", things(watch)),
+            (act, 0) => format!("{} to mend before it is filled; {odds}", things(act)),
             (act, watch) => format!(
-                "{} to mend before it is filled, {} to watch",
+                "{} to mend before it is filled, {} to watch; {odds}",
                 things(act),
                 things(watch)
             ),
         }
     }
 
-    /// Sound as it is, or once the water is changed as often as the probability asked for
-    /// takes; else how far it stays behind that.
-    fn sound(&self) -> String {
-        let as_planted = self.planting.probability_under_limits;
-        let held = self.startup.probability_with_changes.unwrap_or(as_planted);
-        if self.startup.members > 0 && held < self.asked {
-            let of_100 = |share: f64| (share * 100.0).floor();
+    /// Sound, or how far it stays behind what is asked.
+    fn sound(&self, odds: &str) -> String {
+        let held = self.startup.odds_with_changes;
+        if self.startup.members > 0 && held.is_some_and(|held| held < self.asked) {
             return format!(
-                "sound in the typical start, but {} of 100 starts hold where {} are asked for",
-                of_100(held),
+                "sound in the typical start, but {odds}, where {} are asked for",
                 of_100(self.asked)
             );
         }
-        let means = if self.startup.water_change_plan.is_empty() {
-            "sound: nothing to change"
-        } else {
-            "sound with the water changes of the calendar"
-        };
-        means.to_owned()
+        format!("sound: {odds}")
     }
 }
 

@@ -36,7 +36,8 @@ pub enum Part {
     Status,
     /// The air that a night takes and the power cut it bears: searches over nights.
     Air,
-    /// The water changes that reach the probability asked for: a search over ensembles.
+    /// The water changes by reading with their odds, and the days of the animals: more
+    /// ensembles.
     Changes,
     /// The smallest addition to the planting: a search, and an ensemble.
     Needed,
@@ -65,7 +66,14 @@ impl Part {
             ("bed", _) | ("planting", "index" | "shortfall_pct") => Self::Load,
             ("planting", "probability_under_limits") => Self::Start,
             ("planting", rest) if rest.starts_with("needed") => Self::Needed,
-            ("startup", "probability_with_changes") => Self::Changes,
+            ("startup", "odds_with_changes" | "probability_with_changes") => Self::Changes,
+            ("startup", rest)
+                if ["changes_by_reading", "ready_day_advised", "animals_from"]
+                    .iter()
+                    .any(|name| rest.starts_with(name)) =>
+            {
+                Self::Changes
+            }
             ("startup", _) => Self::Start,
             ("planting" | "tank" | "soil" | "cap" | "weight" | "panes" | "cost", _) => {
                 Self::Measures
@@ -97,7 +105,7 @@ pub struct Partial {
     pub panes: Option<PanesSection>,
     /// The planting of day one.
     pub planting: Option<PartialPlanting>,
-    /// How the first weeks go; without water changes and calendar unless these are asked for.
+    /// How the first weeks go; without water changes, the animals' days and calendar unless these are asked for.
     pub startup: Option<StartupSection>,
     /// A day and a night.
     pub night: Option<NightSection>,

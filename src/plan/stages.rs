@@ -113,7 +113,7 @@ impl<'a> Stages<'a> {
             measures,
             bed: &self.bed()?,
             planting: &planting,
-            startup: &self.flush()?.figures(),
+            startup: &self.flush()?.section(),
             seeks_remedies: false,
         })?)
     }
@@ -173,6 +173,7 @@ impl<'a> Stages<'a> {
             planting: needed.section,
             startup,
             days: self.flush()?.days(),
+            days_with_changes: self.flush()?.days_with_changes(),
             asked: draft.goal.probability.fraction(),
             findings,
         })

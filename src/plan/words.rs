@@ -18,6 +18,12 @@ pub(super) const fn place(place: Place) -> &'static str {
     }
 }
 
+/// How many of a hundred a share is, as odds are told: whole, and never flattered.
+pub fn of_100(share: f64) -> f64 {
+    // what stands off a whole number by less is an error of the division
+    (share * 100.0 + 1e-9).floor()
+}
+
 /// "a", "a and b", "a, b and c".
 pub(super) fn listed<T: AsRef<str>>(items: &[T]) -> String {
     joined(items, "and")

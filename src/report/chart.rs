@@ -16,6 +16,8 @@ pub struct Chart {
     pub limits: Vec<Level>,
     /// Time and value of single readings.
     pub points: Vec<(f64, f64)>,
+    /// Day and height of the peak that texts speak of.
+    pub peak: Option<(f64, f64)>,
     /// Moments at which something is done.
     pub marks: Vec<Mark>,
 }
@@ -49,6 +51,13 @@ pub struct Series {
     pub line: Vec<(f64, Band)>,
 }
 
+impl Series {
+    /// Whether it has a band to be seen beside its line.
+    pub fn has_width(&self) -> bool {
+        self.line.iter().any(|(_, band)| band.high > band.low)
+    }
+}
+
 /// A level that values are held against.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Level {
@@ -80,7 +89,8 @@ impl Chart {
     pub fn top(&self) -> f64 {
         let lines = self.series.iter().flat_map(|series| &series.line);
         let highs = lines.map(|(_, band)| band.high);
-        let points = self.points.iter().map(|(_, value)| *value);
+        let points = self.points.iter().chain(&self.peak);
+        let points = points.map(|(_, value)| *value);
         let limits = self.limits.iter().map(|level| level.value);
         let most = highs.chain(points).chain(limits).fold(0.0, f64::max);
         if most > 0.0 { most } else { 1.0 }
@@ -102,6 +112,7 @@ pub struct Glyphs {
     band: char,
     limit: char,
     point: char,
+    peak: char,
     axis: char,
 }
 
@@ -112,6 +123,7 @@ impl Glyphs {
         band: '░',
         limit: '┄',
         point: '×',
+        peak: '◇',
         axis: '│',
     };
     /// For all others.
@@ -120,6 +132,7 @@ impl Glyphs {
         band: ':',
         limit: '-',
         point: 'x',
+        peak: '^',
         axis: '|',
     };
 
@@ -193,7 +206,12 @@ impl Grid {
             cells[self.row(level.value)].fill(glyphs.limit);
         }
         // Bands of several lines would hide each other.
-        if let [series] = chart.series.as_slice() {
+        let wide: Vec<&Series> = chart
+            .series
+            .iter()
+            .filter(|line| line.has_width())
+            .collect();
+        if let [series] = wide.as_slice() {
             for (column, band) in self.bands(series).enumerate() {
                 let (high, low) = (self.row(band.high), self.row(band.low));
                 for row in &mut cells[high..=low] {
@@ -206,9 +224,11 @@ impl Grid {
                 cells[self.row(band.typical)][column] = glyphs.line(i);
             }
         }
-        for &(time, value) in &chart.points {
+        let peak = chart.peak.iter().map(|at| (at, glyphs.peak));
+        let points = chart.points.iter().map(|at| (at, glyphs.point));
+        for (&(time, value), glyph) in peak.chain(points) {
             if let Some(column) = self.column(time) {
-                cells[self.row(value)][column] = glyphs.point;
+                cells[self.row(value)][column] = glyph;
             }
         }
         cells

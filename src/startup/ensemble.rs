@@ -3,7 +3,9 @@
 use rayon::prelude::*;
 
 use super::inputs::Inputs;
-use super::limits::{READY_AMMONIA_MG_N_L, READY_NITRITE_MG_N_L};
+use super::limits::{
+    HARDY_AMMONIA_MG_N_L, HARDY_NITRITE_MG_N_L, READY_AMMONIA_MG_N_L, READY_NITRITE_MG_N_L,
+};
 use super::run::{Detail, run, simulate};
 use super::trajectory::{Peak, Sample, Trajectory};
 use crate::numerics::rodas::IntegrationError;
@@ -43,8 +45,12 @@ pub struct Member {
     pub alkalinity_used: Peak,
     /// The day after which ammonia and nitrite stay low.
     pub ready_day: Option<f64>,
+    /// The same for animals that bear more.
+    pub hardy_ready_day: Option<f64>,
     /// Days on which light and nutrients in the water favour algae.
     pub algae_window_days: f64,
+    /// The days on which a reading had water changed.
+    pub changed_on: Vec<f64>,
 }
 
 impl Member {
@@ -61,7 +67,9 @@ impl Member {
             nitrate: trajectory.peaks().nitrate,
             alkalinity_used: trajectory.peak_from(0.0, |sample| sample.state.alkalinity_used),
             ready_day: trajectory.clear_after(READY_AMMONIA_MG_N_L, READY_NITRITE_MG_N_L),
+            hardy_ready_day: trajectory.clear_after(HARDY_AMMONIA_MG_N_L, HARDY_NITRITE_MG_N_L),
             algae_window_days: trajectory.algae_window_days(),
+            changed_on: trajectory.changed_on.clone(),
         }
     }
 }

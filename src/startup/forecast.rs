@@ -127,7 +127,7 @@ impl Forecast {
             nitrate: peak(|member| member.nitrate),
             alkalinity_used: peak(|member| member.alkalinity_used),
             algae_window_days: band(members.iter().map(|member| member.algae_window_days)),
-            ready_day: ready_days(members),
+            ready_day: days(members, |member| member.ready_day),
             drivers: drivers(members),
         })
     }
@@ -168,14 +168,14 @@ fn band(values: impl Iterator<Item = f64>) -> Band {
     Band { low, typical, high }
 }
 
-/// Never counts as later than any day; a share between a day and never is never.
-fn ready_days(members: &[Member]) -> [Option<f64>; 3] {
-    let ready = members.iter().filter_map(|member| member.ready_day);
-    let last = ready.fold(0.0, f64::max);
+/// 10, 50 and 90 % of the days on which something comes about in the members. Never counts as
+/// later than any day; a share between a day and never is never.
+pub fn days(members: &[Member], day: fn(&Member) -> Option<f64>) -> [Option<f64>; 3] {
+    let last = members.iter().filter_map(day).fold(0.0, f64::max);
     // a finite stand-in, so that the difference of two of them is a number
     let mut days: Vec<f64> = members
         .iter()
-        .map(|member| member.ready_day.unwrap_or(f64::MAX))
+        .map(|member| day(member).unwrap_or(f64::MAX))
         .collect();
     days.sort_by(f64::total_cmp);
     [LOW, MIDDLE, HIGH].map(|share| quantile(&days, share).filter(|day| *day <= last))
@@ -236,8 +236,14 @@ mod tests {
             nitrate: peak,
             alkalinity_used: peak,
             ready_day,
+            hardy_ready_day: ready_day,
             algae_window_days: 0.0,
+            changed_on: Vec::new(),
         }
+    }
+
+    fn ready_days(members: &[Member]) -> [Option<f64>; 3] {
+        days(members, |member| member.ready_day)
     }
 
     #[test]

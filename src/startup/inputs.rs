@@ -1,5 +1,6 @@
 //! What the start-up model needs to know of a tank.
 
+use super::by_reading::ChangesByReading;
 use crate::plants::shade::GROWTH_HOURS;
 use crate::units::{Area, Concentration, Length, Mass, PhotonFlux, Share, Temperature, Volume};
 
@@ -39,9 +40,19 @@ pub struct Inputs {
     pub stems_above_g_m2: Option<f64>,
     /// What is done later, in any order.
     pub events: Vec<Event>,
+    /// By what readings water is changed beside that, if by any.
+    pub changes_by_reading: Option<ChangesByReading>,
 }
 
 impl Inputs {
+    /// The same tank before its animals: what it is fed with them is left out.
+    #[must_use]
+    pub fn before_animals(mut self) -> Self {
+        let fed = |event: &Event| matches!(event.kind, EventKind::Fed(_));
+        self.events.retain(|event| !fed(event));
+        self
+    }
+
     /// The cube on which the model was compared with an independent program: a floor of
     /// 493 cm2, 25 mm of soil under 25 mm of sand, 16 cm of water at 25 C and pH 7.2, ten
     /// hours a day of 100 umol/(m2 s), and no plants.
@@ -62,6 +73,7 @@ impl Inputs {
             floaters_above: None,
             stems_above_g_m2: None,
             events: Vec::new(),
+            changes_by_reading: None,
         }
     }
 }

@@ -56,6 +56,12 @@ pub const READY_AMMONIA_MG_N_L: f64 = 0.25;
 /// Nitrite nitrogen under which animals may move in, mg N/L: the watch limit of
 /// [`NITRITE`] as nitrogen.
 pub const READY_NITRITE_MG_N_L: f64 = NITRITE.watch * molar_mass::N / molar_mass::NO2;
+/// Ammonia under which snails may move in, mg N/L: judgement, the watch limit (from memory:
+/// snails bear more than fish and shrimp).
+pub const HARDY_AMMONIA_MG_N_L: f64 = AMMONIA.watch;
+/// Nitrite nitrogen under which snails may move in, mg N/L: judgement, the act limit of
+/// [`NITRITE`] as nitrogen (from memory, as above).
+pub const HARDY_NITRITE_MG_N_L: f64 = NITRITE.act * molar_mass::N / molar_mass::NO2;
 
 #[cfg(test)]
 mod tests {

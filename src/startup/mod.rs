@@ -16,6 +16,7 @@ pub mod trajectory;
 pub mod uptake;
 
 mod algae;
+mod by_reading;
 mod clock;
 mod day;
 mod daylight;
@@ -29,6 +30,7 @@ mod supply;
 mod tank;
 
 pub use crate::parameters::Parameters;
+pub use by_reading::ChangesByReading;
 pub use day::{LightNeeds, day_state, light_needs};
 pub use ensemble::{Draw, Member};
 pub use forecast::Forecast;

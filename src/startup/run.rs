@@ -1,12 +1,15 @@
 //! A run through the days, cut at every event.
 
-use super::inputs::{Event, Inputs};
+use std::ops::ControlFlow;
+
+use super::by_reading::ChangesByReading;
+use super::inputs::{Event, EventKind, Inputs};
 use super::model::Model;
 use super::running::Tank;
 use super::state::{COUPLED_STATES, STATES, State};
 use super::trajectory::{Sample, Trajectory};
 use crate::numerics::implicit_euler;
-use crate::numerics::rodas::{Control, IntegrationError, Statistics, Step, integrate};
+use crate::numerics::rodas::{Control, IntegrationError, Statistics, Step, integrate_until};
 use crate::parameters::Parameters;
 
 /// How finely a run is followed.
@@ -171,67 +174,111 @@ pub(super) fn simulate(
     detail: Detail,
 ) -> Result<Trajectory, IntegrationError> {
     let end = f64::from(days);
-    let control = detail.control();
-    let mut tank = Tank::filled(inputs, parameters);
     let mut events: Vec<&Event> = inputs.events.iter().collect();
     events.sort_by(|a, b| a.day.total_cmp(&b.day));
-    let mut recorder = Recorder::new(days, detail.samples_per_day);
-    let mut statistics = Statistics::default();
+    let mut run = Run::new(inputs, parameters, days, detail);
     let mut day = 0.0;
     for event in events.iter().filter(|event| event.day <= end) {
         if event.day > day {
-            statistics += advance(&mut tank, (day, event.day), &control, &mut recorder)?;
+            run.follow(day, event.day)?;
             day = event.day;
         }
-        tank.apply(day, &event.kind);
+        run.tank.apply(day, &event.kind);
     }
-    statistics += advance(&mut tank, (day, end), &control, &mut recorder)?;
+    run.follow(day, end)?;
     Ok(Trajectory {
-        samples: recorder.samples,
+        samples: run.recorder.samples,
         samples_per_day: detail.samples_per_day,
-        stirred_g_m2: tank.stirred_g_m2,
-        statistics,
+        stirred_g_m2: run.tank.stirred_g_m2,
+        changed_on: run.changed_on,
+        statistics: run.statistics,
     })
 }
 
-/// Brings a tank from one day to another and records what it passes.
-fn advance(
-    tank: &mut Tank,
-    (start, end): (f64, f64),
-    control: &Control<STATES>,
-    recorder: &mut Recorder,
-) -> Result<Statistics, IntegrationError> {
-    let model = tank.model();
-    recorder.look(&model, start, |_| tank.state);
-    let first = recorder.samples.len();
-    let initial = tank.state.into_array();
-    let mut record = |step: &Step<f64, STATES>| {
-        recorder.look(&model, step.end, |day| State::from_array(step.at(day)));
-    };
-    let (state, statistics) = match integrate(&model, (start, end), initial, control, &mut record) {
-        Ok(reached) => reached,
-        Err(IntegrationError::StepTooSmall { .. } | IntegrationError::TooManySteps { .. }) => {
-            recorder.samples.truncate(first);
-            let coarse = coarsely(&model, (start, end), initial, control, recorder)?;
-            (coarse, Statistics::default())
+/// A run on its way.
+struct Run {
+    tank: Tank,
+    rule: Option<ChangesByReading>,
+    control: Control<STATES>,
+    recorder: Recorder,
+    statistics: Statistics,
+    changed_on: Vec<f64>,
+}
+
+impl Run {
+    fn new(inputs: &Inputs, parameters: &Parameters<f64>, days: u32, detail: Detail) -> Self {
+        Self {
+            tank: Tank::filled(inputs, parameters),
+            rule: inputs.changes_by_reading,
+            control: detail.control(),
+            recorder: Recorder::new(days, detail.samples_per_day),
+            statistics: Statistics::default(),
+            changed_on: Vec::new(),
         }
-        Err(error) => return Err(error),
-    };
-    tank.state = State::from_array(state);
-    Ok(statistics)
+    }
+
+    /// Brings the tank from one day to another, and changes water whenever a test between
+    /// asks for it.
+    fn follow(&mut self, start: f64, end: f64) -> Result<(), IntegrationError> {
+        let mut day = start;
+        while let Some(changed) = self.advance((day, end))? {
+            self.changed_on.push(changed);
+            if let Some(rule) = self.rule {
+                self.tank
+                    .apply(changed, &EventKind::WaterChange(rule.share));
+            }
+            day = changed;
+        }
+        Ok(())
+    }
+
+    /// Brings the tank to the next test that asks for a change of water, which it gives, or
+    /// else to the end, and records what it passes.
+    fn advance(&mut self, stretch: (f64, f64)) -> Result<Option<f64>, IntegrationError> {
+        let (model, rule, recorder) = (self.tank.model(), self.rule, &mut self.recorder);
+        recorder.look(&model, stretch.0, |_| self.tank.state);
+        let first = recorder.samples.len();
+        let initial = self.tank.state.into_array();
+        let mut asked = None;
+        let followed = integrate_until(&model, stretch, initial, &self.control, |step| {
+            asked = passed(step, &model, rule, recorder);
+            match asked {
+                Some(_) => ControlFlow::Break(()),
+                None => ControlFlow::Continue(()),
+            }
+        });
+        let state = match followed {
+            Ok((state, statistics)) => {
+                self.statistics += statistics;
+                state
+            }
+            Err(IntegrationError::StepTooSmall { .. } | IntegrationError::TooManySteps { .. }) => {
+                // goes on where no step is accurate enough
+                recorder.samples.truncate(first);
+                let lowest = &self.control.lowest;
+                implicit_euler::integrate(&model, stretch, initial, lowest, |step| {
+                    asked = asked.or_else(|| passed(step, &model, rule, recorder));
+                })?
+            }
+            Err(error) => return Err(error),
+        };
+        self.tank.state = asked.map_or(State::from_array(state), |(_, state)| state);
+        Ok(asked.map(|(day, _)| day))
+    }
 }
 
-/// The same by a method that goes on where no step is accurate enough.
-fn coarsely(
+/// Records what a step passes, up to a test within it that asks for a change of water, which
+/// it gives.
+fn passed(
+    step: &Step<f64, STATES>,
     model: &Model,
-    stretch: (f64, f64),
-    initial: [f64; STATES],
-    control: &Control<STATES>,
+    rule: Option<ChangesByReading>,
     recorder: &mut Recorder,
-) -> Result<[f64; STATES], IntegrationError> {
-    implicit_euler::integrate(model, stretch, initial, &control.lowest, |step| {
-        recorder.look(model, step.end, |day| State::from_array(step.at(day)));
-    })
+) -> Option<(f64, State)> {
+    let state_at = |day: f64| State::from_array(step.at(day));
+    let asked = rule.and_then(|rule| rule.first_within((step.start, step.end), state_at));
+    recorder.look(model, asked.map_or(step.end, |(day, _)| day), state_at);
+    asked
 }
 
 /// Collects the samples that fall into each step.
@@ -293,7 +340,7 @@ mod tests {
     use super::*;
     use crate::numerics::sobol::Sobol;
     use crate::source::Band;
-    use crate::startup::{EventKind, Planting};
+    use crate::startup::Planting;
     use crate::units::{Length, Mass, PhotonFlux, Share, Temperature};
 
     fn tank() -> Inputs {
@@ -325,13 +372,12 @@ mod tests {
     fn a_run_that_finds_no_step_short_enough_goes_on_coarsely() {
         let numbers = Parameters::<Band>::reference().central();
         let whole = simulate(&tank(), &numbers, 30, Detail::MEMBER).unwrap();
-        let mut filled = Tank::filled(&tank(), &numbers);
-        let mut recorder = Recorder::new(10, 4);
-        let mut control = Detail::MEMBER.control();
-        control.most_steps = 3;
-        advance(&mut filled, (0.0, 10.0), &control, &mut recorder).unwrap();
-        assert_eq!(recorder.samples.len(), 41);
-        for (coarse, fine) in recorder.samples.iter().zip(&whole.samples).skip(4) {
+        let mut run = Run::new(&tank(), &numbers, 10, Detail::MEMBER);
+        run.control.most_steps = 3;
+        run.follow(0.0, 10.0).unwrap();
+        let samples = &run.recorder.samples;
+        assert_eq!(samples.len(), 41);
+        for (coarse, fine) in samples.iter().zip(&whole.samples).skip(4) {
             let (ours, theirs) = (coarse.state.ammonia, fine.state.ammonia);
             assert!(
                 (ours - theirs).abs() < 0.05 * theirs + 0.005,

@@ -1,5 +1,6 @@
 //! A design as the start-up model sees it.
 
+use super::by_reading::ChangesByReading;
 use super::floating::reference_growth_per_d;
 use super::inputs::{Event, EventKind, Feed, Inputs, Planting};
 use crate::design::{self, Design, FloaterTraits, LightLevel, Planted, WaterChange};
@@ -19,11 +20,19 @@ const MOST_CAPACITY_G_M2: f64 = 1000.0;
 impl Inputs {
     /// The inputs of a design.
     pub fn of(design: &Design) -> Self {
-        Self::with_changes(design, design.draft().water.change)
+        Self::changed(design, design.draft().water.change)
     }
 
-    /// The inputs of a design with other regular water changes than its own.
-    pub fn with_changes(design: &Design, changes: Option<WaterChange>) -> Self {
+    /// The inputs of a design whose water is changed by readings in place of its own regular
+    /// changes.
+    pub fn by_reading(design: &Design, rule: ChangesByReading) -> Self {
+        Self {
+            changes_by_reading: Some(rule),
+            ..Self::changed(design, None)
+        }
+    }
+
+    fn changed(design: &Design, changes: Option<WaterChange>) -> Self {
         let draft = design.draft();
         Self {
             floor: design.bed().area(),
@@ -44,6 +53,7 @@ impl Inputs {
             floaters_above: Some(draft.harvest.floaters_above),
             stems_above_g_m2: Some(draft.harvest.stems_above.g_m2()),
             events: events(design, changes),
+            changes_by_reading: None,
         }
     }
 }

@@ -54,6 +54,8 @@ pub struct Trajectory {
     /// Nitrogen stirred from the bed into the water at filling and by
     /// disturbances, g N/m2.
     pub stirred_g_m2: f64,
+    /// The days on which a reading had water changed.
+    pub changed_on: Vec<f64>,
     /// Work of the integration.
     pub statistics: Statistics,
 }

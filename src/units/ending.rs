@@ -31,13 +31,14 @@ const ENDINGS: [(&str, &str); 27] = [
     ("_d", "d"),
 ];
 /// Names that are a unit, or have one without ending in it.
-const WHOLE: [(&str, &str); 9] = [
+const WHOLE: [(&str, &str); 10] = [
     ("day", "d"),
     ("days", "d"),
     ("hour", "h"),
     ("from", "d"),
     ("until", "d"),
     ("ready_day_advised", "d"),
+    ("least_days_between", "d"),
     ("bits", "bits"),
     ("price", MONEY),
     ("cost_per_year", MONEY),

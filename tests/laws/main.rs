@@ -15,6 +15,7 @@ mod random_spec;
 mod states;
 
 mod accepted;
+mod animals;
 mod changes;
 mod energy;
 mod ensemble;

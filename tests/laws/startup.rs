@@ -31,6 +31,7 @@ fn tank(events: Vec<Event>) -> Inputs {
         floaters_above: Some(Share::from_percent(30.0)),
         stems_above_g_m2: Some(200.0),
         events,
+        changes_by_reading: None,
     }
 }
 

@@ -299,7 +299,7 @@ pub const KEYS: &[Key] = &[
     Key::new("signs.absent", Names("signs"), "craters", "what was looked for and not seen").at_most(100),
     Key::new("signs.looked", Looked::KIND, "some", "some where not all of the common signs were looked for; all unless said"),
 
-    plain!(goal.probability, "80 %", "asked of the planting and the water changes").from("1 %").to("99 %").or("\"80 %\"", "judgement: four starts in five stay under the limits"),
+    plain!(goal.probability, "80 %", "share of the starts asked to hold, with changes by reading where they help").from("1 %").to("99 %").or("\"80 %\"", "judgement: four starts in five stay under the limits"),
     plain!(goal.ammonia as Ammonia, "0.5 mg/L", "replaces the watch limit for ammonia").above("0 mg/L").to("100 mg/L"),
     plain!(goal.nitrite as Nitrite, "0.33 mg/L", "replaces the watch limit for nitrite").above("0 mg/L").to("100 mg/L"),
     plain!(goal.nitrate as Nitrate, "40 mg/L", "replaces the watch limit for nitrate").above("0 mg/L").to("1000 mg/L"),

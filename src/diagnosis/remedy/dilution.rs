@@ -8,10 +8,19 @@ use super::super::scenario::Scenario;
 use super::limit::{Limits, NUTRIENTS};
 use crate::finding::Action;
 use crate::numerics::rodas::IntegrationError;
-use crate::plan::CHANGE_PACES;
 use crate::startup::{Event, EventKind};
 use crate::units::{Analyte, Share};
 
+/// Regular changes, share of the water in % and days between, each more than the one before;
+/// half the water every second day is the most that is asked of a keeper for weeks (common
+/// practice, no source).
+const PACES: [(f64, f64); 5] = [
+    (25.0, 7.0),
+    (25.0, 4.0),
+    (50.0, 4.0),
+    (50.0, 3.0),
+    (50.0, 2.0),
+];
 /// A limit is met with this share of it to spare (judgement).
 const SPARE: f64 = 0.8;
 /// Largest share changed at once, so that animals bear it (common practice, no source).
@@ -162,10 +171,10 @@ pub struct Pace {
 }
 
 impl Pace {
-    /// Those of a plan, each for a fortnight and for weeks, and the most that a keeper
+    /// Those of the list, each for a fortnight and for weeks, and the most that a keeper
     /// does: each is brisker, or kept up for longer, than the one before.
     fn all() -> impl Iterator<Item = Self> {
-        let kept_up = CHANGE_PACES.iter().flat_map(|&(share_pct, every_d)| {
+        let kept_up = PACES.iter().flat_map(|&(share_pct, every_d)| {
             [FORTNIGHT_D, WEEKS_D].map(|until_d| Self {
                 share_pct,
                 every_d,

@@ -1,19 +1,26 @@
 //! What to do on which day.
 
+use std::collections::BTreeMap;
+
 use jiff::ToSpan;
 
-use super::section::{CalendarEntry, ChangePlan};
-use crate::design::Design;
+use super::ready::Readiness;
+use super::section::{CalendarEntry, ReadingChanges};
+use crate::catalogue::{self, Animal};
+use crate::design::{Design, Device};
 use crate::finding::Action;
 use crate::plan::words;
+use crate::startup::limits;
 use crate::units::show::{fixed, significant};
 
 /// Days on which a new tank is tested, whatever it does: practice.
 const TEST_DAYS: [i32; 6] = [3, 7, 14, 21, 28, 42];
 /// Ammonia and nitrite over these are worth a test on the day of their peak, mg/L.
 const WORTH_A_TEST_MG_L: f64 = 0.25;
-/// Days before which a kind of animal is not put in where none is planned: practice.
-pub(in crate::plan) const SNAILS_DAY: f64 = 14.0;
+/// The animals that a tank gets where none are planned.
+const SNAILS: &str = "surface_snail";
+/// Days from the first of two clean tests to the second: practice.
+const BETWEEN_CLEAN_TESTS: i32 = 7;
 
 /// What the calendar is made from, beside the design.
 pub(super) struct Course<'a> {
@@ -23,15 +30,20 @@ pub(super) struct Course<'a> {
     pub(super) thin_day: Option<f64>,
     /// First day on which the typical fast growers pass the trimming mass.
     pub(super) trim_day: Option<f64>,
-    /// The late end of the ready days, without practice floors.
-    pub(super) ready_late: Option<f64>,
-    /// The water changes advised, in place of the design's own.
-    pub(super) changes: &'a [ChangePlan],
+    /// When animals may move in.
+    pub(super) readiness: &'a Readiness,
+    /// The water changes by reading that are advised, in place of the design's own.
+    pub(super) changes: Option<&'a ReadingChanges>,
 }
 
-/// The day from which a kind with this practice floor may move in.
-pub(in crate::plan) fn advised_day(ready_late: Option<f64>, floor: f64) -> Option<f64> {
-    ready_late.map(|day| day.ceil().max(floor))
+/// The kinds of animals planned; snails where none are.
+pub(in crate::plan) fn kinds(design: &Design) -> impl Iterator<Item = &'static Animal> {
+    let stock = &design.draft().animals;
+    let snails = stock
+        .is_empty()
+        .then(|| catalogue::find::<Animal>(SNAILS).ok());
+    let planned = stock.iter().map(|stock| stock.animal);
+    planned.chain(snails.flatten())
 }
 
 /// The calendar, in order of day.
@@ -39,7 +51,10 @@ pub(super) fn calendar(design: &Design, course: &Course<'_>) -> Vec<CalendarEntr
     let mut entries = before_filling(design);
     entries.push(Entry::new(
         0,
-        "lay soil and cap, fill slowly over a plate, plant everything, start lamp and air",
+        format!(
+            "lay soil and cap, fill slowly over a plate, plant everything, start {}",
+            started(design)
+        ),
         &[
             Action::LayBed,
             Action::Fill,
@@ -48,16 +63,10 @@ pub(super) fn calendar(design: &Design, course: &Course<'_>) -> Vec<CalendarEntr
         ],
     ));
     entries.extend(tests(course));
-    if course.changes.is_empty() {
-        entries.extend(own_changes(design));
-    }
-    entries.extend(course.changes.iter().map(|change| {
-        let entry = change_entry(change);
-        Entry {
-            what: format!("{} to hold the flush down", entry.what),
-            ..entry
-        }
-    }));
+    entries.extend(match course.changes {
+        Some(changes) => Some(by_reading(design, changes)),
+        None => own_changes(design),
+    });
     let upkeep = [
         (
             course.thin_day,
@@ -81,6 +90,15 @@ pub(super) fn calendar(design: &Design, course: &Course<'_>) -> Vec<CalendarEntr
             actions: entry.actions.to_vec(),
         })
         .collect()
+}
+
+/// What is switched on.
+fn started(design: &Design) -> &'static str {
+    match design.draft().air.device {
+        Device::None => "the lamp",
+        Device::AirStone | Device::SpongeFilter => "lamp and air",
+        Device::Pump => "lamp and pump",
+    }
 }
 
 /// Something to do on a day, undated.
@@ -125,68 +143,89 @@ fn tests(course: &Course<'_>) -> Vec<Entry> {
             );
             Entry::new(day.round() as i32, what, &[])
         });
-    TEST_DAYS
-        .into_iter()
-        .map(|day| Entry::new(day, "test ammonia, nitrite and nitrate", &[]))
-        .chain(peak_days)
-        .collect()
+    let days = TEST_DAYS.into_iter().map(|day| {
+        // ammonia and nitrite are tested anyway where water is changed by them
+        let what = match course.changes {
+            Some(_) => "test nitrate too",
+            None => "test ammonia, nitrite and nitrate",
+        };
+        Entry::new(day, what, &[])
+    });
+    days.chain(peak_days).collect()
+}
+
+/// The rule by which water is changed, on the day of its first test.
+fn by_reading(design: &Design, changes: &ReadingChanges) -> Entry {
+    let instead = match design.draft().water.change {
+        Some(_) => ", in place of regular changes",
+        None => "",
+    };
+    let words = format!(
+        "test ammonia and nitrite, and every {} days from now on until both stay clean; change {} % ({}) of the water when ammonia reads over {} mg N/L or nitrite over {} mg/L{instead}: {}",
+        fixed(changes.least_days_between, 0),
+        fixed(changes.share * 100.0, 0),
+        design.draft().units.volume(design.water() * changes.share),
+        significant(changes.threshold_ammonia_mg_l, 2),
+        significant(changes.threshold_nitrite_mg_l, 2),
+        changes.how_often()
+    );
+    let day = changes.least_days_between.round() as i32;
+    Entry::new(day, words, &[Action::ChangeWater])
 }
 
 fn own_changes(design: &Design) -> Option<Entry> {
     let change = design.draft().water.change?;
-    Some(change_entry(&ChangePlan {
-        from: change.from,
-        until: change.until,
-        every_d: change.every.days(),
-        share_pct: change.share.percent(),
-    }))
-}
-
-fn change_entry(change: &ChangePlan) -> Entry {
     let words = format!(
         "change {} % of the water every {} days until day {}",
-        fixed(change.share_pct, 0),
-        fixed(change.every_d, 1),
+        fixed(change.share.percent(), 0),
+        fixed(change.every.days(), 1),
         fixed(change.until, 0)
     );
-    Entry::new(change.from.round() as i32, words, &[Action::ChangeWater])
+    let day = change.from.round() as i32;
+    Some(Entry::new(day, words, &[Action::ChangeWater]))
 }
 
-/// Each kind of animal on its advised day, or later where it is planned later; snails where
-/// none is planned.
+/// Each kind of animal on its advised day, or later where it is planned later, with the two
+/// clean tests before it.
 fn animals(design: &Design, course: &Course<'_>) -> Vec<Entry> {
-    let stock = &design.draft().animals;
-    let mut kinds: Vec<(f64, &str)> = stock
-        .iter()
-        .map(|stock| {
-            let first_day = f64::from(stock.animal.first_day).max(stock.from_day);
-            (first_day, stock.animal.plural.as_str())
-        })
-        .collect();
-    if kinds.is_empty() {
-        kinds.push((SNAILS_DAY, "snails"));
-    }
-    let mut by_day: Vec<(i32, Vec<&str>)> = Vec::new();
-    for (floor, label) in kinds {
-        let Some(day) = advised_day(course.ready_late, floor) else {
-            continue;
-        };
-        let day = day as i32;
-        match by_day.iter_mut().find(|(other, _)| *other == day) {
-            Some((_, labels)) => labels.push(label),
-            None => by_day.push((day, vec![label])),
+    let planned = |animal: &Animal| {
+        let stock = design.draft().animals.iter();
+        let of_it = stock.filter(|stock| stock.animal.name == animal.name);
+        of_it.map(|stock| stock.from_day).reduce(f64::min)
+    };
+    let mut by_day: BTreeMap<i32, Vec<&Animal>> = BTreeMap::new();
+    for animal in kinds(design) {
+        let day = course.readiness.advised(animal);
+        if let Some(day) = day.map(|day| day.max(planned(animal).unwrap_or(day))) {
+            by_day.entry(day.ceil() as i32).or_default().push(animal);
         }
     }
-    by_day
-        .into_iter()
-        .map(|(day, labels)| {
-            let what = format!(
-                "first {}, a few at a time, after two clean tests a week apart",
-                words::listed(&labels)
-            );
-            Entry::new(day, what, &[Action::MoveAnimals])
-        })
-        .collect()
+    let moves_in = by_day.into_iter().flat_map(|(day, animals)| {
+        let labels: Vec<&str> = animals.iter().map(|animal| animal.plural.as_str()).collect();
+        let (ammonia, nitrite) = clean(animals.iter().all(|animal| animal.hardy));
+        let first = format!(
+            "first of two clean tests for {}: ammonia under {ammonia} mg N/L, nitrite under {nitrite} mg/L",
+            words::listed(&labels)
+        );
+        let second = format!(
+            "second clean test, then first {}, a few at a time",
+            words::listed(&labels)
+        );
+        [
+            Entry::new(day - BETWEEN_CLEAN_TESTS, first, &[]),
+            Entry::new(day, second, &[Action::MoveAnimals]),
+        ]
+    });
+    moves_in.collect()
+}
+
+/// Ammonia, mg N/L, and nitrite, mg NO2/L, under which a test is clean.
+fn clean(hardy: bool) -> (f64, f64) {
+    if hardy {
+        (limits::HARDY_AMMONIA_MG_N_L, limits::NITRITE.act)
+    } else {
+        (limits::READY_AMMONIA_MG_N_L, limits::NITRITE.watch)
+    }
 }
 
 /// The date of a day, where the spec says when the soil is flooded.

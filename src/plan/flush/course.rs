@@ -1,13 +1,19 @@
 //! The ensemble of a design, and what the plan takes from it.
 
+use std::borrow::Cow;
 use std::cell::OnceCell;
 
 use super::calendar::{self, Course};
-use super::changes::{self, Sought};
+use super::changes::{self, ByReading};
 use super::reading;
+use super::ready::Readiness;
 use super::section::{
-    CalendarEntry, ChangePlan, DayRow, Driver, ShareOverLimit, Startup, StartupSection,
+    AnimalDay, CalendarEntry, DayRow, Driver, ReadingChanges, ShareOverLimit, Startup,
+    StartupSection,
 };
+use rayon::prelude::*;
+
+use crate::catalogue::Animal;
 use crate::design::Design;
 use crate::finding::Caution;
 use crate::numerics::rodas::IntegrationError;
@@ -37,8 +43,12 @@ pub(in crate::plan) struct Flush<'a> {
     pub(in crate::plan) probability: f64,
     /// pH at dusk on the day of the typical ammonia peak.
     ph_dusk: Band,
-    /// The water changes advised, sought when they are first asked for.
-    sought: OnceCell<Option<Sought>>,
+    /// The same members with water changed by readings, when they are first asked for.
+    by_reading: OnceCell<ByReading>,
+    /// The plan as it is written.
+    inputs: Inputs,
+    /// When animals may move in, when it is first asked for.
+    readiness: OnceCell<Readiness>,
 }
 
 impl<'a> Flush<'a> {
@@ -62,24 +72,32 @@ impl<'a> Flush<'a> {
             members,
             probability,
             ph_dusk,
-            sought: OnceCell::new(),
+            by_reading: OnceCell::new(),
+            inputs: load.inputs.clone(),
+            readiness: OnceCell::new(),
         })
     }
 
     /// The section of a plan.
     pub(in crate::plan) fn section(&self) -> StartupSection {
-        let changes: Vec<ChangePlan> = self.sought().iter().map(|sought| sought.plan).collect();
+        let advised = self.advised();
+        let changes = advised.map(ByReading::section);
         StartupSection {
-            probability_with_changes: self.sought().map(|sought| sought.probability),
-            calendar: self.calendar(&changes),
-            water_change_plan: changes,
+            odds_with_changes: Some(advised.map_or(self.probability, |with| with.probability)),
+            changes_by_reading: changes,
+            changes_by_reading_reason: self.by_reading().reason(self.probability),
+            water_change_plan: changes.iter().filter_map(ReadingChanges::stretch).collect(),
+            probability_with_changes: advised.map(|with| with.probability),
+            calendar: self.calendar(changes.as_ref()),
+            ready_day_advised: self.first_animals(),
+            ready_day_advised_reason: self.readiness().reason(),
+            animals_from: self.animals_from(),
             ..self.figures()
         }
     }
 
     /// The section without the water changes advised and the calendar they stand in.
     pub(in crate::plan) fn figures(&self) -> StartupSection {
-        let late = self.ready_late();
         StartupSection {
             days: self.options.days,
             members: self.options.members - self.members_lost(),
@@ -93,31 +111,89 @@ impl<'a> Flush<'a> {
             un_ionised_peak_mg_l: self.estimate(self.un_ionised()),
             ready_day: self.ready_day(),
             ready_day_reason: self.never_ready(),
-            ready_day_advised: calendar::advised_day(late, self.first_floor()),
+            ready_day_advised: None,
+            ready_day_advised_reason: None,
+            animals_from: Vec::new(),
             algae_window_days: self.estimate(self.forecast.algae_window_days),
             share_over_limit: self.over_limits(),
+            odds_as_written: self.probability,
+            odds_with_changes: None,
+            changes_by_reading: None,
+            changes_by_reading_reason: None,
             water_change_plan: Vec::new(),
             probability_with_changes: None,
             calendar: Vec::new(),
         }
     }
 
-    /// The water changes advised where the probability asked for is missed and they help.
-    fn sought(&self) -> Option<Sought> {
-        *self.sought.get_or_init(|| {
-            let missed = self.options.members > 0 && self.probability < wanted(self.design);
-            if !missed {
-                return None;
-            }
-            let bands = Parameters::<Band>::of(self.design);
-            let sought = changes::smallest(self.design, &bands, self.options, &self.members);
-            Some(sought).filter(|sought| sought.probability > self.probability)
+    /// The members with water changed by readings.
+    fn by_reading(&self) -> &ByReading {
+        self.by_reading.get_or_init(|| {
+            let rule = changes::rule(self.design);
+            let inputs = Inputs::by_reading(self.design, rule);
+            ByReading::of(rule, &inputs, &self.drawn(), &self.members)
         })
+    }
+
+    fn drawn(&self) -> Drawn<'_> {
+        Drawn {
+            design: self.design,
+            bands: Parameters::<Band>::of(self.design),
+            options: self.options,
+        }
+    }
+
+    /// When animals may move in: as written, or with changes by reading where these hold more
+    /// starts, each before the animals, so that their own day does not change it.
+    pub(in crate::plan) fn readiness(&self) -> &Readiness {
+        self.readiness.get_or_init(|| {
+            let drawn = self.drawn();
+            let rule = changes::rule(self.design);
+            let written = self.inputs.clone().before_animals();
+            let changed = Inputs::by_reading(self.design, rule).before_animals();
+            let (members, with) = if written == self.inputs {
+                (
+                    Cow::Borrowed(&self.members),
+                    Cow::Borrowed(self.by_reading()),
+                )
+            } else {
+                let members = alike(&self.members, &written, &drawn);
+                let with = ByReading::of(rule, &changed, &drawn, &members);
+                (Cow::Owned(members), Cow::Owned(with))
+            };
+            let held = under_limits(self.design, &members);
+            if with.probability > held {
+                Readiness::of(with.into_owned().members, &changed, &drawn)
+            } else {
+                Readiness::of(members.into_owned(), &written, &drawn)
+            }
+        })
+    }
+
+    /// The share of them that stays under the limits, advised or not.
+    pub(in crate::plan) fn odds_if_changed(&self) -> f64 {
+        self.by_reading().probability
+    }
+
+    /// The same where they are advised: where more of them stay under the limits.
+    fn advised(&self) -> Option<&ByReading> {
+        let with = self.by_reading();
+        (with.probability > self.probability).then_some(with)
     }
 
     /// One row a day.
     pub(in crate::plan) fn days(&self) -> Vec<DayRow> {
-        self.forecast.days.iter().map(|day| self.row(day)).collect()
+        self.rows(&self.forecast)
+    }
+
+    /// The same with the changes by reading, where they are advised.
+    pub(in crate::plan) fn days_with_changes(&self) -> Vec<DayRow> {
+        let with = self.advised().and_then(|with| Forecast::of(&with.members));
+        with.map_or_else(Vec::new, |forecast| self.rows(&forecast))
+    }
+
+    fn rows(&self, forecast: &Forecast) -> Vec<DayRow> {
+        forecast.days.iter().map(|day| self.row(day)).collect()
     }
 
     /// The whole result, with the cautions of the work that it orders.
@@ -130,6 +206,7 @@ impl<'a> Flush<'a> {
             readings: reading::against(self.design, &days),
             floaters_starve_from_day: self.floaters_starve_from_day(),
             probability_under_limits: self.probability,
+            days_with_changes: self.days_with_changes(),
             days,
             cautions,
         }
@@ -140,16 +217,6 @@ impl<'a> Flush<'a> {
         self.options
             .members
             .saturating_sub(self.members.len() as u32)
-    }
-
-    /// The late end of the ready days, before practice floors.
-    pub(in crate::plan) fn ready_late(&self) -> Option<f64> {
-        self.forecast.ready_day[2]
-    }
-
-    /// The typical ready day.
-    pub(in crate::plan) fn ready_typical(&self) -> Option<f64> {
-        self.forecast.ready_day[1]
     }
 
     /// Most alkalinity used at once in the typical member, meq/L, with its day.
@@ -203,11 +270,21 @@ impl<'a> Flush<'a> {
         }
     }
 
-    /// The earliest practice floor of the animals planned; of snails where none are.
-    fn first_floor(&self) -> f64 {
-        let stock = &self.design.draft().animals;
-        let floors = stock.iter().map(|stock| f64::from(stock.animal.first_day));
-        floors.reduce(f64::min).unwrap_or(calendar::SNAILS_DAY)
+    /// The kinds planned, snails where none are, each with its day.
+    fn animals_from(&self) -> Vec<AnimalDay> {
+        let day = |animal: &'static Animal| {
+            Some(AnimalDay {
+                name: &animal.name,
+                day: self.readiness().advised(animal)?,
+            })
+        };
+        calendar::kinds(self.design).filter_map(day).collect()
+    }
+
+    /// The first of their days.
+    fn first_animals(&self) -> Option<f64> {
+        let days = self.animals_from().into_iter().map(|kind| kind.day);
+        days.reduce(f64::min)
     }
 
     fn over_limits(&self) -> ShareOverLimit {
@@ -222,7 +299,7 @@ impl<'a> Flush<'a> {
         }
     }
 
-    fn calendar(&self, changes: &[ChangePlan]) -> Vec<CalendarEntry> {
+    fn calendar(&self, changes: Option<&ReadingChanges>) -> Vec<CalendarEntry> {
         let planted = self.design.planted();
         let stems_above_g_m2 = self.design.draft().harvest.stems_above.g_m2();
         let trim_g_m2 = stems_above_g_m2.max(planted.fast.dry.g() / self.floor_m2());
@@ -247,7 +324,7 @@ impl<'a> Flush<'a> {
                 ],
                 thin_day: first(&|day| day.floating.typical >= thin_g_m2),
                 trim_day: first(&|day| day.fast.typical > trim_g_m2),
-                ready_late: self.ready_late(),
+                readiness: self.readiness(),
                 changes,
             },
         )
@@ -318,6 +395,36 @@ impl<'a> Flush<'a> {
 /// Fresh mass over dry mass where no plant of the group says.
 const FRESH_PER_DRY: f64 = 12.0;
 
+/// What a member is drawn from.
+pub(super) struct Drawn<'a> {
+    pub(super) design: &'a Design,
+    pub(super) bands: Parameters<Band>,
+    pub(super) options: Options,
+}
+
+/// A member by its index, or the central one, for some days.
+pub(super) fn follow(
+    inputs: &Inputs,
+    drawn: &Drawn<'_>,
+    days: u32,
+    index: u32,
+) -> Result<Member, IntegrationError> {
+    let Options { members, seed, .. } = drawn.options;
+    if members == 0 {
+        ensemble::central(inputs, &drawn.bands, days)
+    } else {
+        ensemble::member(inputs, &drawn.bands, days, seed, index)
+    }
+}
+
+/// The same members under other inputs; one that cannot be followed is left out.
+fn alike(members: &[Member], inputs: &Inputs, drawn: &Drawn<'_>) -> Vec<Member> {
+    let followed = members
+        .par_iter()
+        .filter_map(|member| follow(inputs, drawn, drawn.options.days, member.index).ok());
+    followed.collect()
+}
+
 /// The members wanted, or the central one.
 fn run(
     inputs: &Inputs,
@@ -361,9 +468,4 @@ pub(super) fn under_limits(design: &Design, members: &[Member]) -> f64 {
 pub(super) fn is_under(design: &Design, member: &Member) -> bool {
     member.ammonia.value <= limit_n_mg_l(design, Analyte::Ammonia)
         && member.nitrite.value <= limit_n_mg_l(design, Analyte::Nitrite)
-}
-
-/// The probability asked of the start.
-pub(super) fn wanted(design: &Design) -> f64 {
-    design.draft().goal.probability.fraction()
 }

@@ -4,11 +4,13 @@ pub(super) mod calendar;
 mod changes;
 mod course;
 mod reading;
+mod ready;
 mod section;
 
-pub use changes::CHANGE_PACES;
 pub use section::{
-    CalendarEntry, ChangePlan, DayRow, Driver, ReadingRow, ShareOverLimit, Startup, StartupSection,
+    AnimalDay, CalendarEntry, ChangePlan, Courses, DayRow, Driver, ReadingChanges, ReadingRow,
+    ShareOverLimit, Startup, StartupSection,
 };
 
 pub(super) use course::{Flush, probability};
+pub(super) use ready::Readiness;

@@ -4,14 +4,16 @@ use serde::Serialize;
 
 use crate::finding::{Action, Caution};
 use crate::plan::estimate::Estimate;
+use crate::plan::words::of_100;
 use crate::result::results;
 use crate::source::Band;
 
 results! {
     /// How the first weeks go.
     ///
-    /// `probability_with_changes` is of the first members alone where that misses what was asked.
-    /// `ready_day` is none where they never stay low.
+    /// `water_change_plan` and `probability_with_changes` tell of the changes by reading, where
+    /// these are advised: `every_d` is the least between two of them, and each is made only
+    /// where a test asks for it. `ready_day` is none where they never stay low.
     #[derive(Debug, Clone, PartialEq, Serialize)]
     pub struct StartupSection {
         /// days followed after flooding
@@ -42,17 +44,44 @@ results! {
         pub ready_day_reason: Option<String> => "animals.early",
         /// the late end of the ready days, not before practice allows the first animals
         pub ready_day_advised: Option<f64> => "animals.early",
+        /// why there is no such day
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub ready_day_advised_reason: Option<String> => "animals.early",
+        /// the kinds planned, surface snails where none are, and from when each may move in
+        pub animals_from: Vec<AnimalDay> => "animals.early",
         /// days on which light and nutrients are left over for algae
         pub algae_window_days: Estimate => "light.long" by Members,
         /// Share of the ensemble over each limit.
         pub share_over_limit: ShareOverLimit,
-        /// water changes that hold the flush down, where the chance asked for is missed
+        /// share of the starts, 0 to 1, in which ammonia and nitrite stay under their limits as
+        /// the plan is written
+        pub odds_as_written: f64 => "flush.chance",
+        /// the same as the plan is advised: with changes by reading where they help, as
+        /// written where they do not
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub odds_with_changes: Option<f64> => "flush.changes",
+        /// Water changes by what tests read, where they hold more starts.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub changes_by_reading: Option<ReadingChanges>,
+        /// why water changes by what tests read are not advised
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub changes_by_reading_reason: Option<String> => "flush.changes",
+        /// water changes that hold the flush down, from the first test to the last change
         pub water_change_plan: Vec<ChangePlan> => "flush.changes",
         /// share of the starts, 0 to 1, that stay under the limits with those changes
         #[serde(skip_serializing_if = "Option::is_none")]
         pub probability_with_changes: Option<f64> => "flush.changes",
         /// what to do on which day
         pub calendar: Vec<CalendarEntry> => "flush.calendar",
+    }
+
+    /// A kind of animal, and from when it may move in.
+    #[derive(Debug, Clone, PartialEq, Serialize)]
+    pub struct AnimalDay {
+        /// its name in the catalogue
+        pub name: &'static str => Spec,
+        /// the day from which nine in ten starts are ready for it, not before practice puts it in
+        pub day: f64 => "animals.early",
     }
 
     /// Share of the ensemble that passes each limit from day 3 on, 0 to 1.
@@ -66,7 +95,31 @@ results! {
         pub nitrate: f64 => "flush.nitrate",
     }
 
-    /// One stretch of regular water changes.
+    /// A rule for the keeper: test, and change water where a test reads over a threshold.
+    #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+    pub struct ReadingChanges {
+        /// share of the water replaced each time, 0 to 1
+        pub share: f64 => "flush.changes",
+        /// water is changed where ammonia reads over this, as nitrogen
+        pub threshold_ammonia_mg_l: f64 => "flush.changes",
+        /// and where nitrite reads over this, as NO2
+        pub threshold_nitrite_mg_l: f64 => "flush.changes",
+        /// days from one test to the next, and from one change to the next at least
+        pub least_days_between: f64 => "flush.changes",
+        /// changes that half of the starts come to at most
+        pub expected: f64 => "flush.changes",
+        /// changes that one start in ten comes to at most
+        pub expected_low: f64 => "flush.changes",
+        /// changes that nine starts in ten come to at most
+        pub expected_high: f64 => "flush.changes",
+        /// day on which nine starts in ten have had their last change; none where they have none
+        pub last_day: Option<f64> => "flush.changes",
+        /// water that the median start uses a week up to its last change, in fillings of the
+        /// tank
+        pub fillings_per_week: f64 => "flush.changes",
+    }
+
+    /// One stretch of water changes.
     #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
     pub struct ChangePlan {
         /// first day of the changes
@@ -114,6 +167,9 @@ results! {
         pub probability_under_limits: f64 => "flush.chance",
         /// the tank day by day
         pub days: Vec<DayRow> => Count,
+        /// The same with water changed by readings, for charts; none where that is not advised.
+        #[serde(skip)]
+        pub days_with_changes: Vec<DayRow>,
         /// your readings against the band of their day
         #[serde(skip_serializing_if = "Vec::is_empty")]
         pub readings: Vec<ReadingRow> => Spec,
@@ -122,11 +178,88 @@ results! {
     }
 }
 
+impl StartupSection {
+    /// "82 of 100 starts hold with changes by reading, 68 without".
+    pub fn odds_in_words(&self) -> String {
+        let as_written = of_100(self.odds_as_written);
+        if self.members == 0 {
+            let holds = if self.odds_as_written > 0.0 {
+                "holds"
+            } else {
+                "does not hold"
+            };
+            return format!("the start with central numbers {holds}");
+        }
+        match (self.changes_by_reading, self.odds_with_changes) {
+            (Some(_), Some(odds)) => format!(
+                "{} of 100 starts hold with changes by reading, {as_written} without",
+                of_100(odds)
+            ),
+            _ => format!("{as_written} of 100 starts hold"),
+        }
+    }
+}
+
+impl ReadingChanges {
+    /// "about 8 changes (3 to 15), the last by day 50 in nine of ten starts".
+    pub fn how_often(&self) -> String {
+        let count = |changes: f64| if changes == 1.0 { "change" } else { "changes" };
+        let last = self.last_day.map_or_else(String::new, |day| {
+            format!(", the last by day {day:.0} in nine of ten starts")
+        });
+        if self.expected_high <= self.expected_low {
+            format!("about {:.0} {}{last}", self.expected, count(self.expected))
+        } else {
+            format!(
+                "about {:.0} {} ({:.0} to {:.0}){last}",
+                self.expected,
+                count(self.expected),
+                self.expected_low,
+                self.expected_high
+            )
+        }
+    }
+
+    /// From the first test to the last change of nine starts in ten; none where these have
+    /// no change.
+    pub(super) fn stretch(&self) -> Option<ChangePlan> {
+        Some(ChangePlan {
+            from: self.least_days_between,
+            until: self.last_day?,
+            every_d: self.least_days_between,
+            share_pct: self.share * 100.0,
+        })
+    }
+}
+
+/// A start for charts.
+#[derive(Debug, Clone, Copy)]
+pub struct Courses<'a> {
+    /// Day by day, as the plan is written.
+    pub as_written: &'a [DayRow],
+    /// The same with water changed by readings; none where that is not advised.
+    pub with_changes: &'a [DayRow],
+    /// Its figures.
+    pub section: &'a StartupSection,
+    /// A keeper's readings.
+    pub readings: &'a [ReadingRow],
+}
+
 impl Startup {
+    /// The start for charts.
+    pub fn courses(&self) -> Courses<'_> {
+        Courses {
+            as_written: &self.days,
+            with_changes: &self.days_with_changes,
+            section: &self.section,
+            readings: &self.readings,
+        }
+    }
+
     /// The start in one or two sentences.
     pub fn summary(&self) -> String {
         let parts = [
-            self.odds(),
+            Some(self.section.odds_in_words()),
             Some(self.animals()),
             self.starvation(),
             self.outside(),
@@ -135,22 +268,11 @@ impl Startup {
         parts.join("; ")
     }
 
-    fn odds(&self) -> Option<String> {
-        (self.section.members > 0).then(|| {
-            format!(
-                "ammonia and nitrite stay under their limits in {:.0} % of the starts",
-                self.probability_under_limits * 100.0
-            )
-        })
-    }
-
     fn animals(&self) -> String {
-        match (self.section.ready_day, self.section.ready_day_advised) {
-            (_, Some(advised)) => {
-                format!("animals from day {advised:.0}, after two clean tests")
-            }
-            (Some(_), None) => "animals late, and only after two clean tests".to_owned(),
-            (None, _) => "no day for animals within the days followed".to_owned(),
+        let reason = || self.section.ready_day_advised_reason.clone();
+        match self.section.ready_day_advised {
+            Some(day) => format!("animals from day {day:.0}, after two clean tests"),
+            None => format!("no day for animals: {}", reason().unwrap_or_default()),
         }
     }
 

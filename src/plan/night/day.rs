@@ -3,7 +3,7 @@
 use crate::design::Design;
 use crate::night::{NightInputs, Rates, cycle};
 use crate::numerics::rodas::IntegrationError;
-use crate::plan::flush::calendar::SNAILS_DAY;
+use crate::plan::flush::calendar::kinds;
 use crate::source::Band;
 use crate::startup::{self, Inputs, Parameters, Trajectory, day_state};
 
@@ -91,7 +91,8 @@ impl<'a> Start<'a> {
     fn stocked_from(&self) -> u32 {
         let stock = self.design.draft().animals.iter();
         let days = stock.map(|stock| stock.from_day.ceil() as u32);
-        days.max().unwrap_or(SNAILS_DAY as u32)
+        let first = kinds(self.design).map(|animal| u32::from(animal.first_day));
+        days.max().or(first.min()).unwrap_or_default()
     }
 
     /// Animals that come after the start are taken to be in on its last day.

@@ -3,14 +3,13 @@
 use super::case::FlushCase;
 use super::declaration::{About, Judge, Rule};
 use super::peak;
-use crate::catalogue::animals;
+use crate::catalogue::{Animal, animals};
 use crate::design::Design;
 use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, Step, step};
-use crate::plan::flush::calendar::advised_day;
 use crate::plan::outcome::Plan;
 use crate::plan::words;
 use crate::source::Basis;
-use crate::startup::limits::{NITRITE, READY_AMMONIA_MG_N_L};
+use crate::startup::limits::{HARDY_AMMONIA_MG_N_L, NITRITE, READY_AMMONIA_MG_N_L};
 
 /// The rule.
 pub(in crate::plan) const RULE: Rule = Rule {
@@ -23,13 +22,14 @@ pub(in crate::plan) const RULE: Rule = Rule {
         asks: "Do the animals move in too early?",
         limits: || {
             format!(
-                "watch where a kind moves in before the advised day: the late end of the band, not before practice floors ({}) and two clean tests a week apart; act where that is before ammonia or nitrite has fallen in the typical run",
-                floors_in_words()
+                "watch where a kind moves in on a day given in the spec before the advised one: that on which nine in ten starts are ready for it, not before practice floors ({}) and two clean tests a week apart; act where half of the starts are not ready yet; snails bear up to {HARDY_AMMONIA_MG_N_L} mg N/L of ammonia and {} mg NO2/L (judgement, from memory)",
+                floors_in_words(),
+                NITRITE.act
             )
         },
         formula: || {
             format!(
-                "ready: the first day after which ammonia stays under {READY_AMMONIA_MG_N_L} mg N/L and nitrite under {} mg NO2/L",
+                "ready: the first day after which ammonia stays under {READY_AMMONIA_MG_N_L} mg N/L and nitrite under {} mg NO2/L, before animals are fed; with changes by reading where these hold more starts; followed for up to a year",
                 NITRITE.watch
             )
         },
@@ -57,85 +57,105 @@ fn floors_in_words() -> String {
     format!("{} days", floors.collect::<Vec<_>>().join(", "))
 }
 
-/// A kind of animal that moves in too early.
+/// A kind of animal with the day that the spec gives for it.
+struct Planned {
+    animal: &'static Animal,
+    /// None where the day was assumed: then the advised one holds.
+    from: Option<f64>,
+}
+
+fn planned(design: &Design) -> Vec<Planned> {
+    let draft = design.draft();
+    let kinds = draft.animals.iter().enumerate().map(|(item, stock)| {
+        let key = format!("animals[{item}].from_day");
+        let is_assumed = draft.assumed.iter().any(|assumed| assumed.key == key);
+        Planned {
+            animal: stock.animal,
+            from: (!is_assumed).then_some(stock.from_day),
+        }
+    });
+    kinds.collect()
+}
+
+/// A kind that moves in on a day before the advised one.
 struct TooEarly {
-    label: &'static str,
+    animal: &'static Animal,
     from: f64,
-    /// Whether that day was assumed, not given.
-    assumed: bool,
     advised: Option<f64>,
 }
 
-fn too_early(case: &FlushCase<'_>) -> Vec<TooEarly> {
-    let draft = case.design.draft();
-    let kinds = draft.animals.iter().enumerate().map(|(item, stock)| {
-        let key = format!("animals[{item}].from_day");
-        TooEarly {
-            label: &stock.animal.plural,
-            from: stock.from_day,
-            assumed: draft.assumed.iter().any(|assumed| assumed.key == key),
-            advised: advised_day(case.ready_late, f64::from(stock.animal.first_day)),
-        }
+fn too_early(case: &FlushCase<'_>, planned: &[Planned]) -> Vec<TooEarly> {
+    let early = planned.iter().filter_map(|kind| {
+        let (from, advised) = (kind.from?, case.readiness.advised(kind.animal));
+        advised.is_none_or(|day| from < day).then_some(TooEarly {
+            animal: kind.animal,
+            from,
+            advised,
+        })
     });
-    kinds
-        .filter(|kind| kind.advised.is_none_or(|day| kind.from < day))
-        .collect()
+    early.collect()
 }
 
-/// "small shrimp on day 14 and surface snails on day 14 (assumed) come too early".
+/// "small shrimp on day 14 and surface snails on day 10 come too early".
 fn early_in_words(early: &[TooEarly]) -> String {
     let kinds: Vec<String> = early
         .iter()
-        .map(|kind| {
-            let assumed = if kind.assumed {
-                " (assumed, no from_day is given)"
-            } else {
-                ""
-            };
-            format!("{} on day {:.0}{assumed}", kind.label, kind.from)
-        })
+        .map(|kind| format!("{} on day {:.0}", kind.animal.plural, kind.from))
         .collect();
     format!("{} come too early", words::listed(&kinds))
 }
 
+/// "small shrimp from day 44", or why there is no day.
+fn advised_in_words(case: &FlushCase<'_>, planned: &[Planned]) -> String {
+    let mut days: Vec<String> = planned
+        .iter()
+        .filter_map(|kind| {
+            let day = case.readiness.advised(kind.animal)?;
+            Some(format!("{} from day {day:.0}", kind.animal.plural))
+        })
+        .collect();
+    days.dedup();
+    match case.readiness.reason() {
+        Some(reason) if days.is_empty() => format!("no day for animals: {reason}"),
+        Some(reason) => format!("{}; none for others: {reason}", words::listed(&days)),
+        None => words::listed(&days),
+    }
+}
+
 /// Animals that move in before the advised day.
 fn judged(case: &FlushCase<'_>) -> Finding {
-    let typical = case.ready_typical;
-    let early = too_early(case);
-    let worst = early
-        .iter()
-        .map(|kind| (kind.from, kind.advised))
-        .min_by(|a, b| a.0.total_cmp(&b.0));
-    let (status, says, remedy) = match worst {
-        None => (Status::Ok, "no animal moves in too early".to_owned(), None),
-        Some((from, advised)) => {
-            let before_clean = typical.is_none_or(|ready| from < ready);
-            let advice = advised.map_or_else(
-                || "wait for two clean tests a week apart".to_owned(),
-                |day| format!("wait until day {day:.0} and two clean tests a week apart"),
-            );
-            (
-                if before_clean {
-                    Status::Act
-                } else {
-                    Status::Watch
-                },
-                early_in_words(&early),
-                Some(Remedy {
-                    says: advice,
-                    quantity: advised,
-                    unit: "d",
-                }),
-            )
-        }
+    let planned = planned(case.design);
+    let early = too_early(case, &planned);
+    let first = early.iter().min_by(|a, b| a.from.total_cmp(&b.from));
+    let is_before_clean = |kind: &TooEarly| {
+        let typical = case.readiness.typical(kind.animal);
+        typical.is_none_or(|ready| kind.from < ready)
     };
+    let (status, says) = match (early.as_slice(), planned.as_slice()) {
+        ([], []) => (Status::Ok, "no animals are planned".to_owned()),
+        ([], planned) => (Status::Ok, advised_in_words(case, planned)),
+        (early, _) if early.iter().any(is_before_clean) => (Status::Act, early_in_words(early)),
+        (early, _) => (Status::Watch, early_in_words(early)),
+    };
+    let latest = early
+        .iter()
+        .filter_map(|kind| kind.advised)
+        .reduce(f64::max);
+    let remedy = first.map(|_| Remedy {
+        says: format!(
+            "wait, {}, and for two clean tests a week apart",
+            advised_in_words(case, &planned)
+        ),
+        quantity: latest,
+        unit: "d",
+    });
     Finding {
         code: Code::AnimalsEarly,
         status,
         subject: "animals".to_owned(),
-        value: worst.map(|(from, _)| from),
+        value: first.map(|kind| kind.from),
         unit: "d",
-        low: worst.and_then(|(_, advised)| advised),
+        low: first.and_then(|kind| kind.advised),
         high: None,
         says,
         remedy,

@@ -1,7 +1,7 @@
 //! What the rules judge.
 
 use crate::design::Design;
-use crate::plan::flush::{DayRow, Flush, StartupSection};
+use crate::plan::flush::{DayRow, Flush, Readiness, StartupSection};
 use crate::plan::limits::watch_limit_mg_l;
 use crate::plan::load::Load;
 use crate::plan::night::Nocturne;
@@ -29,13 +29,12 @@ pub(in crate::plan) struct Case<'a> {
 pub(in crate::plan) struct FlushCase<'a> {
     pub(super) design: &'a Design,
     pub(super) startup: &'a StartupSection,
-    /// The late end of the ready days, and the typical one.
-    pub(super) ready_late: Option<f64>,
-    pub(super) ready_typical: Option<f64>,
+    /// When animals may move in.
+    pub(super) readiness: &'a Readiness,
     /// Most alkalinity used at once, meq/L.
     pub(super) alkalinity_used: PeakBand,
-    /// The probability with the water changes advised.
-    pub(super) with_changes: Option<f64>,
+    /// The share of the starts that would hold with changes by reading, advised or not.
+    pub(super) odds_if_changed: f64,
     /// The typical run, day by day.
     pub(super) days: Vec<Day>,
 }
@@ -67,18 +66,22 @@ impl Day {
 impl<'a> FlushCase<'a> {
     pub(in crate::plan) fn of(
         design: &'a Design,
-        flush: &Flush<'_>,
+        flush: &'a Flush<'_>,
         startup: &'a StartupSection,
     ) -> Self {
         Self {
             design,
             startup,
-            ready_late: flush.ready_late(),
-            ready_typical: flush.ready_typical(),
+            readiness: flush.readiness(),
             alkalinity_used: flush.alkalinity_used(),
-            with_changes: startup.probability_with_changes,
+            odds_if_changed: flush.odds_if_changed(),
             days: flush.days().iter().map(Day::of).collect(),
         }
+    }
+
+    /// The share of the starts that is asked to hold.
+    pub(super) fn asked(&self) -> f64 {
+        self.design.draft().goal.probability.fraction()
     }
 
     /// The limit to watch of a nutrient, the keeper's own where there is one.

@@ -23,6 +23,7 @@ mod declaration;
 pub mod flow_slack;
 pub mod flow_strong;
 pub mod flush_ammonia;
+pub mod flush_changes;
 pub mod flush_nitrate;
 pub mod flush_nitrite;
 pub mod glass_pane;
@@ -58,7 +59,7 @@ use crate::finding::{Action, Code, Explanation, Finding, Status, Step};
 use crate::numerics::rodas::IntegrationError;
 
 /// Every rule, in the order in which they are listed and explained.
-const RULES: [&Rule; 32] = [
+const RULES: [&Rule; 33] = [
     &cap_coarse::RULE,
     &cap_fine::RULE,
     &cap_thin::RULE,
@@ -81,6 +82,7 @@ const RULES: [&Rule; 32] = [
     &flush_ammonia::RULE,
     &flush_nitrite::RULE,
     &flush_nitrate::RULE,
+    &flush_changes::RULE,
     &air_dawn::RULE,
     &flow_slack::RULE,
     &flow_strong::RULE,

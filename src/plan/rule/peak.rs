@@ -44,7 +44,10 @@ pub(super) fn finding(
         .day
         .filter(|_| typical > 0.0)
         .map_or_else(String::new, |day| {
-            format!(" about day {:.0}", day.typical())
+            format!(
+                " about day {:.0} in the median of the starts",
+                day.typical()
+            )
         });
     let share = if case.startup.members == 0 {
         String::new()

@@ -147,7 +147,7 @@ fn otherwise(case: &Case<'_>) -> Vec<String> {
         means.push("soak and drain the soil before use".to_owned());
     }
     means.push("take less or poorer soil".to_owned());
-    means.push(changing_water(&case.flush));
+    means.extend(changing_water(&case.flush));
     means
 }
 

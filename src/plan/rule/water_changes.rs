@@ -2,13 +2,14 @@
 
 use super::case::FlushCase;
 use crate::finding::Remedy;
-use crate::plan::flush::ChangePlan;
+use crate::plan::flush::ReadingChanges;
+use crate::plan::words::of_100;
 use crate::units::show;
 
-/// Water changes where some were found, else the planting.
+/// Water changes by reading where these help, else the planting.
 pub(super) fn against_the_flush(case: &FlushCase<'_>) -> Remedy {
-    match case.startup.water_change_plan.first() {
-        Some(change) => water_change(case, change),
+    match &case.startup.changes_by_reading {
+        Some(changes) => water_change(case, changes),
         None => Remedy {
             says: "plant as under plants.load, soak the soil before use, and keep animals out until two clean tests a week apart".to_owned(),
             quantity: None,
@@ -17,42 +18,33 @@ pub(super) fn against_the_flush(case: &FlushCase<'_>) -> Remedy {
     }
 }
 
-/// "change water in the first weeks", as much as the calendar holds where that was sought.
-pub(super) fn changing_water(case: &FlushCase<'_>) -> String {
-    let plan = case.startup.water_change_plan.first();
-    match plan.zip(case.with_changes) {
-        Some((change, probability)) => format!(
-            "change {:.0} % of the water every {} days in the first weeks (under the limits in {:.0} % of the starts)",
-            change.share_pct,
-            show::fixed(change.every_d, 1),
-            probability * 100.0
-        ),
-        None => "change water in the first weeks".to_owned(),
-    }
+/// "change water by readings (12 of 100 starts hold)", where it helps.
+pub(super) fn changing_water(case: &FlushCase<'_>) -> Option<String> {
+    case.startup.changes_by_reading?;
+    let odds = of_100(case.startup.odds_with_changes?);
+    Some(format!(
+        "change water by readings, as the calendar says ({odds} of 100 starts hold)"
+    ))
 }
 
-fn water_change(case: &FlushCase<'_>, change: &ChangePlan) -> Remedy {
-    let litres = case.design.water() * (change.share_pct / 100.0);
-    let asked = case.design.draft().goal.probability.fraction();
-    let reached = case.with_changes.map_or_else(String::new, |probability| {
-        let short = if probability < asked {
-            ", less than asked for: planting, soaking and less soil do more"
-        } else {
-            ""
-        };
-        format!(
-            ": under the limits in {:.0} % of the starts{short}",
-            probability * 100.0
-        )
-    });
+fn water_change(case: &FlushCase<'_>, changes: &ReadingChanges) -> Remedy {
+    let litres = case.design.water() * changes.share;
+    let units = case.design.draft().units;
+    let odds = case.startup.odds_with_changes.unwrap_or_default();
+    let short = if odds < case.asked() {
+        ", less than asked for: planting, soaking and less soil do more"
+    } else {
+        ""
+    };
     Remedy {
         says: format!(
-            "change {:.0} % ({}) every {} days from day {:.0} to {:.0}{reached}",
-            change.share_pct,
-            case.design.draft().units.volume(litres),
-            show::fixed(change.every_d, 1),
-            change.from,
-            change.until
+            "test every {} days, and change {:.0} % ({}) when a test reads over {} mg N/L of ammonia or {} mg/L of nitrite: {} of 100 starts hold{short}",
+            show::fixed(changes.least_days_between, 0),
+            changes.share * 100.0,
+            units.volume(litres),
+            show::significant(changes.threshold_ammonia_mg_l, 2),
+            show::significant(changes.threshold_nitrite_mg_l, 2),
+            of_100(odds)
         ),
         quantity: Some(litres.litres()),
         unit: "L",

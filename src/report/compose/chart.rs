@@ -1,26 +1,51 @@
 //! The charts of a start-up: nutrients against their limits, plants by group.
 
 use crate::design::{Design, EventKind, Incident};
-use crate::plan::{DayRow, Estimate, ReadingRow, watch_limit_mg_l};
+use crate::plan::{Courses, DayRow, Estimate, StartupSection, watch_limit_mg_l};
 use crate::report::chart::{Across, Chart, Level, Mark, Series};
 use crate::report::document::Block;
+use crate::source::Band;
 use crate::units::Analyte;
 
-/// What a chart follows, and where it finds it in a day.
-type Followed = (&'static str, &'static str, Analyte, fn(&DayRow) -> Estimate);
+/// A nutrient that a chart follows.
+struct Followed {
+    name: &'static str,
+    unit: &'static str,
+    analyte: Analyte,
+    /// Where it stands in a day.
+    value: fn(&DayRow) -> Estimate,
+    /// Day and height of its typical peak.
+    peak: fn(&StartupSection) -> Option<(f64, f64)>,
+}
 
 /// The charts of nutrients, in order.
 const FOLLOWED: [Followed; 3] = [
-    ("ammonia", "mg N/L", Analyte::Ammonia, |row| {
-        row.ammonia_mg_l
-    }),
-    ("nitrite", "mg NO2/L", Analyte::Nitrite, |row| {
-        row.nitrite_mg_l
-    }),
-    ("nitrate", "mg NO3/L", Analyte::Nitrate, |row| {
-        row.nitrate_mg_l
-    }),
+    Followed {
+        name: "ammonia",
+        unit: "mg N/L",
+        analyte: Analyte::Ammonia,
+        value: |row| row.ammonia_mg_l,
+        peak: |start| Some(typical(start.ammonia_peak_day, start.ammonia_peak_mg_l)),
+    },
+    Followed {
+        name: "nitrite",
+        unit: "mg NO2/L",
+        analyte: Analyte::Nitrite,
+        value: |row| row.nitrite_mg_l,
+        peak: |start| Some(typical(start.nitrite_peak_day, start.nitrite_peak_mg_l)),
+    },
+    Followed {
+        name: "nitrate",
+        unit: "mg NO3/L",
+        analyte: Analyte::Nitrate,
+        value: |row| row.nitrate_mg_l,
+        peak: |_| None,
+    },
 ];
+
+fn typical(day: Estimate, height: Estimate) -> (f64, f64) {
+    (day.typical(), height.typical())
+}
 
 /// A group of plants, and where its mass stands in a day.
 type Group = (&'static str, fn(&DayRow) -> Estimate);
@@ -32,20 +57,26 @@ const GROUPS: [Group; 3] = [
 ];
 
 /// How a chart is read.
-const KEY: &str = "Line: the typical start. Shade: 10 to 90 % of the starts. Dash and dot: the limit. Crosses: readings.";
+const KEY: &str = "Line: the median of the starts on each day. Shade: 10 to 90 % of them. Diamond: the typical peak, the median of their own peaks, which texts speak of; it lies over the line, for each start peaks on a day of its own. Dash and dot: the limit. Crosses: readings.";
+/// The names of the two courses.
+const AS_WRITTEN: &str = "as written";
+const WITH_CHANGES: &str = "changed by readings";
 
-/// The charts of the days followed.
-pub(super) fn followed(design: &Design, days: &[DayRow], readings: &[ReadingRow]) -> Vec<Block> {
+/// The charts of the days followed: as written, with its band, and beside it as advised.
+pub(super) fn followed(design: &Design, courses: &Courses<'_>) -> Vec<Block> {
     let marks = marks(design);
-    let nutrients = FOLLOWED.map(|(name, unit, analyte, value)| {
-        let limit = watch_limit_mg_l(design, analyte);
-        let read = readings.iter().filter(|row| row.analyte == name);
+    let days = courses.as_written;
+    let nutrients = FOLLOWED.map(|followed| {
+        let limit = watch_limit_mg_l(design, followed.analyte);
+        let readings = courses.readings.iter();
+        let read = readings.filter(|row| row.analyte == followed.name);
         Chart {
-            title: format!("{name}, {unit}"),
+            title: format!("{}, {}", followed.name, followed.unit),
             across: Across::Days,
-            series: vec![series(name, days, value)],
+            series: lines(&followed, courses),
             limits: limit.into_iter().map(watch).collect(),
             points: read.map(|row| (row.day, row.value_mg_l)).collect(),
+            peak: (followed.peak)(courses.section),
             marks: marks.clone(),
         }
     });
@@ -63,6 +94,18 @@ pub(super) fn followed(design: &Design, days: &[DayRow], readings: &[ReadingRow]
     let charts = nutrients.into_iter().chain([plants]).map(Block::Chart);
     let key = Block::OnPage(Box::new(Block::Text(KEY.to_owned())));
     [key].into_iter().chain(charts).collect()
+}
+
+/// The course as written with its band; where changes are advised, that with them as a line.
+fn lines(followed: &Followed, courses: &Courses<'_>) -> Vec<Series> {
+    if courses.with_changes.is_empty() {
+        return vec![series(followed.name, courses.as_written, followed.value)];
+    }
+    let mut with = series(WITH_CHANGES, courses.with_changes, followed.value);
+    for (_, band) in &mut with.line {
+        *band = Band::exact(band.typical);
+    }
+    vec![series(AS_WRITTEN, courses.as_written, followed.value), with]
 }
 
 fn series(name: &str, days: &[DayRow], value: fn(&DayRow) -> Estimate) -> Series {

@@ -3,7 +3,7 @@
 use super::chart::followed;
 use super::{finding, night, reason, shopping, startup};
 use crate::design::Design;
-use crate::plan::{self, Plan, portions_in_words};
+use crate::plan::{self, Plan, of_100, portions_in_words};
 use crate::report::document::{Block, Document, Fact, Sheet};
 use crate::units::{Length, Mass, Pressure, Volume, show};
 
@@ -15,7 +15,7 @@ pub fn plan(design: &Design, plan: &Plan) -> Document {
     blocks.extend(shopping::list(design, plan));
     blocks.extend(section("Planting", planting(plan)));
     blocks.extend(section("First weeks", startup::facts(&plan.startup)));
-    let charts = followed(design, &plan.days, &[]).into_iter();
+    let charts = followed(design, &plan.courses()).into_iter();
     blocks.extend(charts.map(|chart| Block::OnPage(Box::new(chart))));
     blocks.extend(section("Night", night::night_facts(&plan.night)));
     let charts = night::charts(design, &plan.hours).into_iter();
@@ -121,8 +121,8 @@ fn planting(plan: &Plan) -> Vec<Fact> {
             "index",
             show::significant(planting.index, 2),
             format!(
-                "plants over flush in 21 days, 2 or more is enough (1.5 from 20 % floaters); ammonia and nitrite stay under their limits in {:.0} % of the starts",
-                planting.probability_under_limits * 100.0
+                "plants over flush in 21 days, 2 or more is enough (1.5 from 20 % floaters); {:.0} of 100 starts hold as written",
+                of_100(planting.probability_under_limits)
             ),
         )
         .by("plants.load"),
@@ -137,9 +137,9 @@ fn planting(plan: &Plan) -> Vec<Fact> {
                 "add",
                 portions_in_words(&planting.needed.portions),
                 format!(
-                    "brings the index to {}, under the limits in {:.0} % of the starts{cost}",
+                    "brings the index to {}; {:.0} of 100 starts hold then{cost}",
                     show::significant(planting.needed.index, 2),
-                    planting.needed.probability_under_limits * 100.0
+                    of_100(planting.needed.probability_under_limits)
                 ),
             )
             .by("plants.load"),

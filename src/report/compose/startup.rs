@@ -23,7 +23,7 @@ pub fn startup(design: &Design, startup: &Startup, findings: &[Finding]) -> Docu
         Block::Heading("Course".to_owned()),
         Block::Facts(facts(section)),
     ];
-    blocks.extend(followed(design, &startup.days, &startup.readings));
+    blocks.extend(followed(design, &startup.courses()));
     blocks.extend(readings(startup));
     blocks.extend(calendar(&section.calendar));
     blocks.extend(drivers(startup));
@@ -100,7 +100,7 @@ pub(super) fn facts(section: &StartupSection) -> Vec<Fact> {
         )
         .by("light.long"),
     ];
-    facts.extend(section.probability_with_changes.map(with_changes));
+    facts.extend(changes(section));
     if section.members_lost > 0 {
         facts.push(Fact::new(
             "left out",
@@ -111,39 +111,36 @@ pub(super) fn facts(section: &StartupSection) -> Vec<Fact> {
     facts
 }
 
-fn with_changes(probability: f64) -> Fact {
-    Fact::new(
-        "with changes",
-        format!("{:.0} %", probability * 100.0),
-        "of the starts stay under the limits for ammonia and nitrite with the water changes of the calendar",
-    )
-    .by("flush.changes")
+/// How many starts hold, and what the changes by reading come to.
+fn changes(section: &StartupSection) -> Option<Fact> {
+    let changes = section.changes_by_reading.as_ref();
+    let words = changes.map_or_else(
+        || section.changes_by_reading_reason.clone(),
+        |changes| {
+            Some(format!(
+                "ammonia and nitrite under their limits with {:.0} % changed when a test reads over {} mg N/L or {} mg/L of nitrite; {}",
+                changes.share * 100.0,
+                significant(changes.threshold_ammonia_mg_l, 2),
+                significant(changes.threshold_nitrite_mg_l, 2),
+                changes.how_often()
+            ))
+        },
+    )?;
+    Some(Fact::new("odds", section.odds_in_words(), words).by("flush.changes"))
 }
 
 fn ready(section: &StartupSection) -> Fact {
-    match (section.ready_day, section.ready_day_advised) {
-        (Some(day), Some(advised)) => Fact::new(
-            "ready",
-            format!("day {}", whole_days(day)),
-            format!(
-                "animals from day {}, after two clean tests",
-                fixed(advised, 0)
-            ),
-        ),
-        (Some(day), None) => Fact::new(
-            "ready",
-            format!("day {}", fixed(day.typical(), 0)),
-            format!(
-                "early end day {}, late end beyond the days followed",
-                fixed(day.band().low, 0)
-            ),
-        ),
-        (None, _) => Fact::new(
-            "ready",
-            "never",
-            section.ready_day_reason.clone().unwrap_or_default(),
-        ),
-    }
+    let animals = match (section.ready_day_advised, &section.ready_day_advised_reason) {
+        (Some(day), _) => format!("animals from day {}, after two clean tests", fixed(day, 0)),
+        (None, reason) => format!("no day for animals: {}", reason.clone().unwrap_or_default()),
+    };
+    let late = section.ready_day_reason.as_ref();
+    let late = late.map_or_else(String::new, |reason| format!("{reason}; "));
+    let day = section.ready_day.map_or_else(
+        || format!("not by day {}", section.days),
+        |day| format!("day {}", whole_days(day)),
+    );
+    Fact::new("ready", day, format!("{late}{animals}"))
 }
 
 /// "43 (26-82)": a day has no parts that anyone could plan by.

@@ -51,6 +51,11 @@ pub(in crate::report) fn chart(chart: &Chart) -> String {
     if chart.series.len() > 1 {
         frame.names(&mut canvas, chart);
     }
+    if let Some((time, value)) = chart.peak {
+        let (x, y) = frame.at(time, value);
+        let diamond = format!("M{} {}l5 5l-5 5l-5 -5z", tenth(x), tenth(y - 5.0));
+        canvas.path("reading", &diamond);
+    }
     for &(time, value) in &chart.points {
         if (first..=last).contains(&time) {
             let (x, y) = frame.at(time, value);
@@ -151,8 +156,7 @@ impl Frame {
     }
 
     fn band(&self, canvas: &mut Canvas, series: &Series, place: usize) {
-        let has_width = series.line.iter().any(|(_, band)| band.high > band.low);
-        if !has_width {
+        if !series.has_width() {
             return;
         }
         let edge = |value: fn(&Band) -> f64| {
@@ -251,6 +255,7 @@ mod tests {
                 value: 0.5,
             }],
             points: vec![(15.0, 1.2)],
+            peak: Some((8.0, 0.4)),
             marks: vec![Mark {
                 at: 7.0,
                 name: "water change".to_owned(),
