@@ -31,6 +31,9 @@ pub struct Animal {
     pub grazes: bool,
     /// Water that each is given at least, by practice, L.
     pub litres_each: f64,
+    /// Smallest tank that it is advised for, to the rim, by practice, L.
+    #[serde(default)]
+    pub least_tank_l: f64,
     /// Whether two of it fight, so that one is kept alone.
     #[serde(default)]
     pub fights_its_kind: bool,
@@ -56,22 +59,27 @@ pub struct Animal {
 }
 
 impl Animal {
-    /// The most that are kept in so much water.
+    /// The most that are kept in so much water of a tank of a size to the rim.
     ///
     /// # Source
-    /// Common practice, no source: 2 L of water to the gram of fish.
+    /// Common practice, no source: 2 L of water to the gram of fish, and no fish in tanks under
+    /// 20 L.
     ///
     /// # Example
     /// ```
     /// use lentic::{catalogue, units::Volume};
+    /// let (water, tank) = (Volume::from_litres(48.0), Volume::from_litres(60.0));
     /// let most = |name| {
     ///     let animal = catalogue::find::<catalogue::Animal>(name).ok();
-    ///     animal.map(|animal| animal.most_in(Volume::from_litres(48.0)))
+    ///     animal.map(|animal| animal.most_in(water, tank))
     /// };
     /// // 24 g of fish of up to 0.6 g; males that fight are kept singly
     /// assert_eq!([most("small_fish"), most("labyrinth_fish")], [Some(40), Some(1)]);
     /// ```
-    pub fn most_in(&self, water: Volume) -> u32 {
+    pub fn most_in(&self, water: Volume, tank: Volume) -> u32 {
+        if tank.litres() < self.least_tank_l {
+            return 0;
+        }
         let most = (water.litres() / self.litres_each).floor() as u32;
         if self.fights_its_kind {
             most.min(1)

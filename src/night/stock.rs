@@ -34,8 +34,8 @@ impl Carried {
     }
 
     /// The same in numbers of animals that leave a bed alone, no more of each than
-    /// practice keeps in the water.
-    pub fn examples(&self, water: Volume) -> Vec<Example> {
+    /// practice keeps in the water, and none that it keeps out of a tank of that size to the rim.
+    pub fn examples(&self, water: Volume, tank: Volume) -> Vec<Example> {
         let grams = self.least().g();
         let quiet = animals()
             .iter()
@@ -44,7 +44,7 @@ impl Carried {
             .map(|animal| Example {
                 animal,
                 count: animal
-                    .most_in(water)
+                    .most_in(water, tank)
                     .min((grams / animal.mass_g.typical).floor() as u32),
             })
             .collect()

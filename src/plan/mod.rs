@@ -41,6 +41,7 @@ pub use outcome::{Check, Plan};
 pub use partial::{Part, Partial, PartialPlanting, partial};
 pub use planting::{needed_in_words, portions_in_words, price};
 pub use purchase::bags_in_words;
+pub use rule::air_setting::air_setting;
 pub use rule::ordered;
 pub use section::{
     BagCount, BedSection, CapSection, CostSection, NeededPlanting, PanesSection, PlantingSection,

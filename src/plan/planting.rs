@@ -11,7 +11,8 @@ use crate::numerics::rodas::IntegrationError;
 use crate::numerics::root::first_whole;
 use crate::source::Band;
 use crate::startup::Parameters;
-use crate::units::{Mass, Share};
+use crate::units::show::significant;
+use crate::units::{Area, Mass, Share};
 
 /// Floaters are added up to this cover: more would starve the plants below.
 const MOST_COVER: f64 = 0.45;
@@ -51,7 +52,7 @@ pub(super) fn as_given(load: &Load<'_>, flush: &Flush<'_>) -> Result<Needed, Int
             slow_g: planted.slow.fresh.g(),
             index: met.index,
             probability_under_limits: flush.probability,
-            needed: after(&planted, &[], met.index, flush.probability),
+            needed: after(load, &planted, &[], (met.index, flush.probability)),
             shortfall_pct: load.shortfall_pct(&planted),
         },
     })
@@ -84,7 +85,7 @@ pub(super) fn needed(
         reached,
         fast_growth_per_d: load.growth(&total).fast_per_d,
         section: PlantingSection {
-            needed: after(&total, &added, reached.index, probability),
+            needed: after(load, &total, &added, (reached.index, probability)),
             ..given.section
         },
         ..given
@@ -92,12 +93,21 @@ pub(super) fn needed(
 }
 
 /// A planting after an addition.
-fn after(total: &Planted, added: &[Planting], index: f64, probability: f64) -> NeededPlanting {
+fn after(
+    load: &Load<'_>,
+    total: &Planted,
+    added: &[Planting],
+    (index, probability): (f64, f64),
+) -> NeededPlanting {
+    let surface = load.design.surface();
     NeededPlanting {
         floating_cover_pct: total.cover.percent(),
         floating_g: total.floating.fresh.g(),
         fast_g: total.fast.fresh.g(),
-        portions: added.iter().filter_map(portion_count).collect(),
+        portions: added
+            .iter()
+            .filter_map(|planting| portion_count(planting, surface))
+            .collect(),
         index,
         probability_under_limits: probability,
         cost: cost(added),
@@ -284,13 +294,18 @@ fn fallback(group: Group, suggested: &str) -> &'static Plant {
 /// What floaters are counted in.
 const GRAM: &str = "g";
 
-fn portion_count(planting: &Planting) -> Option<PortionCount> {
-    let (count, portion) = match planting.amount {
-        Amount::Portions(count, portion) => (count, portion.singular()),
-        Amount::Fresh(fresh) => (fresh.g().round(), GRAM),
+fn portion_count(planting: &Planting, surface: Area) -> Option<PortionCount> {
+    let (count, portion, cover_pct) = match planting.amount {
+        Amount::Portions(count, portion) => (count, portion.singular(), None),
+        Amount::Fresh(fresh) => {
+            let dry = fresh * planting.plant.dry_per_fresh.typical;
+            let cover = dry / design::closed(planting.plant, surface);
+            (fresh.g().round(), GRAM, Some(100.0 * cover))
+        }
         Amount::Cover(_) => return None,
     };
     Some(PortionCount {
+        cover_pct,
         name: &planting.plant.name,
         count: count as u32,
         portion,
@@ -323,14 +338,20 @@ pub fn portions_in_words(portions: &[PortionCount]) -> String {
     super::words::listed(&parts)
 }
 
-/// "frogbit" and "2 handfuls".
+/// "frogbit" and "2 handfuls", "12 g (8 % of the surface)" of floaters.
 pub fn needed_in_words(portion: &PortionCount) -> (&'static str, String) {
     let unit = if portion.count == 1 {
         portion.portion
     } else {
         plural(portion.portion)
     };
-    (label(portion.name), format!("{} {unit}", portion.count))
+    let seen = portion.cover_pct.map_or_else(String::new, |cover| {
+        format!(" ({} % of the surface)", significant(cover, 2))
+    });
+    (
+        label(portion.name),
+        format!("{} {unit}{seen}", portion.count),
+    )
 }
 
 fn label(name: &'static str) -> &'static str {

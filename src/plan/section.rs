@@ -215,6 +215,9 @@ results! {
     /// Portions of one plant.
     #[derive(Debug, Clone, PartialEq, Serialize)]
     pub struct PortionCount {
+        /// Share of the surface that floaters weighed out so cover, %.
+        #[serde(skip)]
+        pub cover_pct: Option<f64>,
         /// the plant to add, by its name in lentic list plants
         pub name: &'static str => Spec,
         /// how many portions of it, rounded up

@@ -78,9 +78,12 @@ impl UnitSystem {
         }
     }
 
-    /// A plant's fresh mass, in grams in either system.
+    /// A plant's or an animal's fresh mass: "47 g", "1.7 oz".
     pub fn plant_mass(self, mass: Mass) -> String {
-        format!("{} g", significant(mass.g(), 2))
+        match self {
+            Self::Metric => format!("{} g", significant(mass.g(), 2)),
+            Self::Us => format!("{} oz", significant(mass.lb() * 16.0, 2)),
+        }
     }
 
     /// A temperature: "24 C", "75 F".
@@ -96,6 +99,27 @@ impl UnitSystem {
         match self {
             Self::Metric => format!("{} kPa", significant(pressure.kpa(), 2)),
             Self::Us => format!("{} psf", significant(pressure.psf(), 2)),
+        }
+    }
+
+    /// A flow of air: "0.5 L/min", "0.5 L/min (1.1 ft3/h)"; pumps are sold by litres a minute
+    /// in either system.
+    pub fn air_flow(self, flow: Flow) -> String {
+        let l_min = significant(flow.l_min(), 2);
+        match self {
+            Self::Metric => format!("{l_min} L/min"),
+            Self::Us => {
+                let ft3_h = flow.l_min() * 60.0 / super::constants::L_PER_FT3;
+                format!("{l_min} L/min ({} ft3/h)", significant(ft3_h, 2))
+            }
+        }
+    }
+
+    /// A pressure that a pump has to exceed: "2.9 kPa", "0.42 psi".
+    pub fn pump_pressure(self, pressure: Pressure) -> String {
+        match self {
+            Self::Metric => format!("{} kPa", significant(pressure.kpa(), 2)),
+            Self::Us => format!("{} psi", significant(pressure.psi(), 2)),
         }
     }
 

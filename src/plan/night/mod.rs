@@ -20,7 +20,7 @@ use crate::night::lighting::Lighting;
 use crate::night::limits::{DAWN_ACT_MG_L, DAWN_WATCH_MG_L};
 use crate::night::outage::{Outage, outage};
 use crate::night::sizing::{AirNeed, air_needed};
-use crate::night::stock::{Carried, Diet, carried};
+use crate::night::stock::{Carried, Diet, Example, carried};
 use crate::night::upkeep::Upkeep;
 use crate::night::{Ensemble, NightInputs, Outlook, Rates, outlook};
 use crate::numerics::rodas::IntegrationError;
@@ -187,7 +187,7 @@ impl<'a> Nocturne<'a> {
 
     /// The animals section.
     pub(super) fn animals(&self) -> AnimalsSection {
-        let examples = self.carried.examples(self.inputs.water).into_iter();
+        let examples = self.examples().into_iter();
         AnimalsSection {
             mass_g: self.inputs.animal_mass().g(),
             carried_by_oxygen_g: self.estimate(self.carried.by_oxygen_g),
@@ -201,6 +201,12 @@ impl<'a> Nocturne<'a> {
                 .collect(),
             unfed: is_unfed(self.design),
         }
+    }
+
+    /// What the tank carries in animals of one kind alone.
+    pub(super) fn examples(&self) -> Vec<Example> {
+        let tank = self.design.vessel().brimful();
+        self.carried.examples(self.inputs.water, tank)
     }
 
     /// The heat section.

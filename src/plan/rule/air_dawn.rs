@@ -1,6 +1,6 @@
 //! `air.dawn`: oxygen at the end of the night.
 
-use super::air_setting::{air_setting_l_min, depth, litres_a_minute};
+use super::air_setting::{air_setting, depth, units};
 use super::case::NightCase;
 use super::declaration::{About, Judge, Rule};
 use super::verdict::{Verdict, finding};
@@ -14,7 +14,7 @@ use crate::plan::outcome::Plan;
 use crate::source::Band;
 use crate::source::{Basis, Source};
 use crate::units::show::significant;
-use crate::units::{Concentration, Flow};
+use crate::units::{Concentration, Pressure};
 
 /// The rule.
 pub(in crate::plan) const RULE: Rule = Rule {
@@ -243,7 +243,7 @@ fn more_air(case: &NightCase<'_>, air: AirNeed) -> Remedy {
         AirNeed::OutOfReach { flow, dawn } => Remedy {
             says: format!(
                 "no air pump does it ({} leaves {} mg/L): thin the floaters to {LESS_COVER_PCT:.0} % of the surface, open the lid, keep fewer animals",
-                litres_a_minute(flow),
+                units(case).air_flow(flow),
                 significant(dawn.mg_l().max(0.0), 2)
             ),
             quantity: Some(LESS_COVER_PCT),
@@ -258,14 +258,14 @@ fn bubbles(case: &NightCase<'_>, air: &AirFlow, limit: &str) -> Remedy {
         Device::SpongeFilter => "the sponge filter",
         Device::None | Device::AirStone | Device::Pump => "an air stone",
     };
-    let setting = air_setting_l_min(air.always);
-    let by_night = air.night_only.map(air_setting_l_min);
+    let setting = air_setting(air.always);
+    let by_night = air.night_only.map(air_setting);
     let when = match by_night {
         None => "day and night".to_owned(),
         Some(night) if night <= setting => "while the lamp is off".to_owned(),
         Some(night) => format!(
             "day and night, or {} while the lamp is off",
-            litres_a_minute(Flow::from_l_min(night))
+            units(case).air_flow(night)
         ),
     };
     let then = if case.night.outlook.ensemble.members == 0 {
@@ -275,12 +275,12 @@ fn bubbles(case: &NightCase<'_>, air: &AirFlow, limit: &str) -> Remedy {
     };
     Remedy {
         says: format!(
-            "run {} of air through {through} {} deep, {when}: {then} at {limit} mg/L or more; its pump must exceed {} kPa (both with some to spare)",
-            litres_a_minute(Flow::from_l_min(setting)),
+            "run {} of air through {through} {} deep, {when}: {then} at {limit} mg/L or more; its pump must exceed {} (both with some to spare)",
+            units(case).air_flow(setting),
             depth(case, inputs.air_depth()),
-            significant(air.pressure_kpa.high, 2)
+            units(case).pump_pressure(Pressure::from_kpa(air.pressure_kpa.high))
         ),
-        quantity: Some(setting),
+        quantity: Some(setting.l_min()),
         unit: "L/min",
     }
 }

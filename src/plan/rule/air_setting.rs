@@ -1,19 +1,17 @@
-//! Flows of air to set, as remedies word them.
+//! Flows of air to set, as every text words them.
 
 use super::case::NightCase;
-use crate::units::show::significant;
-use crate::units::{Flow, Length};
+use crate::units::{Flow, Length, UnitSystem};
 
-/// A flow to set: up to the next twentieth of a litre.
-pub(super) fn air_setting_l_min(flow: Flow) -> f64 {
-    (flow.l_min() * 20.0).ceil() / 20.0
+/// A flow to set: up to the next twentieth of a litre a minute.
+pub fn air_setting(flow: Flow) -> Flow {
+    Flow::from_l_min((flow.l_min() * 20.0).ceil() / 20.0)
 }
 
-/// Air pumps are sold by litres a minute in either system.
-pub(super) fn litres_a_minute(flow: Flow) -> String {
-    format!("{} L/min", significant(flow.l_min(), 2))
+pub(super) fn units(case: &NightCase<'_>) -> UnitSystem {
+    case.design().draft().units
 }
 
 pub(super) fn depth(case: &NightCase<'_>, depth: Length) -> String {
-    case.design().draft().units.dimension(depth)
+    units(case).dimension(depth)
 }

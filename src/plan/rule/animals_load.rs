@@ -9,7 +9,6 @@ use crate::plan::outcome::Plan;
 use crate::plan::words;
 use crate::source::{Basis, Source};
 use crate::units::Mass;
-use crate::units::show::significant;
 
 /// The rule.
 pub(in crate::plan) const RULE: Rule = Rule {
@@ -32,7 +31,7 @@ pub(in crate::plan) const RULE: Rule = Rule {
             "T: kelvin",
         ],
         range: || {
-            "measured on fish of 1 to 1,000 g: a factor of two for smaller ones; the rule itself is judgement; examples stop at common practice, without source: 2 L to the gram of fish at the mass of large adults, 1 L to a small shrimp, 4 L to a surface snail, one labyrinth fish".to_owned()
+            "measured on fish of 1 to 1,000 g: a factor of two for smaller ones; the rule itself is judgement; examples stop at common practice, without source: 2 L to the gram of fish at the mass of large adults, 1 L to a small shrimp, 4 L to a surface snail, one labyrinth fish, no fish in tanks under 20 L".to_owned()
         },
         basis: Basis::Judgement,
         sources: &[Source::ClarkeJohnston1999, Source::TimmonsEbeling],
@@ -84,48 +83,67 @@ pub fn verdict(animals: Mass, carried: &Carried) -> Verdict {
 fn judged(case: &NightCase<'_>) -> Finding {
     let carried = &case.night.carried;
     let verdict = verdict(case.night.inputs.animal_mass(), carried);
-    let grams = |grams: f64| significant(grams, 2);
-    let most = grams(verdict.high.unwrap_or_default());
-    let animals = grams(verdict.value);
+    let mass = |grams: f64| case.design().draft().units.plant_mass(Mass::from_g(grams));
+    let most = mass(verdict.high.unwrap_or_default());
     let oxygen_g = carried.by_oxygen_g.typical;
     let which = if oxygen_g > 0.0 && oxygen_g <= carried.by_nitrogen.g() {
-        "oxygen at dawn carries"
+        "oxygen at dawn"
     } else {
-        "nitrogen that the plants take carries"
+        "nitrogen that the plants take"
     };
+    let carries = match examples(case) {
+        Some(examples) => format!("{which} carries {examples} (about {most})"),
+        None => format!("{which} carries not one of any kind"),
+    };
+    let animals = format!("{} ({})", kept(case), mass(verdict.value));
     let says = match (verdict.value > 0.0, oxygen_g > 0.0) {
-        (true, true) => format!("{animals} g of animals; the {which} about {most} g"),
+        (true, true) => format!("{animals}: {carries}"),
         (true, false) => format!(
-            "{animals} g of animals, and at dawn oxygen is short even without them (see air.dawn); the {which} about {most} g"
+            "{animals}: at dawn oxygen is short even without them (see air.dawn); {carries}"
         ),
-        (false, true) => format!("the {which} about {most} g of animals"),
+        (false, true) => carries,
         (false, false) => {
             "at dawn oxygen is short before any animal is in (see air.dawn)".to_owned()
         }
     };
     let remedy = (verdict.status >= Status::Watch).then(|| Remedy {
-        says: format!("keep {most} g at most{}", examples(case)),
+        says: examples(case).map_or_else(
+            || "keep no animals in it".to_owned(),
+            |examples| format!("keep {examples} at most, {most} in all"),
+        ),
         quantity: verdict.high,
         unit: "g",
     });
     finding(Code::AnimalsLoad, verdict, "animals", says, remedy)
 }
 
-/// ", of one kind alone ... 5 small fish or 40 small shrimp", empty where not even one is carried.
-fn examples(case: &NightCase<'_>) -> String {
-    let found = case.night.carried.examples(case.night.inputs.water);
+/// "9 small shoaling fish and 5 surface snails", those that are in.
+fn kept(case: &NightCase<'_>) -> String {
+    let (inputs, planned) = (&case.night.inputs, &case.design().draft().animals);
+    let all = inputs.animals.len() == planned.len();
+    let stocks = planned
+        .iter()
+        .filter(|stock| all || stock.from_day <= inputs.state.day);
+    let counted: Vec<String> = stocks
+        .map(|stock| stock.animal.counted(stock.count))
+        .collect();
+    words::listed(&counted)
+}
+
+/// "of one kind alone and by stocking practice 5 small fish or 40 small shrimp"; none where
+/// not even one is carried.
+fn examples(case: &NightCase<'_>) -> Option<String> {
+    let found = case.night.examples();
     let some = found.iter().filter(|example| example.count > 0);
     let named: Vec<String> = some
         .map(|example| example.animal.counted(example.count))
         .collect();
-    if named.is_empty() {
-        String::new()
-    } else {
+    (!named.is_empty()).then(|| {
         format!(
-            ", of one kind alone and by stocking practice {}",
+            "of one kind alone and by stocking practice {}",
             words::either(&named)
         )
-    }
+    })
 }
 
 fn steps(plan: &Plan) -> Vec<Step> {

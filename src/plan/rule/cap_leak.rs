@@ -121,6 +121,9 @@ fn leak_remedy(case: &Case<'_>) -> Result<Remedy, IntegrationError> {
     })
 }
 
+/// A depth is told up to the next half centimetre: nobody lays sand more exactly.
+const HALF_CM_MM: f64 = 5.0;
+
 /// The least even depth, up to 60 mm and to where it would be too deep, at which the planting meets the load.
 fn deeper_cap(case: &Case<'_>) -> Result<Option<Length>, IntegrationError> {
     let now = case.design.bed().cap.mean;
@@ -145,7 +148,8 @@ fn deeper_cap(case: &Case<'_>) -> Result<Option<Length>, IntegrationError> {
             too_thin = middle;
         }
     }
-    Ok(Some(Length::from_mm(enough.mm().ceil())))
+    let half_cm = (enough.mm() / HALF_CM_MM).ceil() * HALF_CM_MM;
+    Ok(Some(Length::from_mm(half_cm).min(deepest)))
 }
 
 fn steps(design: &Design, plan: &Plan) -> Vec<Step> {

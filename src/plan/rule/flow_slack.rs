@@ -1,7 +1,7 @@
 //! `flow.slack`: water too still for the plants in it.
 
 use super::air_dawn;
-use super::air_setting::{air_setting_l_min, depth, litres_a_minute};
+use super::air_setting::{air_setting, depth, units};
 use super::case::NightCase;
 use super::declaration::{About, Judge, Rule};
 use super::verdict::{Verdict, finding};
@@ -11,7 +11,7 @@ use crate::night::flow::{Movement, air_for_speed};
 use crate::plan::outcome::Plan;
 use crate::source::{Basis, Source};
 use crate::units::show::significant;
-use crate::units::{Flow, Mass, Velocity};
+use crate::units::{Mass, Velocity};
 
 /// The rule.
 pub(in crate::plan) const RULE: Rule = Rule {
@@ -127,14 +127,14 @@ fn support(case: &NightCase<'_>) -> Support {
 
 fn stirring(case: &NightCase<'_>, cm_s: f64) -> Option<Remedy> {
     let flow = air_for_speed(&case.night.inputs, Velocity::from_cm_s(cm_s))?;
-    let setting = air_setting_l_min(flow);
+    let setting = air_setting(flow);
     Some(Remedy {
         says: format!(
             "let an air stone {} deep bubble {}: it moves the water at {cm_s} cm/s",
             depth(case, case.night.inputs.air_depth()),
-            litres_a_minute(Flow::from_l_min(setting))
+            units(case).air_flow(setting)
         ),
-        quantity: Some(setting),
+        quantity: Some(setting.l_min()),
         unit: "L/min",
     })
 }

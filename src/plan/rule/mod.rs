@@ -2,7 +2,7 @@
 //! explanation together. What several of them share stands in files of its own.
 
 pub mod air_dawn;
-mod air_setting;
+pub(super) mod air_setting;
 pub mod animals_diggers;
 pub mod animals_early;
 mod animals_feed;

@@ -7,11 +7,12 @@ use crate::finding::{Finding, Status};
 use crate::night::limits::{DAWN_ACT_MG_L, DAWN_WATCH_MG_L};
 use crate::plan::{
     AnimalsSection, Estimate, FlowSection, HeatSection, HourRow, LightSection, Night, NightSection,
+    air_setting,
 };
 use crate::report::chart::{Across, Chart, Level, Mark, Series};
 use crate::report::document::{Block, Document, Fact};
 use crate::units::show::significant;
-use crate::units::{Concentration, UnitSystem, Volume};
+use crate::units::{Concentration, Flow, Mass, Pressure, UnitSystem, Volume};
 
 /// A night, verdict first.
 pub fn night(design: &Design, night: &Night, findings: &[Finding]) -> Document {
@@ -21,7 +22,7 @@ pub fn night(design: &Design, night: &Night, findings: &[Finding]) -> Document {
         Block::Verdict(status.unwrap_or(Status::Ok), summary(design, night)),
         Block::Text(drawn_from(&night.section)),
         Block::Heading("Night".to_owned()),
-        Block::Facts(night_facts(&night.section)),
+        Block::Facts(night_facts(design.draft().units, &night.section)),
     ];
     blocks.extend(charts(design, &night.hours));
     blocks.extend(conditions(
@@ -50,7 +51,11 @@ fn summary(design: &Design, night: &Night) -> String {
     let air = match night.section.air_needed_l_min {
         None => "no air pump keeps it there".to_owned(),
         Some(air) if air <= 0.0 => format!("the surface alone keeps it there {odds}"),
-        Some(air) => format!("{} L/min of air keep it there {odds}", significant(air, 2)),
+        Some(air) => {
+            let setting = air_setting(Flow::from_l_min(air));
+            let setting = design.draft().units.air_flow(setting);
+            format!("{setting} of air keep it there {odds}")
+        }
     };
     format!(
         "dawn oxygen on day {:.0} is {} mg/L, {} is wanted: {air}",
@@ -77,7 +82,7 @@ fn drawn_from(section: &NightSection) -> String {
 }
 
 /// The facts on a night, as the plan shows them too.
-pub(super) fn night_facts(section: &NightSection) -> Vec<Fact> {
+pub(super) fn night_facts(units: UnitSystem, section: &NightSection) -> Vec<Fact> {
     let mut facts = vec![
         Fact::new(
             "dawn oxygen",
@@ -99,7 +104,7 @@ pub(super) fn night_facts(section: &NightSection) -> Vec<Fact> {
             ),
         )
         .by("air.dawn"),
-        air(section).by("air.needed"),
+        air(units, section).by("air.needed"),
         Fact::new(
             "pH",
             format!("{} at dawn", significant(section.ph_dawn.typical(), 2)),
@@ -128,7 +133,7 @@ pub(super) fn night_facts(section: &NightSection) -> Vec<Fact> {
     facts
 }
 
-fn air(section: &NightSection) -> Fact {
+fn air(units: UnitSystem, section: &NightSection) -> Fact {
     match section.air_needed_l_min {
         None => Fact::new(
             "air needed",
@@ -137,21 +142,18 @@ fn air(section: &NightSection) -> Fact {
         ),
         Some(air) if air <= 0.0 => Fact::new("air needed", "none", "surface exchange is enough"),
         Some(air) => {
-            let always = significant(air, 2);
-            let night = section.air_needed_night_l_min;
-            let by_night = match night.map(|flow| significant(flow, 2)) {
+            let setting = |l_min: f64| units.air_flow(air_setting(Flow::from_l_min(l_min)));
+            let always = setting(air);
+            let by_night = match section.air_needed_night_l_min.map(setting) {
                 None => "day and night".to_owned(),
                 Some(flow) if flow == always => "while the lamp is off".to_owned(),
                 Some(flow) => format!("day and night, or {flow} while the lamp is off"),
             };
             let pressure = section.pump_pressure_kpa.map_or_else(String::new, |kpa| {
-                format!("; the pump must exceed {} kPa", ranged(kpa))
+                let high = Pressure::from_kpa(kpa.band().high);
+                format!("; the pump must exceed {}", units.pump_pressure(high))
             });
-            Fact::new(
-                "air needed",
-                format!("{always} L/min"),
-                format!("{by_night}{pressure}"),
-            )
+            Fact::new("air needed", always, format!("{by_night}{pressure}"))
         }
     }
 }
@@ -190,7 +192,7 @@ pub(super) fn conditions(
             ),
         )
         .by("light.lamp"),
-        animals_fact(animals).by("animals.load"),
+        animals_fact(units, animals).by("animals.load"),
         heat_fact(units, heat).by("heat.balance"),
         evaporation(units, heat).by("heat.balance"),
     ];
@@ -200,34 +202,35 @@ pub(super) fn conditions(
     ]
 }
 
-fn animals_fact(animals: &AnimalsSection) -> Fact {
+fn animals_fact(units: UnitSystem, animals: &AnimalsSection) -> Fact {
     let examples: Vec<String> = animals
         .examples
         .iter()
         .filter(|example| example.count > 0)
         .map(|example| example.animal.counted(example.count))
         .collect();
-    let alone = if examples.is_empty() {
-        String::new()
+    let carried = if examples.is_empty() {
+        "not one of any kind is carried".to_owned()
     } else {
         format!(
-            ": of one kind alone and by stocking practice {}",
+            "of one kind alone and by stocking practice {}",
             examples.join(", or ")
         )
     };
+    let mass = |grams: f64| units.plant_mass(Mass::from_g(grams));
     let by_plants = if animals.unfed {
         "plants set no limit, as nothing is fed".to_owned()
     } else {
-        format!("plants {} g", significant(animals.carried_by_nitrogen_g, 2))
+        format!("plants {}", mass(animals.carried_by_nitrogen_g))
     };
-    Fact::new(
-        "animals",
-        format!("{} g", significant(animals.mass_g, 2)),
-        format!(
-            "oxygen carries {} g, {by_plants}{alone}",
-            ranged(animals.carried_by_oxygen_g)
-        ),
-    )
+    let there = if animals.mass_g > 0.0 {
+        mass(animals.mass_g)
+    } else {
+        "none".to_owned()
+    };
+    let by_oxygen = mass(animals.carried_by_oxygen_g.typical());
+    let says = format!("{carried}; oxygen carries {by_oxygen}, {by_plants}");
+    Fact::new("animals", there, says)
 }
 
 fn heat_fact(units: UnitSystem, heat: &HeatSection) -> Fact {

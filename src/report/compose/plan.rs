@@ -17,7 +17,10 @@ pub fn plan(design: &Design, plan: &Plan) -> Document {
     blocks.extend(section("First weeks", startup::facts(&plan.startup)));
     let charts = followed(design, &plan.courses()).into_iter();
     blocks.extend(charts.map(|chart| Block::OnPage(Box::new(chart))));
-    blocks.extend(section("Night", night::night_facts(&plan.night)));
+    blocks.extend(section(
+        "Night",
+        night::night_facts(design.draft().units, &plan.night),
+    ));
     let charts = night::charts(design, &plan.hours).into_iter();
     blocks.extend(charts.map(|chart| Block::OnPage(Box::new(chart))));
     blocks.extend(night::conditions(
