@@ -17,7 +17,7 @@ pub const MOST_FILLINGS_PER_WEEK: f64 = 0.5;
 pub(in crate::plan) const RULE: Rule = Rule {
     code: Code::FlushChanges,
     about: About::Tank,
-    judge: Judge::Flush(judged),
+    judge: Judge::Flush(|case| vec![judged(case)]),
     orders: &[Action::LayBed, Action::Plant, Action::ChangeWater],
     steps: |_, plan| steps(plan),
     explanation: Explanation {
