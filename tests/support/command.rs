@@ -19,10 +19,12 @@ pub(crate) fn lentic(arguments: &[&str], stdin: &str) -> Ran {
     lentic_in(&root(), arguments, stdin)
 }
 
+/// What a line of arguments printed, once it was run.
+type Once = Arc<OnceLock<Arc<Ran>>>;
+
 /// The same for what writes no file: run once for all tests of a binary that ask the same.
 pub(crate) fn lentic_once(arguments: &[&str]) -> Arc<Ran> {
-    static RUNS: LazyLock<Mutex<HashMap<String, Arc<OnceLock<Arc<Ran>>>>>> =
-        LazyLock::new(Mutex::default);
+    static RUNS: LazyLock<Mutex<HashMap<String, Once>>> = LazyLock::new(Mutex::default);
     let asked = arguments.join("\n");
     let run = Arc::clone(RUNS.lock().expect("runs").entry(asked).or_default());
     Arc::clone(run.get_or_init(|| Arc::new(lentic(arguments, ""))))

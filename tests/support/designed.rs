@@ -16,8 +16,11 @@ pub(crate) const FEW: Options = Options {
     days: 90,
 };
 
+/// A plan, once it was made.
+type Once = Arc<OnceLock<Plan>>;
+
 /// Plans by what they are plans of.
-static PLANS: LazyLock<Mutex<HashMap<String, Arc<OnceLock<Plan>>>>> = LazyLock::new(Mutex::default);
+static PLANS: LazyLock<Mutex<HashMap<String, Once>>> = LazyLock::new(Mutex::default);
 
 /// The design of a spec's text.
 pub(crate) fn design(text: &str) -> Design {
