@@ -226,7 +226,8 @@ fn results_are_shown_in_the_units_that_were_asked_for() {
         (metric.mass(Mass::from_kg(0.25)), "250 g"),
         (us.mass(pound(0.25)), "0.25 lb"),
         (us.mass(pound(0.125)), "2 oz"),
-        (us.plant_mass(Mass::from_kg(0.012)), "12 g"),
+        // 28.3495 g to the ounce
+        (us.plant_mass(Mass::from_kg(0.012)), "0.42 oz"),
         (metric.temperature(Temperature::from_celsius(24.0)), "24 C"),
         (us.temperature(Temperature::from_celsius(25.0)), "77 F"),
         (us.temperature(Temperature::from_celsius(-40.0)), "-40 F"),
