@@ -4,8 +4,7 @@
 //! # Source
 //! Hairer and Wanner 1996, section IV.7: the Rosenbrock method of one stage.
 
-use super::linear::Factors;
-use super::rodas::{IntegrationError, Step, System};
+use super::rodas::{IntegrationError, Step, Stepping};
 
 /// Share of the stretch that the first step takes.
 const FIRST_SHARE: f64 = 1e-4;
@@ -39,7 +38,7 @@ const GROWTH: f64 = 1.5;
 /// # Ok::<(), lentic::numerics::rodas::IntegrationError>(())
 /// ```
 pub fn integrate<const N: usize>(
-    system: &impl System<f64, N>,
+    system: &impl Stepping<f64, N>,
     (start, end): (f64, f64),
     initial: [f64; N],
     lowest: &[f64; N],
@@ -74,25 +73,20 @@ pub fn integrate<const N: usize>(
 
 /// `y + (1/h - J)^-1 f`.
 fn advanced<const N: usize>(
-    system: &impl System<f64, N>,
+    system: &impl Stepping<f64, N>,
     time: f64,
     state: &[f64; N],
     length: f64,
 ) -> [f64; N] {
-    let rates = system.rates(time, state);
-    let mut matrix = system.jacobian(time, state, &rates);
-    for (row, column) in matrix.iter_mut().enumerate() {
-        for entry in column.iter_mut() {
-            *entry = -*entry;
-        }
-        column[row] += 1.0 / length;
-    }
-    let change = Factors::of_coupled(matrix, system.coupled()).solve(&rates);
+    let base = system.linearised(time, &system.moment(time), state);
+    let factors = system.split(&base.jacobian, 1.0 / length);
+    let change = system.solve(&base.jacobian, &factors, &base.rates);
     std::array::from_fn(|row| state[row] + change[row])
 }
 
 #[cfg(test)]
 mod tests {
+    use super::super::rodas::System;
     use super::*;
 
     /// Two substances that turn into each other, one fast.

@@ -3,7 +3,7 @@
 use std::array;
 use std::ops::{Add, AddAssign, Div, Mul, Neg, Sub, SubAssign};
 
-use super::real::Real;
+use super::real::{Real, Scalar};
 
 /// Members of an ensemble that share one time step.
 pub const LANES: usize = 8;
@@ -20,15 +20,9 @@ impl Lanes {
     }
 }
 
-impl Real for Lanes {
-    const PIVOTS: bool = false;
-
+impl Scalar for Lanes {
     fn splat(value: f64) -> Self {
         Self([value; LANES])
-    }
-
-    fn map(self, function: impl Fn(f64) -> f64) -> Self {
-        Self(self.0.map(function))
     }
 
     fn max(self, other: Self) -> Self {
@@ -37,6 +31,31 @@ impl Real for Lanes {
 
     fn min(self, other: Self) -> Self {
         self.zip(other, f64::min)
+    }
+
+    fn exp(self) -> Self {
+        self.map(f64::exp)
+    }
+
+    fn ln(self) -> Self {
+        self.map(f64::ln)
+    }
+
+    fn sqrt(self) -> Self {
+        self.map(f64::sqrt)
+    }
+
+    fn if_positive(self, then: Self, otherwise: Self) -> Self {
+        let chosen = |lane: usize| self.0[lane].if_positive(then.0[lane], otherwise.0[lane]);
+        Self(array::from_fn(chosen))
+    }
+}
+
+impl Real for Lanes {
+    const PIVOTS: bool = false;
+
+    fn map(self, function: impl Fn(f64) -> f64) -> Self {
+        Self(self.0.map(function))
     }
 
     fn largest(self) -> f64 {

@@ -112,6 +112,7 @@ fn subtract<R: Real>(from: &mut [R], column: &[R], factor: R) {
 mod tests {
     use super::*;
     use crate::numerics::lanes::Lanes;
+    use crate::numerics::real::Scalar;
 
     #[test]
     fn a_zero_on_the_diagonal_is_exchanged() {

@@ -3,6 +3,7 @@
 pub mod bags;
 pub mod correlation;
 pub mod distribution;
+pub mod dual;
 pub mod implicit_euler;
 pub mod lanes;
 pub mod linear;
@@ -12,3 +13,4 @@ pub mod real;
 pub mod rodas;
 pub mod root;
 pub mod sobol;
+pub mod sparse;

@@ -11,70 +11,21 @@
 //! Step size control after Gustafsson, as given there.
 
 mod pace;
+mod stages;
+mod system;
 mod tableau;
 
 use std::ops::ControlFlow;
 
 use thiserror::Error;
 
-use super::linear::Factors;
 use super::real::Real;
 use pace::Pace;
-use tableau::{CURVE_WEIGHT, GAMMA, NODE, STAGE_WEIGHT, STAGES, STATE_WEIGHT, TIME_WEIGHT};
+use stages::{Base, Trial};
+pub use system::{Linearised, Stepping, System, difference_jacobian};
 
 /// Error, over that allowed, that halves a step.
 const CUT_IN_HALF: f64 = 10.0;
-
-/// A system of `N` ordinary differential equations.
-pub trait System<R: Real, const N: usize> {
-    /// Rate of change of each state at a time.
-    fn rates(&self, time: f64, state: &[R; N]) -> [R; N];
-
-    /// Number of states, the first ones, that the rates depend on. The rest are
-    /// totals, which cost next to nothing.
-    fn coupled(&self) -> usize {
-        N
-    }
-
-    /// For each state the slopes of all rates with it; by differences unless
-    /// the system knows better.
-    fn jacobian(&self, time: f64, state: &[R; N], rates: &[R; N]) -> [[R; N]; N] {
-        difference_jacobian(state, rates, self.coupled(), |shifted| {
-            self.rates(time, shifted)
-        })
-    }
-
-    /// Slope of each rate with time at a fixed state; by a difference unless
-    /// the system knows better.
-    fn time_slope(&self, time: f64, state: &[R; N], rates: &[R; N]) -> [R; N] {
-        let shift = (f64::EPSILON * time.abs().max(1e-5)).sqrt();
-        let later = self.rates(time + shift, state);
-        std::array::from_fn(|row| (later[row] - rates[row]) / shift)
-    }
-}
-
-/// Slopes of all rates with each of the first `coupled` states by forward
-/// differences; the rates must not depend on the rest.
-pub fn difference_jacobian<R: Real, const N: usize>(
-    state: &[R; N],
-    rates: &[R; N],
-    coupled: usize,
-    rates_at: impl Fn(&[R; N]) -> [R; N],
-) -> [[R; N]; N] {
-    let mut jacobian = [[R::splat(0.0); N]; N];
-    let mut shifted = *state;
-    for column in 0..coupled.min(N) {
-        let wanted = (state[column].abs().max(R::splat(1e-5)) * f64::EPSILON).sqrt();
-        shifted[column] = state[column] + wanted;
-        let scale = R::splat(1.0) / (shifted[column] - state[column]);
-        let there = rates_at(&shifted);
-        for row in 0..N {
-            jacobian[column][row] = (there[row] - rates[row]) * scale;
-        }
-        shifted[column] = state[column];
-    }
-    jacobian
-}
 
 /// Accuracy asked of a run, and how much work it may take.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -211,7 +162,7 @@ impl<R: Real, const N: usize> Step<R, N> {
 /// # Errors
 /// [`IntegrationError`], with the time reached.
 pub fn integrate<R: Real, const N: usize>(
-    system: &impl System<R, N>,
+    system: &impl Stepping<R, N>,
     (start, end): (f64, f64),
     initial: [R; N],
     control: &Control<N>,
@@ -228,7 +179,7 @@ pub fn integrate<R: Real, const N: usize>(
 /// # Errors
 /// As for [`integrate`].
 pub fn integrate_until<R: Real, const N: usize>(
-    system: &impl System<R, N>,
+    system: &impl Stepping<R, N>,
     (start, end): (f64, f64),
     initial: [R; N],
     control: &Control<N>,
@@ -240,13 +191,19 @@ pub fn integrate_until<R: Real, const N: usize>(
     let mut statistics = Statistics::default();
     let mut time = start;
     let mut state = initial;
+    let mut moment = system.moment(start);
     let mut pace = Pace::new();
-    let mut step = first_step(system, (start, end), &state, control);
+    let rates = system.rates_at(&moment, &state);
+    let mut step = first_step(&rates, (start, end), &state, control);
     while time < end {
-        let base = Base::new(system, time, &state);
+        let base = Base {
+            time,
+            state: &state,
+            linearised: system.linearised(time, &moment, &state),
+        };
         statistics.evaluations += 2;
         statistics.jacobians += 1;
-        if !largest_magnitude(&base.rates).is_finite() {
+        if !largest_magnitude(&base.linearised.rates).is_finite() {
             return Err(IntegrationError::NotFinite { time });
         }
         loop {
@@ -256,20 +213,17 @@ pub fn integrate_until<R: Real, const N: usize>(
             }
             let last = time + 1.01 * step >= end;
             let length = if last { end - time } else { step };
-            let (trial, error) = base.advance(system, length, control);
+            let trial = base.advance(system, length);
             statistics.evaluations += 5;
-            let error = if falls_through(&trial, control) {
-                error.max(CUT_IN_HALF)
-            } else {
-                error
-            };
+            let error = error_of(&trial, &state, control);
             let (accepted, next) = pace.judge(length, error);
             step = next.min(control.longest_step);
             if accepted {
                 statistics.accepted += 1;
-                time = if last { end } else { time + length };
-                state = trial.to;
-                if on_step(&Step { end: time, ..trial }).is_break() {
+                let to = if last { end } else { time + length };
+                let asked = on_step(&trial.step((time, to), state));
+                (time, state, moment) = (to, trial.to, trial.moment);
+                if asked.is_break() {
                     return Ok((state, statistics));
                 }
                 break;
@@ -287,89 +241,17 @@ pub fn integrate_until<R: Real, const N: usize>(
     Ok((state, statistics))
 }
 
-/// Everything that depends on the start of a step but not on its length.
-struct Base<'a, R, const N: usize> {
-    time: f64,
-    state: &'a [R; N],
-    rates: [R; N],
-    jacobian: [[R; N]; N],
-    time_slope: [R; N],
-}
-
-impl<'a, R: Real, const N: usize> Base<'a, R, N> {
-    fn new(system: &impl System<R, N>, time: f64, state: &'a [R; N]) -> Self {
-        let rates = system.rates(time, state);
-        Self {
-            time,
-            state,
-            rates,
-            jacobian: system.jacobian(time, state, &rates),
-            time_slope: system.time_slope(time, state, &rates),
-        }
-    }
-
-    /// Tries a step: the step itself and its error over the tolerance.
-    fn advance(
-        &self,
-        system: &impl System<R, N>,
-        length: f64,
-        control: &Control<N>,
-    ) -> (Step<R, N>, f64) {
-        let factors = Factors::of_coupled(self.shifted_jacobian(length), system.coupled());
-        let mut stages = [[R::splat(0.0); N]; STAGES];
-        let mut place = *self.state;
-        for stage in 0..STAGES {
-            let rates = if stage == 0 {
-                self.rates
-            } else {
-                place = *self.state;
-                add_weighted(&mut place, STATE_WEIGHT[stage], &stages, 1.0);
-                system.rates(self.time + NODE[stage] * length, &place)
-            };
-            let mut right = rates;
-            add_weighted(&mut right, STAGE_WEIGHT[stage], &stages, 1.0 / length);
-            for (entry, slope) in right.iter_mut().zip(&self.time_slope) {
-                *entry += *slope * (TIME_WEIGHT[stage] * length);
-            }
-            stages[stage] = factors.solve(&right);
-        }
-        let change = &stages[STAGES - 1];
-        let to = std::array::from_fn(|row| place[row] + change[row]);
-        let error = scaled_size(change, self.state, &to, control);
-        let curve = CURVE_WEIGHT.map(|weights| {
-            let mut bend = [R::splat(0.0); N];
-            add_weighted(&mut bend, &weights, &stages, 1.0);
-            bend
-        });
-        let step = Step {
-            start: self.time,
-            end: self.time + length,
-            from: *self.state,
-            to,
-            curve,
-        };
-        (step, error)
-    }
-
-    fn shifted_jacobian(&self, length: f64) -> [[R; N]; N] {
-        let mut matrix = self.jacobian.map(|column| column.map(|entry| -entry));
-        for (row, entries) in matrix.iter_mut().enumerate() {
-            entries[row] = entries[row] + 1.0 / (GAMMA * length);
-        }
-        matrix
-    }
-}
-
-fn add_weighted<R: Real, const N: usize>(
-    sum: &mut [R; N],
-    weights: &[f64],
-    stages: &[[R; N]; STAGES],
-    scale: f64,
-) {
-    for (weight, stage) in weights.iter().zip(stages) {
-        for (entry, value) in sum.iter_mut().zip(stage) {
-            *entry += *value * (*weight * scale);
-        }
+/// Error of a step over that allowed; where a state falls too low, enough to halve it.
+fn error_of<R: Real, M, const N: usize>(
+    trial: &Trial<R, M, N>,
+    from: &[R; N],
+    control: &Control<N>,
+) -> f64 {
+    let error = scaled_size(trial.error(), from, &trial.to, control);
+    if falls_through((from, &trial.to), control) {
+        error.max(CUT_IN_HALF)
+    } else {
+        error
     }
 }
 
@@ -392,8 +274,11 @@ fn scaled_size<R: Real, const N: usize>(
 }
 
 /// Whether a step takes a state below its lowest, or one that was there further down.
-fn falls_through<R: Real, const N: usize>(step: &Step<R, N>, control: &Control<N>) -> bool {
-    let states = step.from.iter().zip(&step.to).zip(control.lowest);
+fn falls_through<R: Real, const N: usize>(
+    (from, to): (&[R; N], &[R; N]),
+    control: &Control<N>,
+) -> bool {
+    let states = from.iter().zip(to).zip(control.lowest);
     let mut deepest = R::splat(f64::NEG_INFINITY);
     for ((from, to), lowest) in states {
         let floor = from.min(R::splat(lowest));
@@ -412,15 +297,14 @@ fn largest_magnitude<R: Real, const N: usize>(values: &[R; N]) -> f64 {
 
 /// A first step over which the state changes by about a hundredth.
 fn first_step<R: Real, const N: usize>(
-    system: &impl System<R, N>,
+    rates: &[R; N],
     (start, end): (f64, f64),
     state: &[R; N],
     control: &Control<N>,
 ) -> f64 {
     let guess = || {
-        let rates = system.rates(start, state);
         let size = scaled_size(state, state, state, control);
-        let speed = scaled_size(&rates, state, state, control);
+        let speed = scaled_size(rates, state, state, control);
         let step = 0.01 * size / speed;
         if step.is_finite() && step > 0.0 {
             step

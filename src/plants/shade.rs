@@ -1,6 +1,6 @@
 //! Light below floaters and within the water, and how long plants need it.
 
-use crate::numerics::real::Real;
+use crate::numerics::real::Scalar;
 
 /// Hours of light for which growth rates are given.
 pub const GROWTH_HOURS: f64 = 12.0;
@@ -25,10 +25,15 @@ pub const GROWTH_HOURS: f64 = 12.0;
 ///
 /// # Limits
 /// Leaves evenly spread in closed layers; a mat blown to one side lets more through.
-pub fn transmission<R: Real>(layers: R, absorptance: R) -> R {
+pub fn transmission<R: Scalar>(layers: R, absorptance: R) -> R {
+    transmission_by(layers, absorptance.complement().ln())
+}
+
+/// The same by the logarithm of the share that one layer lets through.
+pub(crate) fn transmission_by<R: Scalar>(layers: R, log_passed: R) -> R {
     let one = R::splat(1.0);
     let cover = layers.min(one);
-    let below = (absorptance.complement().ln() * layers.max(one)).exp();
+    let below = (log_passed * layers.max(one)).exp();
     cover.complement() + cover * below
 }
 
@@ -51,7 +56,7 @@ pub fn transmission<R: Real>(layers: R, absorptance: R) -> R {
 ///
 /// # Limits
 /// Light straight from above; slanting and scattered light fades faster.
-pub fn mean_light<R: Real>(top: R, extinction_depth: R) -> R {
+pub fn mean_light<R: Scalar>(top: R, extinction_depth: R) -> R {
     top * (-extinction_depth).exp().complement() / extinction_depth
 }
 

@@ -1,7 +1,7 @@
 //! Eight members in step against each of them alone.
 
 use lentic::numerics::lanes::Lanes;
-use lentic::numerics::real::Real;
+use lentic::numerics::real::{Real, Scalar};
 use lentic::numerics::rodas::{Control, integrate};
 
 use crate::logistic::Logistic;

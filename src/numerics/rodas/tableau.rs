@@ -6,7 +6,7 @@ pub(super) const STAGES: usize = 6;
 /// Diagonal coefficient.
 pub(super) const GAMMA: f64 = 0.25;
 
-/// Place of each stage within the step.
+/// Place of each stage within the step; the last two stand at its end.
 pub(super) const NODE: [f64; STAGES] = [0.0, 0.386, 0.21, 0.63, 1.0, 1.0];
 
 /// Weight of the time slope in each stage.
