@@ -1,9 +1,10 @@
 //! Algae: films on every surface and green water, as one mass.
 
-use super::flow::Flow;
+use super::flow::{Change, Flow, Stand};
 use super::inputs::Conditions;
-use super::state::State;
-use super::uptake::{Offer, Uptake, saturation};
+use super::surroundings::Surroundings;
+use super::uptake::{Uptake, saturation};
+use crate::numerics::real::Scalar;
 use crate::parameters::{Algae, Parameters};
 
 /// The algae under the conditions of a tank.
@@ -11,12 +12,6 @@ use crate::parameters::{Algae, Parameters};
 pub(super) struct AlgalFilm {
     numbers: Algae<f64>,
     growth_per_d: f64,
-}
-
-/// Exchange and change of the algae.
-pub(super) struct AlgalChange {
-    pub(super) flow: Flow,
-    pub(super) mass: f64,
 }
 
 impl AlgalFilm {
@@ -36,25 +31,28 @@ impl AlgalFilm {
     ///
     /// # Source
     /// Form and most values: Janse 2005, thesis, Wageningen.
-    pub(super) fn change(&self, state: &State, offer: &Offer, light: f64) -> AlgalChange {
-        let numbers = &self.numbers;
-        let mass = state.algae;
-        let uptake = Uptake::of(offer, numbers.nitrogen_half, 1.0);
-        let phosphorus = saturation(state.phosphate, numbers.phosphorus_half);
-        let grown = self.growth_per_d
-            * saturation(light, numbers.light_half)
+    pub(super) fn change<S: Scalar>(
+        &self,
+        stand: &Stand<S>,
+        surroundings: &Surroundings<S>,
+    ) -> Change<S> {
+        let (numbers, mass) = (&self.numbers, stand.mass);
+        let uptake = Uptake::of(&surroundings.offer, numbers.nitrogen_half, 1.0);
+        let phosphorus = saturation(surroundings.phosphate, numbers.phosphorus_half);
+        let grown = saturation(surroundings.light, numbers.light_half)
+            * self.growth_per_d
             * uptake.total().min(phosphorus)
             * mass;
-        let dead = numbers.loss * mass;
+        let dead = mass * numbers.loss;
         let flow = Flow {
             grown,
-            taken: uptake.splitting(numbers.tissue_nitrogen * grown),
-            dead_n: numbers.tissue_nitrogen * dead,
-            taken_p: numbers.tissue_phosphorus * grown,
-            dead_p: numbers.tissue_phosphorus * dead,
-            ..Flow::default()
+            taken: uptake.splitting(grown * numbers.tissue_nitrogen),
+            dead_n: dead * numbers.tissue_nitrogen,
+            taken_p: grown * numbers.tissue_phosphorus,
+            dead_p: dead * numbers.tissue_phosphorus,
+            ..Flow::none()
         };
-        AlgalChange {
+        Change {
             mass: grown - dead,
             flow,
         }

@@ -1,9 +1,10 @@
 //! Floating plants: fed by the water, lit from above.
 
-use super::flow::Flow;
+use super::flow::{Change, Flow, Stand};
 use super::inputs::Conditions;
-use super::state::State;
-use super::uptake::{Offer, Store, Uptake, saturation};
+use super::surroundings::Surroundings;
+use super::uptake::{Store, Uptake, saturation};
+use crate::numerics::real::Scalar;
 use crate::parameters::{Floating, Parameters};
 use crate::units::Temperature;
 
@@ -54,14 +55,6 @@ pub(super) struct FloatingStand {
     loss_per_d: f64,
     /// Mass above which plants are taken off, g/m2.
     allowed_g_m2: Option<f64>,
-}
-
-/// Exchange and change of the stand.
-pub(super) struct FloatingChange {
-    pub(super) flow: Flow,
-    pub(super) mass: f64,
-    pub(super) nitrogen: f64,
-    pub(super) phosphorus: f64,
 }
 
 /// Growth at a daily light over growth at 2 mol/m2.
@@ -123,15 +116,15 @@ impl FloatingStand {
 
     /// Growth that the store of phosphorus allows, as a share of full growth; none without
     /// floaters.
-    pub(super) fn phosphorus_share(&self, state: &State) -> f64 {
-        self.phosphorus(state).growth_share()
+    pub(super) fn phosphorus_share(&self, stand: &Stand<f64>) -> f64 {
+        self.phosphorus(stand).growth_share()
     }
 
-    fn phosphorus(&self, state: &State) -> Store {
+    fn phosphorus<S: Scalar>(&self, stand: &Stand<S>) -> Store<S> {
         let numbers = &self.numbers;
         Store::of(
-            state.floating_p,
-            state.floating,
+            stand.phosphorus,
+            stand.mass,
             numbers.least_phosphorus,
             numbers.most_phosphorus,
         )
@@ -151,32 +144,41 @@ impl FloatingStand {
     /// # Source
     /// Growth and crowding: Klein et al. 2022 (`klein_2022`), Driever et al. 2005
     /// (`driever_2005`). Stores: Droop 1973 (`droop_1973`, from memory). Shares of loss and leak: judgement.
-    pub(super) fn change(&self, state: &State, offer: &Offer, started: f64) -> FloatingChange {
+    pub(super) fn change<S: Scalar>(
+        &self,
+        stand: &Stand<S>,
+        surroundings: &Surroundings<S>,
+        started: S,
+    ) -> Change<S> {
         let numbers = &self.numbers;
-        let mass = state.floating;
+        let mass = stand.mass;
         let nitrogen = Store::of(
-            state.floating_n,
+            stand.nitrogen,
             mass,
             numbers.least_nitrogen,
             numbers.most_nitrogen,
         );
-        let phosphorus = self.phosphorus(state);
-        let grown = self.growth_per_d
-            * nitrogen.growth_share().min(phosphorus.growth_share())
-            * (1.0 - mass / numbers.capacity)
+        let phosphorus = self.phosphorus(stand);
+        let grown = nitrogen.growth_share().min(phosphorus.growth_share())
+            * self.growth_per_d
+            * (mass / numbers.capacity).complement()
             * started
             * mass;
-        let uptake = Uptake::of(offer, numbers.nitrogen_half, self.oxidised_preference);
-        let taken = uptake.times(numbers.uptake * nitrogen.room() * mass);
-        let taken_p = numbers.phosphorus_uptake
-            * saturation(state.phosphate, numbers.phosphorus_half)
+        let uptake = Uptake::of(
+            &surroundings.offer,
+            numbers.nitrogen_half,
+            self.oxidised_preference,
+        );
+        let taken = uptake.times(nitrogen.room() * mass * numbers.uptake);
+        let taken_p = saturation(surroundings.phosphate, numbers.phosphorus_half)
+            * numbers.phosphorus_uptake
             * phosphorus.room()
             * mass;
-        let loss = self.loss_per_d * mass;
+        let loss = mass * self.loss_per_d;
         let dead = loss * numbers.dead_share;
-        let harvested = self
-            .allowed_g_m2
-            .map_or(0.0, |allowed| (mass - allowed).max(0.0) * HARVEST_PER_D);
+        let harvested = self.allowed_g_m2.map_or(S::splat(0.0), |allowed| {
+            (mass - allowed).positive_part() * HARVEST_PER_D
+        });
         let flow = Flow {
             grown,
             taken,
@@ -187,12 +189,10 @@ impl FloatingStand {
             returned_p: phosphorus.leak_per_d() * mass,
             dead_p: phosphorus.content * dead,
             harvested_p: phosphorus.content * harvested,
-            ..Flow::default()
+            ..Flow::none()
         };
-        FloatingChange {
+        Change {
             mass: grown - loss - harvested,
-            nitrogen: flow.stored_n(),
-            phosphorus: flow.stored_p(),
             flow,
         }
     }

@@ -2,85 +2,209 @@
 
 use std::ops::Add;
 
-use super::algae::AlgalChange;
-use super::floating::FloatingChange;
-use super::submerged::{FastChange, SlowChange};
 use super::uptake::Uptake;
+use crate::numerics::real::Scalar;
 
-/// Exchange of one group, per square metre of floor and day.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub(super) struct Flow {
-    /// Dry tissue made, before any is lost.
-    pub(super) grown: f64,
-    /// Nitrogen taken from the water.
-    pub(super) taken: Uptake,
-    /// Nitrogen taken from the soil.
-    pub(super) rooted_n: f64,
-    /// Nitrogen given back as ammonium by living tissue.
-    pub(super) returned_n: f64,
-    /// Nitrogen in tissue that died.
-    pub(super) dead_n: f64,
-    /// Nitrogen in plants taken out.
-    pub(super) harvested_n: f64,
-    /// Phosphorus taken from the water.
-    pub(super) taken_p: f64,
-    /// Phosphorus taken from the soil.
-    pub(super) rooted_p: f64,
-    /// Phosphorus given back to the water by living tissue.
-    pub(super) returned_p: f64,
-    /// Phosphorus in tissue that died.
-    pub(super) dead_p: f64,
-    /// Phosphorus in plants taken out.
-    pub(super) harvested_p: f64,
+/// Declares the exchange of a group, and what is done with every part of it alike.
+macro_rules! flow {
+    ($($(#[$about:meta])* $name:ident,)+) => {
+        /// Exchange of one group, per square metre of floor and day.
+        #[derive(Debug, Clone, Copy, PartialEq)]
+        pub(super) struct Flow<S = f64> {
+            /// Nitrogen taken from the water.
+            pub(super) taken: Uptake<S>,
+            $($(#[$about])* pub(super) $name: S,)+
+        }
+
+        impl<S: Scalar> Flow<S> {
+            /// No exchange.
+            pub(super) fn none() -> Self {
+                let nothing = S::splat(0.0);
+                Self {
+                    taken: Uptake { ammonia: nothing, nitrite: nothing, nitrate: nothing },
+                    $($name: nothing,)+
+                }
+            }
+
+            /// The same of something else.
+            pub(super) fn map<T>(&self, each: impl Fn(S) -> T) -> Flow<T> {
+                Flow {
+                    taken: Uptake {
+                        ammonia: each(self.taken.ammonia),
+                        nitrite: each(self.taken.nitrite),
+                        nitrate: each(self.taken.nitrate),
+                    },
+                    $($name: each(self.$name),)+
+                }
+            }
+        }
+
+        impl<S: Scalar> Add for Flow<S> {
+            type Output = Self;
+
+            fn add(self, other: Self) -> Self {
+                Self {
+                    taken: Uptake {
+                        ammonia: self.taken.ammonia + other.taken.ammonia,
+                        nitrite: self.taken.nitrite + other.taken.nitrite,
+                        nitrate: self.taken.nitrate + other.taken.nitrate,
+                    },
+                    $($name: self.$name + other.$name,)+
+                }
+            }
+        }
+    };
 }
 
-impl Flow {
-    /// What a stand with a store of nitrogen gains on balance.
-    pub(super) fn stored_n(&self) -> f64 {
+flow! {
+    /// Dry tissue made, before any is lost.
+    grown,
+    /// Nitrogen taken from the soil.
+    rooted_n,
+    /// Nitrogen given back as ammonium by living tissue.
+    returned_n,
+    /// Nitrogen in tissue that died.
+    dead_n,
+    /// Nitrogen in plants taken out.
+    harvested_n,
+    /// Phosphorus taken from the water.
+    taken_p,
+    /// Phosphorus taken from the soil.
+    rooted_p,
+    /// Phosphorus given back to the water by living tissue.
+    returned_p,
+    /// Phosphorus in tissue that died.
+    dead_p,
+    /// Phosphorus in plants taken out.
+    harvested_p,
+}
+
+impl<S: Scalar> Flow<S> {
+    /// Nitrogen that a stand with a store of it gains on balance.
+    fn stored_n(&self) -> S {
         self.taken.total() + self.rooted_n - self.returned_n - self.dead_n - self.harvested_n
     }
 
-    /// What a stand with a store of phosphorus gains on balance.
-    pub(super) fn stored_p(&self) -> f64 {
+    /// The same of phosphorus.
+    fn stored_p(&self) -> S {
         self.taken_p + self.rooted_p - self.returned_p - self.dead_p - self.harvested_p
     }
 }
 
-impl Add for Flow {
-    type Output = Self;
+/// A group's mass and what its stores hold, per square metre of floor.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Stand<S> {
+    /// g dry.
+    pub(super) mass: S,
+    /// g N.
+    pub(super) nitrogen: S,
+    /// g P.
+    pub(super) phosphorus: S,
+}
 
-    fn add(self, other: Self) -> Self {
+impl<S: Copy> Stand<S> {
+    /// The same of something else.
+    pub(super) fn map<T>(&self, each: impl Fn(S) -> T) -> Stand<T> {
+        Stand {
+            mass: each(self.mass),
+            nitrogen: each(self.nitrogen),
+            phosphorus: each(self.phosphorus),
+        }
+    }
+}
+
+impl Stand<f64> {
+    /// One without stores.
+    pub(super) const fn of_mass(mass: f64) -> Self {
         Self {
-            grown: self.grown + other.grown,
-            taken: Uptake {
-                ammonia: self.taken.ammonia + other.taken.ammonia,
-                nitrite: self.taken.nitrite + other.taken.nitrite,
-                nitrate: self.taken.nitrate + other.taken.nitrate,
-            },
-            rooted_n: self.rooted_n + other.rooted_n,
-            returned_n: self.returned_n + other.returned_n,
-            dead_n: self.dead_n + other.dead_n,
-            harvested_n: self.harvested_n + other.harvested_n,
-            taken_p: self.taken_p + other.taken_p,
-            rooted_p: self.rooted_p + other.rooted_p,
-            returned_p: self.returned_p + other.returned_p,
-            dead_p: self.dead_p + other.dead_p,
-            harvested_p: self.harvested_p + other.harvested_p,
+            mass,
+            nitrogen: 0.0,
+            phosphorus: 0.0,
+        }
+    }
+}
+
+/// Exchange and change of one group.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Change<S = f64> {
+    pub(super) flow: Flow<S>,
+    /// Of its mass, g dry/(m2 d).
+    pub(super) mass: S,
+}
+
+impl<S: Scalar> Change<S> {
+    /// That of a group that is not there.
+    pub(super) fn none() -> Self {
+        Self {
+            flow: Flow::none(),
+            mass: S::splat(0.0),
+        }
+    }
+
+    /// What the group gains, with its stores.
+    pub(super) fn gain(&self) -> Stand<S> {
+        Stand {
+            mass: self.mass,
+            nitrogen: self.flow.stored_n(),
+            phosphorus: self.flow.stored_p(),
         }
     }
 }
 
 /// Exchange and change of every group.
-pub(super) struct Changes {
-    pub(super) floating: FloatingChange,
-    pub(super) fast: FastChange,
-    pub(super) slow: SlowChange,
-    pub(super) algae: AlgalChange,
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Changes<S = f64> {
+    pub(super) floating: Change<S>,
+    pub(super) fast: Change<S>,
+    pub(super) slow: Change<S>,
+    pub(super) algae: Change<S>,
 }
 
-impl Changes {
+impl<S: Scalar> Changes<S> {
     /// The exchange of all of them.
-    pub(super) fn flow(&self) -> Flow {
+    pub(super) fn flow(&self) -> Flow<S> {
         self.floating.flow + self.fast.flow + self.slow.flow + self.algae.flow
     }
+
+    /// What each gains.
+    pub(super) fn gains(&self) -> Gains<S> {
+        let (floating, fast) = (&self.floating, &self.fast);
+        Gains {
+            floating: floating.gain(),
+            fast: fast.gain(),
+            slow: self.slow.mass,
+            algae: self.algae.mass,
+        }
+    }
+}
+
+/// What every group gains on balance.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Gains<S = f64> {
+    pub(super) floating: Stand<S>,
+    pub(super) fast: Stand<S>,
+    pub(super) slow: S,
+    pub(super) algae: S,
+}
+
+impl<S: Copy> Gains<S> {
+    /// The same of something else.
+    pub(super) fn map<T>(&self, each: impl Fn(S) -> T) -> Gains<T> {
+        Gains {
+            floating: self.floating.map(&each),
+            fast: self.fast.map(&each),
+            slow: each(self.slow),
+            algae: each(self.algae),
+        }
+    }
+}
+
+impl Gains {
+    /// None.
+    pub(super) const NOTHING: Self = Self {
+        floating: Stand::of_mass(0.0),
+        fast: Stand::of_mass(0.0),
+        slow: 0.0,
+        algae: 0.0,
+    };
 }

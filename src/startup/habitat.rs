@@ -2,6 +2,8 @@
 //! fed through still water.
 
 use super::nitrification::{Oxidation, Oxidiser};
+use super::uptake::saturation;
+use crate::numerics::real::Scalar;
 use crate::parameters::Nitrifiers;
 
 /// The two places, with how ammonia gets to them.
@@ -18,25 +20,25 @@ pub(super) struct Habitat {
 
 /// What comes up from the soil at one moment.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct FromBelow {
+pub(super) struct FromBelow<S> {
     /// Conductance of soil and cap, m/d.
-    pub(super) conductance_m_d: f64,
+    pub(super) conductance_m_d: S,
     /// Ammonium in the pore water, mg N/L.
-    pub(super) pore_water_mg_l: f64,
+    pub(super) pore_water_mg_l: S,
 }
 
 /// Ways of ammonia at one moment, g N/(m2 d).
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Ways {
+pub(super) struct Ways<S = f64> {
     /// From the soil to the bed's surface.
-    pub(super) from_soil: f64,
+    pub(super) from_soil: S,
     /// From the bed's surface to the water.
-    pub(super) to_water: f64,
+    pub(super) to_water: S,
     /// Oxidised on the bed and elsewhere.
-    pub(super) on_bed: f64,
-    pub(super) elsewhere: f64,
+    pub(super) on_bed: S,
+    pub(super) elsewhere: S,
     /// Change of the cells, g COD/(m2 d).
-    pub(super) cells: f64,
+    pub(super) cells: S,
 }
 
 impl Habitat {
@@ -61,28 +63,29 @@ impl Habitat {
     ///
     /// # Source
     /// A film at balance with its supply: mass balance; the two places: judgement.
-    pub(super) fn ways(&self, below: &FromBelow, water_mg_l: f64, cells: f64) -> Ways {
+    pub(super) fn ways<S: Scalar>(&self, below: &FromBelow<S>, water_mg_l: S, cells: S) -> Ways<S> {
         let half = self.oxidiser.substrate_half_mg_l;
         let capacity = self.oxidiser.capacity_g_m2_d(cells);
         let (bed, elsewhere) = (capacity * self.bed_share, capacity * (1.0 - self.bed_share));
-        let supply = below.conductance_m_d * below.pore_water_mg_l + self.film_m_d * water_mg_l;
+        let supply = below.conductance_m_d * below.pore_water_mg_l + water_mg_l * self.film_m_d;
         let at_bed = met(below.conductance_m_d + self.film_m_d, supply, bed, half);
         let at_rest = met(
-            self.elsewhere_m_d,
-            self.elsewhere_m_d * water_mg_l,
+            S::splat(self.elsewhere_m_d),
+            water_mg_l * self.elsewhere_m_d,
             elsewhere,
             half,
         );
-        let grown = |at: f64| self.oxidiser.gross_growth_per_d(at);
-        let Oxidation { cells: change, .. } = self.oxidiser.working(
-            self.bed_share * grown(at_bed) + (1.0 - self.bed_share) * grown(at_rest),
-            cells,
-        );
+        let busy_on_bed = saturation(at_bed, half);
+        let busy_at_rest = saturation(at_rest, half);
+        let busy = busy_on_bed * self.bed_share + busy_at_rest * (1.0 - self.bed_share);
+        let Oxidation { cells: change, .. } = self
+            .oxidiser
+            .working(busy * self.oxidiser.growth_per_d, cells);
         Ways {
             from_soil: below.conductance_m_d * (below.pore_water_mg_l - at_bed),
-            to_water: self.film_m_d * (at_bed - water_mg_l),
-            on_bed: bed * at_bed / (half + at_bed),
-            elsewhere: elsewhere * at_rest / (half + at_rest),
+            to_water: (at_bed - water_mg_l) * self.film_m_d,
+            on_bed: bed * busy_on_bed,
+            elsewhere: elsewhere * busy_at_rest,
             cells: change,
         }
     }
@@ -93,14 +96,11 @@ impl Habitat {
 ///
 /// The positive root of `velocity C^2 + b C - supply half = 0` with
 /// `b = velocity half + capacity - supply`, in the form that loses no digits.
-fn met(velocity: f64, supply: f64, capacity: f64, half: f64) -> f64 {
+fn met<S: Scalar>(velocity: S, supply: S, capacity: S, half: f64) -> S {
     let linear = velocity * half + capacity - supply;
-    let root = (linear * linear + 4.0 * velocity * supply * half).sqrt();
-    if linear > 0.0 {
-        2.0 * supply * half / (linear + root)
-    } else {
-        (root - linear) / (2.0 * velocity)
-    }
+    let root = (linear * linear + velocity * supply * (4.0 * half)).sqrt();
+    let above = linear.if_positive(supply * (2.0 * half), root - linear);
+    above / linear.if_positive(linear + root, velocity * 2.0)
 }
 
 #[cfg(test)]

@@ -16,18 +16,24 @@ pub mod trajectory;
 pub mod uptake;
 
 mod algae;
+mod balance;
 mod by_reading;
 mod clock;
 mod day;
 mod daylight;
+mod elimination;
 mod flow;
 mod habitat;
 mod model;
+mod passages;
 mod run;
 mod running;
+mod slopes;
 mod soil;
 mod supply;
+mod surroundings;
 mod tank;
+mod turnover;
 
 pub use crate::parameters::Parameters;
 pub use by_reading::ChangesByReading;

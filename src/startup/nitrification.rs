@@ -2,6 +2,7 @@
 
 use super::inputs::{Conditions, Inputs};
 use super::uptake::saturation;
+use crate::numerics::real::Scalar;
 use crate::parameters::{Nitrifiers, Parameters};
 use crate::units::Temperature;
 use crate::units::constants::GAS_CONSTANT;
@@ -156,11 +157,11 @@ pub fn oxidisers(inputs: &Inputs, parameters: &Parameters<f64>) -> (Oxidiser, Ox
 
 /// What a kind of nitrifier does, per square metre and day.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Oxidation {
+pub struct Oxidation<S = f64> {
     /// Nitrogen oxidised, g N.
-    pub nitrogen: f64,
+    pub nitrogen: S,
     /// Change of the cells, g COD.
-    pub cells: f64,
+    pub cells: S,
 }
 
 impl Oxidiser {
@@ -268,30 +269,30 @@ impl Oxidiser {
     /// use lentic::startup::{Inputs, Parameters, nitrification::oxidisers};
     /// let numbers = Parameters::<Band>::reference().central();
     /// let (_, of_nitrite) = oxidisers(&Inputs::reference(), &numbers);
-    /// let done = of_nitrite.oxidation(2.0, 0.1);
+    /// let done = of_nitrite.oxidation(2.0_f64, 0.1);
     /// let kept = of_nitrite.decay_per_d * of_nitrite.seed_g_m2;
     /// assert!((done.cells - kept - 0.1 * of_nitrite.net_growth_per_d(2.0)).abs() < 1e-12);
     /// ```
-    pub fn oxidation(&self, substrate_mg_l: f64, cells: f64) -> Oxidation {
+    pub fn oxidation<S: Scalar>(&self, substrate_mg_l: S, cells: S) -> Oxidation<S> {
         self.working(self.gross_growth_per_d(substrate_mg_l), cells)
     }
 
     /// What cells do that grow at a rate.
-    pub(super) fn working(&self, gross_growth_per_d: f64, cells: f64) -> Oxidation {
+    pub(super) fn working<S: Scalar>(&self, gross_growth_per_d: S, cells: S) -> Oxidation<S> {
         let growth = gross_growth_per_d * cells;
         Oxidation {
             nitrogen: growth / self.cell_yield,
-            cells: growth - self.decay_per_d * (cells - self.seed_g_m2),
+            cells: growth - (cells - self.seed_g_m2) * self.decay_per_d,
         }
     }
 
     /// Growth on a substrate, before decay, 1/d.
-    pub(super) fn gross_growth_per_d(&self, substrate_mg_l: f64) -> f64 {
-        self.growth_per_d * saturation(substrate_mg_l, self.substrate_half_mg_l)
+    fn gross_growth_per_d<S: Scalar>(&self, substrate_mg_l: S) -> S {
+        saturation(substrate_mg_l, self.substrate_half_mg_l) * self.growth_per_d
     }
 
     /// Largest oxidation by a mass of cells, g N/(m2 d).
-    pub(super) fn capacity_g_m2_d(&self, cells: f64) -> f64 {
-        self.growth_per_d * cells / self.cell_yield
+    pub(super) fn capacity_g_m2_d<S: Scalar>(&self, cells: S) -> S {
+        cells * (self.growth_per_d / self.cell_yield)
     }
 }

@@ -315,7 +315,7 @@ impl Recorder {
 /// does not at either: it is shown as nothing.
 fn sample(model: &Model, day: f64, state: &State) -> Sample {
     let shown = state.present();
-    let moment = model.moment(day);
+    let moment = model.moment_on(day);
     let turnover = model.turnover(&moment, &shown);
     let daylight = model.daylight(&shown);
     Sample {
@@ -323,11 +323,11 @@ fn sample(model: &Model, day: f64, state: &State) -> Sample {
         state: shown,
         fixing_g_m2: model.fixing_g_m2(),
         release_g_m2_d: turnover.ammonia.from_soil,
-        pore_water_mg_l: turnover.pore_ammonium,
+        pore_water_mg_l: model.pore_ammonium(&shown),
         light_umol_m2_s: daylight.mean_in_water_umol_m2_s(),
         light_absorbed_mol_m2_d: daylight.absorbed_mol_m2_d(),
-        grown_g_m2_d: model.grown_g_m2_d(&moment, &shown, &turnover),
-        floating_p_share: model.floating.phosphorus_share(&shown),
+        grown_g_m2_d: model.grown_g_m2_d(&moment, &shown),
+        floating_p_share: model.floating.phosphorus_share(&shown.floating_stand()),
         ammonia_oxidised_g_m2_d: turnover.ammonia_oxidised(),
         nitrite_oxidised_g_m2_d: turnover.nitrite.nitrogen,
         nitrogen_g_m2: model.nitrogen(state),

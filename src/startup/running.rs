@@ -1,8 +1,9 @@
 //! A running tank as it stands between two events, and what the events do to it.
 
 use super::inputs::{Conditions, Dissolved, EventKind, Inputs, Planting};
-use super::model::{Model, OfEach, Passages, Starts};
+use super::model::{Model, Starts};
 use super::nitrification::seed_on_plants;
+use super::passages::{OfEach, Passages};
 use super::soil;
 use super::state::{STATES, State};
 use crate::parameters::Parameters;

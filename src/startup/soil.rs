@@ -90,6 +90,11 @@ impl Breakdown {
     pub(super) fn within_reach(&self, soil_n: f64, freed: &Freed) -> f64 {
         (soil_n - self.left_d * freed.nitrogen()).max(0.0)
     }
+
+    /// Slopes of what is within reach with the fast, the slow and the stable store.
+    pub(super) fn reach_slopes(&self) -> [f64; 3] {
+        [self.fast, self.slow, self.stable].map(|rate| -self.left_d * rate)
+    }
 }
 
 /// Concentration in pore water of what a bed holds; none without soil.

@@ -1,5 +1,7 @@
 //! What changes in a tank, by name.
 
+use super::flow::Stand;
+
 /// Declares the state: its fields, and their order at the integrator's edge.
 macro_rules! state {
     ($($(#[$about:meta])* $name:ident,)+) => {
@@ -8,6 +10,13 @@ macro_rules! state {
         #[derive(Debug, Clone, Copy, PartialEq)]
         pub struct State {
             $($(#[$about])* pub $name: f64,)+
+        }
+
+        /// Places of the states in their order.
+        #[allow(non_camel_case_types, dead_code, reason = "one for every field, named as it is")]
+        #[derive(Debug, Clone, Copy, PartialEq, Eq)]
+        pub(super) enum Place {
+            $($name,)+
         }
 
         /// Number of states.
@@ -21,6 +30,15 @@ macro_rules! state {
             /// The amounts, in the order of the fields.
             pub fn into_array(self) -> [f64; STATES] {
                 [$(self.$name),+]
+            }
+
+            /// A state of which there is nothing.
+            pub(super) const NOTHING: Self = Self { $($name: 0.0),+ };
+
+            /// The sum of both, amount by amount.
+            #[must_use]
+            pub(super) fn plus(&self, other: &Self) -> Self {
+                Self { $($name: self.$name + other.$name),+ }
             }
 
             /// The same state with every amount changed.
@@ -100,6 +118,34 @@ state! {
 pub(super) const COUPLED_STATES: usize = STATES - 8;
 
 impl State {
+    /// The floating plants.
+    pub(super) fn floating_stand(&self) -> Stand<f64> {
+        Stand {
+            mass: self.floating,
+            nitrogen: self.floating_n,
+            phosphorus: self.floating_p,
+        }
+    }
+
+    /// The fast submerged plants.
+    pub(super) fn fast_stand(&self) -> Stand<f64> {
+        Stand {
+            mass: self.fast,
+            nitrogen: self.fast_n,
+            phosphorus: self.fast_p,
+        }
+    }
+
+    /// The slow submerged plants, which keep no stores.
+    pub(super) fn slow_stand(&self) -> Stand<f64> {
+        Stand::of_mass(self.slow)
+    }
+
+    /// The algae alike.
+    pub(super) fn algal_stand(&self) -> Stand<f64> {
+        Stand::of_mass(self.algae)
+    }
+
     /// The same with what is under nothing taken as nothing, the totals left as they are:
     /// what the rates see.
     pub(super) fn present(&self) -> Self {

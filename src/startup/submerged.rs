@@ -2,10 +2,11 @@
 
 use super::clock::Settling;
 use super::floating::HARVEST_PER_D;
-use super::flow::Flow;
+use super::flow::{Change, Flow, Stand};
 use super::inputs::Conditions;
-use super::state::State;
-use super::uptake::{Offer, Store, Uptake, saturation, share_of};
+use super::surroundings::Surroundings;
+use super::uptake::{Store, Uptake, saturation, share_of};
+use crate::numerics::real::Scalar;
 use crate::parameters::{Fast, Parameters, Slow, Submerged};
 use crate::units::Temperature;
 
@@ -17,9 +18,6 @@ const REFERENCE_C: f64 = 25.0;
 /// Pore water nitrogen and phosphorus at half uptake by roots (judgement).
 const ROOT_HALF_MG_N_L: f64 = 0.5;
 const ROOT_HALF_MG_P_L: f64 = 0.1;
-/// Pore water below which roots find nothing, mg N/L; keeps the soil from
-/// being overdrawn and changes nothing above.
-const EMPTY_SOIL_MG_L: f64 = 1e-4;
 /// Light for which the growth of fast plants is given.
 const REFERENCE_UMOL_M2_S: f64 = 50.0;
 const REFERENCE_HOURS: f64 = 10.0;
@@ -54,19 +52,6 @@ pub fn warmth(temperature: Temperature) -> f64 {
     GROWTH_THETA.powf(temperature.celsius().min(WARMEST_C) - REFERENCE_C)
 }
 
-/// What the plants meet at one moment.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Surroundings {
-    /// Nitrogen in the water.
-    pub(super) offer: Offer,
-    /// Mean light in the water, umol/(m2 s).
-    pub(super) light: f64,
-    /// Ammonium in the pore water that roots can draw down, mg N/L.
-    pub(super) pore_ammonium: f64,
-    /// Phosphate in the pore water, mg P/L.
-    pub(super) pore_phosphate: f64,
-}
-
 /// A stand of fast submerged plants under the conditions of a tank.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct FastStand {
@@ -77,14 +62,6 @@ pub(super) struct FastStand {
     growth_per_d: f64,
     /// Mass above which stems are cut back, g/m2.
     allowed_g_m2: Option<f64>,
-}
-
-/// Exchange and change of a fast stand.
-pub(super) struct FastChange {
-    pub(super) flow: Flow,
-    pub(super) mass: f64,
-    pub(super) nitrogen: f64,
-    pub(super) phosphorus: f64,
 }
 
 /// Growth of fast plants in endless light of some hours a day, all else as in the tank, 1/d.
@@ -124,9 +101,9 @@ impl FastStand {
     /// ```text
     /// r min(1, 0.4 + 0.6 grow/g50)
     /// ```
-    fn respiration_per_d(&self, growth_per_d: f64) -> f64 {
-        let busy = RESTING_SHARE + (1.0 - RESTING_SHARE) * growth_per_d / self.numbers.growth;
-        self.numbers.respiration * busy.min(1.0)
+    fn respiration_per_d<S: Scalar>(&self, growth_per_d: S) -> S {
+        let busy = growth_per_d * ((1.0 - RESTING_SHARE) / self.numbers.growth) + RESTING_SHARE;
+        busy.min(S::splat(1.0)) * self.numbers.respiration
     }
 
     /// Growth, uptake by leaves and roots, death, trimming.
@@ -143,46 +120,46 @@ impl FastStand {
     /// # Source
     /// Form: Janse 2005, thesis, Wageningen. Stores: Droop 1973. Uptake: ranges of short
     /// experiments. Rooting, lag, melt: common practice, no source.
-    pub(super) fn change(
+    pub(super) fn change<S: Scalar>(
         &self,
-        state: &State,
-        surroundings: &Surroundings,
-        settling: &Settling,
-    ) -> FastChange {
+        stand: &Stand<S>,
+        surroundings: &Surroundings<S>,
+        settling: &Settling<S>,
+    ) -> Change<S> {
         let (numbers, shared) = (&self.numbers, &self.shared);
-        let mass = state.fast;
+        let mass = stand.mass;
         let nitrogen = Store::of(
-            state.fast_n,
+            stand.nitrogen,
             mass,
             numbers.least_nitrogen,
             numbers.most_nitrogen,
         );
         let phosphorus = Store::of(
-            state.fast_p,
+            stand.phosphorus,
             mass,
             numbers.least_phosphorus,
             numbers.most_phosphorus,
         );
-        let growth = self.growth_per_d
-            * saturation(surroundings.light, numbers.light_half)
+        let growth = saturation(surroundings.light, numbers.light_half)
+            * self.growth_per_d
             * nitrogen.growth_share().min(phosphorus.growth_share())
             * settling.growing;
-        let most_n = numbers.uptake * nitrogen.room() * mass;
-        let most_p = numbers.phosphorus_uptake * phosphorus.room() * mass;
+        let most_n = nitrogen.room() * mass * numbers.uptake;
+        let most_p = phosphorus.room() * mass * numbers.phosphorus_uptake;
         let uptake = Uptake::of(
             &surroundings.offer,
             shared.nitrogen_half,
             self.oxidised_preference,
         );
-        let by_roots_n = numbers.root_uptake
-            * settling.rooted
+        let by_roots_n = settling.rooted
+            * numbers.root_uptake
             * saturation(surroundings.pore_ammonium, ROOT_HALF_MG_N_L);
         let by_roots_p =
             settling.rooted * saturation(surroundings.pore_phosphate, ROOT_HALF_MG_P_L);
-        let dead = (numbers.death + shared.melt * settling.melting) * mass;
-        let trimmed = self
-            .allowed_g_m2
-            .map_or(0.0, |allowed| (mass - allowed).max(0.0) * HARVEST_PER_D);
+        let dead = (settling.melting * shared.melt + numbers.death) * mass;
+        let trimmed = self.allowed_g_m2.map_or(S::splat(0.0), |allowed| {
+            (mass - allowed).positive_part() * HARVEST_PER_D
+        });
         let flow = Flow {
             grown: growth * mass,
             taken: uptake.times(most_n),
@@ -190,16 +167,14 @@ impl FastStand {
             returned_n: nitrogen.leak_per_d() * mass,
             dead_n: nitrogen.content * dead,
             harvested_n: nitrogen.content * trimmed,
-            taken_p: most_p * saturation(state.phosphate, shared.phosphorus_half),
+            taken_p: most_p * saturation(surroundings.phosphate, shared.phosphorus_half),
             rooted_p: most_p * by_roots_p,
             returned_p: phosphorus.leak_per_d() * mass,
             dead_p: phosphorus.content * dead,
             harvested_p: phosphorus.content * trimmed,
         };
-        FastChange {
+        Change {
             mass: (growth - self.respiration_per_d(growth)) * mass - dead - trimmed,
-            nitrogen: flow.stored_n(),
-            phosphorus: flow.stored_p(),
             flow,
         }
     }
@@ -212,12 +187,6 @@ pub(super) struct SlowStand {
     shared: Submerged<f64>,
     oxidised_preference: f64,
     growth_per_d: f64,
-}
-
-/// Exchange and change of a slow stand.
-pub(super) struct SlowChange {
-    pub(super) flow: Flow,
-    pub(super) mass: f64,
 }
 
 impl SlowStand {
@@ -251,57 +220,49 @@ impl SlowStand {
     /// # Source
     /// Judgement, on the growth forms of Nielsen and Sand-Jensen 1991, *Aquatic
     /// Botany* 39:109.
-    pub(super) fn change(
+    pub(super) fn change<S: Scalar>(
         &self,
-        state: &State,
-        surroundings: &Surroundings,
-        settling: &Settling,
-    ) -> SlowChange {
+        stand: &Stand<S>,
+        surroundings: &Surroundings<S>,
+        settling: &Settling<S>,
+    ) -> Change<S> {
         let (numbers, shared) = (&self.numbers, &self.shared);
-        let mass = state.slow;
-        let by_roots = numbers.rooted_share * settling.rooted * surroundings.soil_left();
+        let mass = stand.mass;
+        let by_roots = settling.rooted * numbers.rooted_share * surroundings.soil_left();
         let uptake = Uptake::of(
             &surroundings.offer,
             shared.nitrogen_half,
             self.oxidised_preference,
         );
         let half = shared.phosphorus_half * SLOW_HALF_SHARE;
-        let by_water = uptake.total().min(saturation(state.phosphate, half));
-        let limit = (by_roots + (1.0 - by_roots) * by_water).min(1.0);
-        let gross = self.growth_per_d
-            * saturation(surroundings.light, numbers.light_half)
+        let by_water = uptake.total().min(saturation(surroundings.phosphate, half));
+        let limit = (by_roots + by_roots.complement() * by_water).min(S::splat(1.0));
+        let gross = saturation(surroundings.light, numbers.light_half)
+            * self.growth_per_d
             * limit
             * settling.growing;
-        let net = (gross - numbers.respiration).max(0.0) * mass;
-        let lost = (numbers.respiration - gross).max(0.0) * mass;
-        let melt = shared.melt * settling.melting * SLOW_MELT_SHARE;
-        let dead = (numbers.death + melt) * mass;
-        let root_share = share_of(by_roots, limit);
-        let (rooted, floated) = (net * root_share, net * (1.0 - root_share));
+        let surplus = gross - numbers.respiration;
+        let net = surplus.positive_part() * mass;
+        let lost = (-surplus).positive_part() * mass;
+        let melt = settling.melting * (shared.melt * SLOW_MELT_SHARE);
+        let dead = (melt + numbers.death) * mass;
+        let rooted = net * share_of(by_roots, limit);
+        let floated = net - rooted;
         let flow = Flow {
             grown: gross * mass,
-            taken: uptake.splitting(numbers.tissue_nitrogen * floated),
-            rooted_n: numbers.tissue_nitrogen * rooted,
-            returned_n: numbers.tissue_nitrogen * lost,
-            dead_n: numbers.tissue_nitrogen * dead,
-            taken_p: numbers.tissue_phosphorus * floated,
-            rooted_p: numbers.tissue_phosphorus * rooted,
-            returned_p: numbers.tissue_phosphorus * lost,
-            dead_p: numbers.tissue_phosphorus * dead,
-            ..Flow::default()
+            taken: uptake.splitting(floated * numbers.tissue_nitrogen),
+            rooted_n: rooted * numbers.tissue_nitrogen,
+            returned_n: lost * numbers.tissue_nitrogen,
+            dead_n: dead * numbers.tissue_nitrogen,
+            taken_p: floated * numbers.tissue_phosphorus,
+            rooted_p: rooted * numbers.tissue_phosphorus,
+            returned_p: lost * numbers.tissue_phosphorus,
+            dead_p: dead * numbers.tissue_phosphorus,
+            ..Flow::none()
         };
-        SlowChange {
+        Change {
             mass: net - lost - dead,
             flow,
         }
-    }
-}
-
-impl Surroundings {
-    /// Whether roots find anything: all of it above a trace of both.
-    fn soil_left(&self) -> f64 {
-        let nitrogen = self.pore_ammonium / EMPTY_SOIL_MG_L;
-        let phosphorus = self.pore_phosphate / EMPTY_SOIL_MG_L;
-        nitrogen.min(phosphorus).min(1.0)
     }
 }

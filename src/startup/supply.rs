@@ -1,7 +1,7 @@
 //! What the bed gives to the water where no plant takes it.
 
 use super::inputs::{Conditions, EventKind, Feed, Inputs, Planting};
-use super::model::Passages;
+use super::passages::Passages;
 use super::run::run;
 use super::running::Tank;
 use super::soil::pore_water;

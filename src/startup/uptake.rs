@@ -1,6 +1,6 @@
 //! How plants and algae take nitrogen, and what their stores allow.
 
-use super::state::State;
+use crate::numerics::real::Scalar;
 
 /// Mass below which a store is not looked at, g/m2.
 const TRACE_G_M2: f64 = 1e-9;
@@ -17,46 +17,35 @@ const TRACE_G_M2: f64 = 1e-9;
 /// # Example
 /// ```
 /// use lentic::startup::uptake::saturation;
-/// assert!((saturation(2.0, 2.0) - 0.5_f64).abs() < 1e-12);
+/// assert!((saturation(2.0_f64, 2.0) - 0.5).abs() < 1e-12);
 /// ```
-pub fn saturation(concentration: f64, half: f64) -> f64 {
-    concentration / (half + concentration)
+pub fn saturation<S: Scalar>(concentration: S, half: f64) -> S {
+    concentration / (concentration + half)
 }
 
 /// Nitrogen in the water as plants and algae meet it, mg N/L.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Offer {
+pub struct Offer<S = f64> {
     /// Ammonium over the least that is taken up.
-    pub ammonia: f64,
+    pub ammonia: S,
     /// Nitrite.
-    pub nitrite: f64,
+    pub nitrite: S,
     /// Nitrate.
-    pub nitrate: f64,
-}
-
-impl Offer {
-    /// What the water of a tank offers.
-    pub(super) fn of(water: &State, least_ammonium: f64) -> Self {
-        Self {
-            ammonia: (water.ammonia - least_ammonium).max(0.0),
-            nitrite: water.nitrite,
-            nitrate: water.nitrate,
-        }
-    }
+    pub nitrate: S,
 }
 
 /// Rates of uptake from the water, each as a share of the largest uptake.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub struct Uptake {
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Uptake<S = f64> {
     /// Of ammonium.
-    pub ammonia: f64,
+    pub ammonia: S,
     /// Of nitrite.
-    pub nitrite: f64,
+    pub nitrite: S,
     /// Of nitrate.
-    pub nitrate: f64,
+    pub nitrate: S,
 }
 
-impl Uptake {
+impl<S: Scalar> Uptake<S> {
     /// Ammonium first, nitrite and nitrate for the rest.
     ///
     /// ```text
@@ -74,15 +63,15 @@ impl Uptake {
     /// # Example
     /// ```
     /// use lentic::startup::uptake::{Offer, Uptake};
-    /// let offer = Offer { ammonia: 0.1, nitrite: 0.0, nitrate: 5.0 };
+    /// let offer = Offer { ammonia: 0.1_f64, nitrite: 0.0, nitrate: 5.0 };
     /// // with the oxidised forms left alone, ammonium is all that is taken
     /// let taken = Uptake::of(&offer, 0.1, 0.0);
     /// assert!((taken.total() - 0.5).abs() < 1e-12 && taken.nitrate.abs() < 1e-12);
     /// ```
-    pub fn of(water: &Offer, half: f64, oxidised_preference: f64) -> Self {
+    pub fn of(water: &Offer<S>, half: f64, oxidised_preference: f64) -> Self {
         let ammonia = saturation(water.ammonia, half);
-        let oxidised = half + water.nitrite + water.nitrate;
-        let each = (1.0 - ammonia) * oxidised_preference / oxidised;
+        let oxidised = water.nitrite + water.nitrate + half;
+        let each = ammonia.complement() * oxidised_preference / oxidised;
         Self {
             ammonia,
             nitrite: each * water.nitrite,
@@ -91,13 +80,13 @@ impl Uptake {
     }
 
     /// Of all nitrogen.
-    pub fn total(&self) -> f64 {
+    pub fn total(&self) -> S {
         self.ammonia + self.nitrite + self.nitrate
     }
 
     /// The same in proportion, for a largest uptake.
     #[must_use]
-    pub fn times(&self, largest: f64) -> Self {
+    pub fn times(&self, largest: S) -> Self {
         Self {
             ammonia: self.ammonia * largest,
             nitrite: self.nitrite * largest,
@@ -107,31 +96,27 @@ impl Uptake {
 
     /// Splits an amount among the three forms in this proportion.
     #[must_use]
-    pub fn splitting(&self, amount: f64) -> Self {
+    pub fn splitting(&self, amount: S) -> Self {
         let whole = self.total();
-        if whole > 0.0 {
-            self.times(amount / whole)
-        } else {
-            Self::default()
-        }
+        self.times(whole.if_positive(amount / whole, S::splat(0.0)))
     }
 }
 
 /// A store of nitrogen or phosphorus in plant tissue.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Store {
+pub struct Store<S = f64> {
     /// Content now, g/g.
-    pub content: f64,
+    pub content: S,
     /// Content at which growth stops, g/g.
     pub least: f64,
     /// Content of a full store, g/g.
     pub most: f64,
 }
 
-impl Store {
+impl<S: Scalar> Store<S> {
     /// The store of a stand from what it holds and its mass; a stand of no mass
     /// counts as starved.
-    pub fn of(held_g_m2: f64, mass_g_m2: f64, least: f64, most: f64) -> Self {
+    pub fn of(held_g_m2: S, mass_g_m2: S, least: f64, most: f64) -> Self {
         Self {
             content: held_g_m2 / (mass_g_m2 + TRACE_G_M2),
             least,
@@ -151,11 +136,12 @@ impl Store {
     /// # Example
     /// ```
     /// use lentic::startup::uptake::Store;
-    /// let half = Store { content: 0.03, least: 0.01, most: 0.05_f64 };
+    /// let half = Store { content: 0.03_f64, least: 0.01, most: 0.05 };
     /// assert!((half.room() - 0.5).abs() < 1e-12);
     /// ```
-    pub fn room(&self) -> f64 {
-        ((self.most - self.content) / (self.most - self.least)).max(0.0)
+    pub fn room(&self) -> S {
+        let empty = -self.content + self.most;
+        (empty / (self.most - self.least)).positive_part()
     }
 
     /// Growth that the content allows, as a share of full growth.
@@ -170,19 +156,20 @@ impl Store {
     /// # Example
     /// ```
     /// use lentic::startup::uptake::Store;
-    /// let full = Store { content: 0.050, least: 0.015, most: 0.050 };
+    /// let full = Store { content: 0.050_f64, least: 0.015, most: 0.050 };
     /// let starved = Store { content: 0.015, ..full };
     /// assert!((full.growth_share() - 1.0_f64).abs() < 1e-12);
     /// assert!(starved.growth_share().abs() < 1e-12);
     /// ```
-    pub fn growth_share(&self) -> f64 {
-        let share = (1.0 - self.least / self.content) / (1.0 - self.least / self.most);
-        share.clamp(0.0, 1.0)
+    pub fn growth_share(&self) -> S {
+        let bound = S::splat(self.least) / self.content;
+        let share = bound.complement() / (1.0 - self.least / self.most);
+        share.positive_part().min(S::splat(1.0))
     }
 
     /// What leaks out of a store over full, g/g/d: half of the excess a day (judgement).
-    pub(super) fn leak_per_d(&self) -> f64 {
-        LEAK_PER_D * (self.content - self.most).max(0.0)
+    pub(super) fn leak_per_d(&self) -> S {
+        (self.content - self.most).positive_part() * LEAK_PER_D
     }
 }
 
@@ -190,10 +177,6 @@ impl Store {
 const LEAK_PER_D: f64 = 0.5;
 
 /// A share that one makes up of another, at most all of it; none of nothing.
-pub(super) fn share_of(part: f64, whole: f64) -> f64 {
-    if whole > 0.0 {
-        (part / whole).min(1.0)
-    } else {
-        0.0
-    }
+pub(super) fn share_of<S: Scalar>(part: S, whole: S) -> S {
+    whole.if_positive((part / whole).min(S::splat(1.0)), S::splat(0.0))
 }
