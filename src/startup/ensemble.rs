@@ -7,7 +7,7 @@ use super::limits::{
     HARDY_AMMONIA_MG_N_L, HARDY_NITRITE_MG_N_L, READY_AMMONIA_MG_N_L, READY_NITRITE_MG_N_L,
 };
 use super::run::{Detail, run, simulate};
-use super::trajectory::{Peak, Sample, Trajectory};
+use super::trajectory::{Look, Peak, Sample, Trajectory, highest};
 use crate::numerics::rodas::IntegrationError;
 use crate::numerics::sobol::Sobol;
 use crate::parameters::Parameters;
@@ -57,15 +57,15 @@ impl Member {
     fn of(index: u32, numbers: &Parameters<f64>, trajectory: &Trajectory) -> Self {
         let last_day = trajectory.samples.last().map_or(0.0, |sample| sample.day);
         let judged_from = JUDGED_FROM_DAY.min(last_day);
-        let late = |value: fn(&Sample) -> f64| trajectory.peak_from(judged_from, value);
+        let highest = |from: f64, value: fn(&Look) -> f64| highest(&trajectory.looks, from, value);
         Self {
             index,
             numbers: numbers.values(),
             days: trajectory.days().copied().collect(),
-            ammonia: late(|sample| sample.state.ammonia),
-            nitrite: late(|sample| sample.state.nitrite),
-            nitrate: trajectory.peaks().nitrate,
-            alkalinity_used: trajectory.peak_from(0.0, |sample| sample.state.alkalinity_used),
+            ammonia: highest(judged_from, |look| look.ammonia),
+            nitrite: highest(judged_from, |look| look.nitrite),
+            nitrate: highest(0.0, |look| look.nitrate),
+            alkalinity_used: highest(0.0, |look| look.alkalinity_used),
             ready_day: trajectory.clear_after(READY_AMMONIA_MG_N_L, READY_NITRITE_MG_N_L),
             hardy_ready_day: trajectory.clear_after(HARDY_AMMONIA_MG_N_L, HARDY_NITRITE_MG_N_L),
             algae_window_days: trajectory.algae_window_days(),

@@ -7,7 +7,7 @@ use super::inputs::{Event, EventKind, Inputs};
 use super::model::Model;
 use super::running::Tank;
 use super::state::{COUPLED_STATES, STATES, State};
-use super::trajectory::{Sample, Trajectory};
+use super::trajectory::{Look, Sample, Trajectory, favours_algae};
 use crate::numerics::implicit_euler;
 use crate::numerics::rodas::{Control, IntegrationError, Statistics, Step, integrate_until};
 use crate::parameters::Parameters;
@@ -23,6 +23,8 @@ pub(super) struct Detail {
     /// set the step after every water change.
     nutrient_slack: f64,
     samples_per_day: u32,
+    /// A multiple of that number.
+    looks_per_day: u32,
 }
 
 impl Detail {
@@ -32,6 +34,7 @@ impl Detail {
         slack: 1.0,
         nutrient_slack: 1.0,
         samples_per_day: 8,
+        looks_per_day: 8,
     };
 
     /// For one of many: peaks differ from those of a single run by under 1 % and
@@ -40,7 +43,8 @@ impl Detail {
         relative: 1e-4,
         slack: 1e2,
         nutrient_slack: 1e3,
-        samples_per_day: 4,
+        samples_per_day: 1,
+        looks_per_day: 4,
     };
 
     fn control(self) -> Control<STATES> {
@@ -188,6 +192,8 @@ pub(super) fn simulate(
     run.follow(day, end)?;
     Ok(Trajectory {
         samples: run.recorder.samples,
+        looks: run.recorder.looks,
+        looks_per_day: detail.looks_per_day,
         samples_per_day: detail.samples_per_day,
         stirred_g_m2: run.tank.stirred_g_m2,
         changed_on: run.changed_on,
@@ -211,7 +217,7 @@ impl Run {
             tank: Tank::filled(inputs, parameters),
             rule: inputs.changes_by_reading,
             control: detail.control(),
-            recorder: Recorder::new(days, detail.samples_per_day),
+            recorder: Recorder::new(days, detail),
             statistics: Statistics::default(),
             changed_on: Vec::new(),
         }
@@ -237,7 +243,7 @@ impl Run {
     fn advance(&mut self, stretch: (f64, f64)) -> Result<Option<f64>, IntegrationError> {
         let (model, rule, recorder) = (self.tank.model(), self.rule, &mut self.recorder);
         recorder.look(&model, stretch.0, |_| self.tank.state);
-        let first = recorder.samples.len();
+        let before = recorder.recorded();
         let initial = self.tank.state.into_array();
         let mut asked = None;
         let followed = integrate_until(&model, stretch, initial, &self.control, |step| {
@@ -254,7 +260,7 @@ impl Run {
             }
             Err(IntegrationError::StepTooSmall { .. } | IntegrationError::TooManySteps { .. }) => {
                 // goes on where no step is accurate enough
-                recorder.samples.truncate(first);
+                recorder.go_back(before);
                 let lowest = &self.control.lowest;
                 implicit_euler::integrate(&model, stretch, initial, lowest, |step| {
                     asked = asked.or_else(|| passed(step, &model, rule, recorder));
@@ -281,33 +287,70 @@ fn passed(
     asked
 }
 
-/// Collects the samples that fall into each step.
+/// Collects the samples and the looks that fall into each step.
 struct Recorder {
     samples: Vec<Sample>,
-    per_day: u32,
+    looks: Vec<Look>,
+    looks_per_day: u32,
+    looks_per_sample: u32,
     last: u32,
 }
 
 impl Recorder {
-    fn new(days: u32, per_day: u32) -> Self {
-        let last = days.saturating_mul(per_day);
+    fn new(days: u32, detail: Detail) -> Self {
+        let last = days.saturating_mul(detail.looks_per_day);
+        let samples = days.saturating_mul(detail.samples_per_day);
         Self {
-            samples: Vec::with_capacity(last as usize + 1),
-            per_day,
+            samples: Vec::with_capacity(samples as usize + 1),
+            looks: Vec::with_capacity(last as usize + 1),
+            looks_per_day: detail.looks_per_day,
+            looks_per_sample: detail.looks_per_day / detail.samples_per_day,
             last,
         }
     }
 
+    /// How much is recorded.
+    fn recorded(&self) -> [usize; 2] {
+        [self.samples.len(), self.looks.len()]
+    }
+
+    /// Forgets what came after.
+    fn go_back(&mut self, [samples, looks]: [usize; 2]) {
+        self.samples.truncate(samples);
+        self.looks.truncate(looks);
+    }
+
     /// The next moment wanted, until all are there.
-    fn next_day(&self) -> Option<f64> {
-        let next = u32::try_from(self.samples.len()).ok()?;
-        (next <= self.last).then(|| f64::from(next) / f64::from(self.per_day))
+    fn next(&self) -> Option<u32> {
+        let next = u32::try_from(self.looks.len()).ok()?;
+        (next <= self.last).then_some(next)
     }
 
     fn look(&mut self, model: &Model, until: f64, state_at: impl Fn(f64) -> State) {
-        while let Some(day) = self.next_day().filter(|&day| day <= until) {
-            self.samples.push(sample(model, day, &state_at(day)));
+        while let Some(next) = self.next() {
+            let day = f64::from(next) / f64::from(self.looks_per_day);
+            if day > until {
+                return;
+            }
+            let state = state_at(day);
+            self.looks.push(look(model, day, &state.present()));
+            if next.is_multiple_of(self.looks_per_sample) {
+                self.samples.push(sample(model, day, &state));
+            }
         }
+    }
+}
+
+/// What of a tank is looked at more often than it is sampled.
+fn look(model: &Model, day: f64, state: &State) -> Look {
+    let light = || model.daylight(state).mean_in_water_umol_m2_s();
+    Look {
+        day,
+        ammonia: state.ammonia,
+        nitrite: state.nitrite,
+        nitrate: state.nitrate,
+        alkalinity_used: state.alkalinity_used,
+        favours_algae: favours_algae(state, light),
     }
 }
 
@@ -341,6 +384,7 @@ mod tests {
     use crate::numerics::sobol::Sobol;
     use crate::source::Band;
     use crate::startup::Planting;
+    use crate::startup::trajectory::highest;
     use crate::units::{Length, Mass, PhotonFlux, Share, Temperature};
 
     fn tank() -> Inputs {
@@ -375,9 +419,9 @@ mod tests {
         let mut run = Run::new(&tank(), &numbers, 10, Detail::MEMBER);
         run.control.most_steps = 3;
         run.follow(0.0, 10.0).unwrap();
-        let samples = &run.recorder.samples;
-        assert_eq!(samples.len(), 41);
-        for (coarse, fine) in samples.iter().zip(&whole.samples).skip(4) {
+        let Recorder { samples, looks, .. } = &run.recorder;
+        assert_eq!((samples.len(), looks.len()), (11, 41));
+        for (coarse, fine) in samples.iter().zip(&whole.samples).skip(1) {
             let (ours, theirs) = (coarse.state.ammonia, fine.state.ammonia);
             assert!(
                 (ours - theirs).abs() < 0.05 * theirs + 0.005,
@@ -399,12 +443,15 @@ mod tests {
                 let limit = relative * (expected.abs() + 0.05);
                 assert!((value - expected).abs() < limit, "{value} for {expected}");
             };
-            let (peaks, expected) = (coarse.peaks(), fine.peaks());
-            for (peak, expected) in [
-                (peaks.ammonia, expected.ammonia),
-                (peaks.nitrite, expected.nitrite),
-                (peaks.nitrate, expected.nitrate),
+            for of in [
+                |look: &Look| look.ammonia,
+                |look: &Look| look.nitrite,
+                |look: &Look| look.nitrate,
             ] {
+                let (peak, expected) = (
+                    highest(&coarse.looks, 0.0, of),
+                    highest(&fine.looks, 0.0, of),
+                );
                 near(peak.value, expected.value, 0.01);
             }
             for (one, other) in coarse.days().zip(fine.days()) {

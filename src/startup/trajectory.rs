@@ -43,6 +43,64 @@ pub struct Sample {
     pub phosphorus_g_m2: f64,
 }
 
+/// What is read off a run more often than it is sampled.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Look {
+    /// Days since filling.
+    pub(super) day: f64,
+    /// mg N/L.
+    pub(super) ammonia: f64,
+    /// mg N/L.
+    pub(super) nitrite: f64,
+    /// mg N/L.
+    pub(super) nitrate: f64,
+    /// meq/L.
+    pub(super) alkalinity_used: f64,
+    /// Whether light and nutrients in the water favour algae.
+    pub(super) favours_algae: bool,
+}
+
+/// Whether light, umol/(m2 s), and nutrients in the water favour algae.
+pub(super) fn favours_algae(state: &State, light: impl FnOnce() -> f64) -> bool {
+    state.ammonia + state.nitrite + state.nitrate > WINDOW_NITROGEN_MG_L
+        && state.phosphate > WINDOW_PHOSPHORUS_MG_L
+        && light() > WINDOW_LIGHT_UMOL_M2_S
+}
+
+/// The largest of some values from a day on, given with their days.
+fn peak_of(values: impl Iterator<Item = (f64, f64)>, from: f64) -> Peak {
+    let nothing = Peak {
+        value: f64::NEG_INFINITY,
+        day: from,
+    };
+    let later = values.filter(|(day, _)| *day >= from);
+    later.fold(nothing, |peak, (day, value)| {
+        if value > peak.value {
+            Peak { value, day }
+        } else {
+            peak
+        }
+    })
+}
+
+/// The largest value of some looks from a day on.
+pub(super) fn highest(looks: &[Look], from: f64, value: impl Fn(&Look) -> f64) -> Peak {
+    peak_of(looks.iter().map(|look| (look.day, value(look))), from)
+}
+
+/// The first day after the last of some days that are over a limit; nothing if the last of
+/// all is.
+fn first_after(days: impl DoubleEndedIterator<Item = (f64, bool)>) -> Option<f64> {
+    let mut clear = None;
+    for (day, over) in days.rev() {
+        if over {
+            return clear;
+        }
+        clear = Some(day);
+    }
+    Some(0.0)
+}
+
 /// A run from filling to its last day.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Trajectory {
@@ -51,6 +109,10 @@ pub struct Trajectory {
     pub samples: Vec<Sample>,
     /// That number; 8 in a single run.
     pub samples_per_day: u32,
+    /// What was looked at more often, from day 0 on.
+    pub(super) looks: Vec<Look>,
+    /// How often a day.
+    pub(super) looks_per_day: u32,
     /// Nitrogen stirred from the bed into the water at filling and by
     /// disturbances, g N/m2.
     pub stirred_g_m2: f64,
@@ -119,22 +181,12 @@ impl Trajectory {
     /// # Ok::<(), lentic::numerics::rodas::IntegrationError>(())
     /// ```
     pub fn peak_from(&self, day: f64, value: impl Fn(&Sample) -> f64) -> Peak {
-        let nothing = Peak {
-            value: f64::NEG_INFINITY,
+        peak_of(
+            self.samples
+                .iter()
+                .map(|sample| (sample.day, value(sample))),
             day,
-        };
-        let later = self.samples.iter().filter(|sample| sample.day >= day);
-        later.fold(nothing, |peak, sample| {
-            let value = value(sample);
-            if value > peak.value {
-                Peak {
-                    value,
-                    day: sample.day,
-                }
-            } else {
-                peak
-            }
-        })
+        )
     }
 
     /// The largest values of the whole run.
@@ -162,14 +214,9 @@ impl Trajectory {
     /// # Ok::<(), lentic::numerics::rodas::IntegrationError>(())
     /// ```
     pub fn clear_after(&self, ammonia_mg_l: f64, nitrite_mg_l: f64) -> Option<f64> {
-        let over = |sample: &Sample| {
-            sample.state.ammonia >= ammonia_mg_l || sample.state.nitrite >= nitrite_mg_l
-        };
-        let last_over = self.samples.iter().rposition(over);
-        match last_over {
-            None => Some(0.0),
-            Some(last) => self.samples.get(last + 1).map(|sample| sample.day),
-        }
+        let over = |ammonia: f64, nitrite: f64| ammonia >= ammonia_mg_l || nitrite >= nitrite_mg_l;
+        let looks = self.looks.iter();
+        first_after(looks.map(|look| (look.day, over(look.ammonia, look.nitrite))))
     }
 
     /// The day on which nitrification has used up an alkalinity, meq/L, that every
@@ -194,13 +241,7 @@ impl Trajectory {
     /// below: plant beds at 0.003-0.018 mg P/L carried much periphyton, and lost it where
     /// phosphorus was added (Mei and Zhang 2013, `mei_zhang_2013`).
     pub fn algae_window_days(&self) -> f64 {
-        let open = |sample: &&Sample| {
-            let state = &sample.state;
-            state.ammonia + state.nitrite + state.nitrate > WINDOW_NITROGEN_MG_L
-                && state.phosphate > WINDOW_PHOSPHORUS_MG_L
-                && sample.light_umol_m2_s > WINDOW_LIGHT_UMOL_M2_S
-        };
-        let count = self.samples.iter().filter(open).count();
-        count as f64 / f64::from(self.samples_per_day)
+        let count = self.looks.iter().filter(|look| look.favours_algae).count();
+        count as f64 / f64::from(self.looks_per_day)
     }
 }
