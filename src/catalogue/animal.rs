@@ -8,6 +8,17 @@ use super::row::{self, row};
 use crate::source::{Band, Basis, Source};
 use crate::units::Volume;
 
+/// How much ammonia and nitrite a kind bears.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Tolerance {
+    /// As much as fish and shrimp.
+    #[default]
+    Usual,
+    /// More than these.
+    High,
+}
+
 /// A kind of animal.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -37,9 +48,9 @@ pub struct Animal {
     /// Whether two of it fight, so that one is kept alone.
     #[serde(default)]
     pub fights_its_kind: bool,
-    /// Whether it bears more ammonia and nitrite than fish and shrimp do.
+    /// How much ammonia and nitrite it bears.
     #[serde(default)]
-    pub hardy: bool,
+    pub tolerance: Tolerance,
     /// The earliest day it is put in, by practice, counted from filling.
     pub first_day: u16,
     /// Feed per day, of its body mass.
@@ -59,6 +70,11 @@ pub struct Animal {
 }
 
 impl Animal {
+    /// Whether it bears more ammonia and nitrite than fish and shrimp do.
+    pub fn is_hardy(&self) -> bool {
+        self.tolerance == Tolerance::High
+    }
+
     /// The most that are kept in so much water of a tank of a size to the rim.
     ///
     /// # Source

@@ -23,7 +23,7 @@ mod topic;
 #[cfg(test)]
 mod tests;
 
-pub use animal::{Animal, animals};
+pub use animal::{Animal, Tolerance, animals};
 pub use cap::{Cap, CapCaution, Grains, caps};
 pub use citing::{CitingRow, citing_rows};
 pub use comparison::{Comparison, comparisons};

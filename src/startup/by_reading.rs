@@ -24,7 +24,7 @@ impl ChangesByReading {
 
     /// Whether there is a test on a whole day.
     pub fn tests_on(&self, day: f64) -> bool {
-        day > 0.0 && day % self.every.days() == 0.0
+        day > 0.0 && (day / self.every.days()).fract() < f64::EPSILON
     }
 
     /// The first test after a moment, up to another, that asks for a change, with the water

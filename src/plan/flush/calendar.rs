@@ -202,7 +202,7 @@ fn animals(design: &Design, course: &Course<'_>) -> Vec<Entry> {
     }
     let moves_in = by_day.into_iter().flat_map(|(day, animals)| {
         let labels: Vec<&str> = animals.iter().map(|animal| animal.plural.as_str()).collect();
-        let (ammonia, nitrite) = clean(animals.iter().all(|animal| animal.hardy));
+        let (ammonia, nitrite) = clean(animals.iter().all(|animal| animal.is_hardy()));
         let first = format!(
             "first of two clean tests for {}: ammonia under {ammonia} mg N/L, nitrite under {nitrite} mg/L",
             words::listed(&labels)

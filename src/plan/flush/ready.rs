@@ -72,7 +72,7 @@ impl Readiness {
     }
 
     fn days(&self, animal: &Animal) -> Days {
-        if animal.hardy {
+        if animal.is_hardy() {
             self.hardy
         } else {
             self.sensitive

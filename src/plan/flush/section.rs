@@ -7,6 +7,7 @@ use crate::plan::estimate::Estimate;
 use crate::plan::words::of_100;
 use crate::result::results;
 use crate::source::Band;
+use crate::units::show::counted;
 
 results! {
     /// How the first weeks go.
@@ -203,20 +204,15 @@ impl StartupSection {
 impl ReadingChanges {
     /// "about 8 changes (3 to 15), the last by day 50 in nine of ten starts".
     pub fn how_often(&self) -> String {
-        let count = |changes: f64| if changes == 1.0 { "change" } else { "changes" };
         let last = self.last_day.map_or_else(String::new, |day| {
             format!(", the last by day {day:.0} in nine of ten starts")
         });
+        let expected = counted(self.expected, "change");
         if self.expected_high <= self.expected_low {
-            format!("about {:.0} {}{last}", self.expected, count(self.expected))
+            format!("about {expected}{last}")
         } else {
-            format!(
-                "about {:.0} {} ({:.0} to {:.0}){last}",
-                self.expected,
-                count(self.expected),
-                self.expected_low,
-                self.expected_high
-            )
+            let (low, high) = (self.expected_low, self.expected_high);
+            format!("about {expected} ({low:.0} to {high:.0}){last}")
         }
     }
 
