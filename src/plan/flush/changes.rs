@@ -14,12 +14,12 @@ use crate::startup::{ChangesByReading, Inputs};
 use crate::units::{Analyte, Concentration, Duration, Share};
 use crate::water::card::Card;
 
-/// Share of the water changed where a test asks for it, %: judgement. In the demo tanks half
-/// the water holds hardly more starts, for it carries off the phosphorus that plants need,
-/// and a fifth holds fewer.
+/// Share of the water changed where a test asks for it, %: judgement. In eight demo tanks, 100
+/// members of one seed each, half the water held up to 4 of 100 starts more, a fifth up to 5
+/// fewer.
 const SHARE_PCT: f64 = 30.0;
-/// Days from one test to the next: judgement. Daily tests hold more starts, with twice as
-/// many changes as anyone makes.
+/// Days from one test to the next: judgement. Daily tests held 3 to 15 of 100 starts more
+/// there, with about twice as many changes.
 const TESTS_EVERY_D: f64 = 2.0;
 /// Share of a limit that the threshold does not pass, so that a change comes before the
 /// limit does: judgement, what nitrite grows by between two tests.
@@ -99,7 +99,7 @@ impl ByReading {
             None
         } else if self.probability < as_written {
             Some(format!(
-                "changing water by readings makes it worse: {with} of 100 starts hold with it, {without} without; it carries off the phosphorus that the plants need, and tap water brings what it holds"
+                "changing water by readings makes it worse: {with} of 100 starts hold with it, {without} without"
             ))
         } else if never {
             Some("no test of any start asks for a change of water".to_owned())

@@ -35,7 +35,7 @@ pub(in crate::plan) const RULE: Rule = Rule {
             "C, C(tap): what is in the tank and in the tap water",
         ],
         range: || {
-            "each start is tested without error; water changed carries off phosphorus that plants need, so that more changes can hold fewer starts: then none are advised".to_owned()
+            "each start is tested without error; more changes can hold fewer starts, why is not told apart: then none are advised. The same starts choose whether changes are advised and give their odds, so that a gain of a few in 100 may be chance".to_owned()
         },
         basis: Basis::Judgement,
         sources: &[],
