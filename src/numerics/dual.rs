@@ -203,6 +203,7 @@ impl<const K: usize> SubAssign for Dual<K> {
 }
 
 #[cfg(test)]
+#[allow(clippy::float_cmp, reason = "these results must be exact")]
 mod tests {
     use super::*;
 

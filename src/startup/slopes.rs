@@ -250,6 +250,7 @@ fn sloping_stand(stand: &Stand<f64>) -> Stand<Sloping> {
 }
 
 #[cfg(test)]
+#[allow(clippy::float_cmp, reason = "these results must be exact")]
 mod tests {
     use super::super::elimination::Coupling;
     use super::*;
@@ -309,7 +310,7 @@ mod tests {
         let (mut compared, mut odd) = (0, 0);
         for model in models() {
             for index in 0..200 {
-                let amounts = amounts(&points, index);
+                let amounts = amounts(points, index);
                 let day = 0.5 + 60.0 * points.coordinate(index, 40);
                 let state = State::from_array(amounts);
                 let now = model.moment_on(day);
@@ -348,7 +349,7 @@ mod tests {
     }
 
     /// The amounts of a random state.
-    fn amounts(points: &Sobol, index: u32) -> [f64; STATES] {
+    fn amounts(points: Sobol, index: u32) -> [f64; STATES] {
         let mut amounts = [0.0; STATES];
         for (place, most) in MOST.into_iter().enumerate() {
             amounts[place] = most * points.coordinate(index, place as u32).powi(2);
@@ -362,7 +363,7 @@ mod tests {
         let mut seen = [[false; COUPLED_STATES]; STATES];
         for model in models() {
             for index in 0..200 {
-                let mut amounts = amounts(&points, index);
+                let mut amounts = amounts(points, index);
                 // now and then so little in the soil that roots run short
                 if index % 4 == 0 {
                     amounts[Place::soil_p as usize] *= 1e-7;
