@@ -34,7 +34,7 @@ const fn coupled<const M: usize, const N: usize>(known: &[[bool; N]; M]) -> [[bo
 /// the fewest entries are changed.
 ///
 /// # Source
-/// Markowitz 1957 (from memory).
+/// Common practice in sparse elimination (from memory).
 pub const fn sparsest_first<const N: usize>(mut entries: [[bool; N]; N]) -> [usize; N] {
     let mut order = [0; N];
     let mut left = [true; N];
