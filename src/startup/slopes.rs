@@ -386,6 +386,32 @@ mod tests {
     }
 
     #[test]
+    fn the_last_traces_of_anything_have_finite_slopes() {
+        let points = Sobol::new(7);
+        for (index, model) in models().iter().enumerate() {
+            for trace in [0.0, 5e-324, 1e-310, 1e-200, 1e-150, 1e-90, 1e-30] {
+                for traces in 0..200 {
+                    let mut amounts = amounts(points, traces);
+                    for (place, amount) in amounts.iter_mut().enumerate() {
+                        let chance = points.coordinate(traces, 50 + place as u32);
+                        if chance < 0.3 || (chance < 0.8 && traces % 2 == 0) {
+                            *amount = trace;
+                        }
+                    }
+                    let day = 0.25 * f64::from(traces);
+                    let now = model.moment_on(day);
+                    let pace = model.pace_on(day, &now);
+                    let (_, slopes) =
+                        model.sloping_change(&now, &pace, &State::from_array(amounts));
+                    let finite = |column: &Column| column.iter().all(|slope| slope.is_finite());
+                    let all = slopes.columns.iter().all(finite) && finite(&slopes.time);
+                    assert!(all, "{amounts:?} of model {index} on day {day}");
+                }
+            }
+        }
+    }
+
+    #[test]
     fn what_is_below_nothing_has_no_slope() {
         let model = models().remove(0);
         let mut amounts = [0.0; STATES];

@@ -2,6 +2,9 @@
 
 use crate::numerics::real::Scalar;
 
+/// Share of the largest uptake below which there is nothing to share out: so little that the
+/// inverse of a trace stays finite.
+const NOTHING: f64 = 1e-100;
 /// Mass below which a store is not looked at, g/m2.
 const TRACE_G_M2: f64 = 1e-9;
 
@@ -98,7 +101,8 @@ impl<S: Scalar> Uptake<S> {
     #[must_use]
     pub fn splitting(&self, amount: S) -> Self {
         let whole = self.total();
-        self.times(whole.if_positive(amount / whole, S::splat(0.0)))
+        let each = (whole - NOTHING).if_positive(amount / whole, S::splat(0.0));
+        self.times(each)
     }
 }
 
@@ -178,5 +182,5 @@ const LEAK_PER_D: f64 = 0.5;
 
 /// A share that one makes up of another, at most all of it; none of nothing.
 pub(super) fn share_of<S: Scalar>(part: S, whole: S) -> S {
-    whole.if_positive((part / whole).min(S::splat(1.0)), S::splat(0.0))
+    (whole - NOTHING).if_positive((part / whole).min(S::splat(1.0)), S::splat(0.0))
 }
