@@ -2,11 +2,13 @@
 
 use std::path::PathBuf;
 
+use clap::builder::PossibleValuesParser;
 use clap::{Args, Parser, Subcommand};
 
 use super::choice::{ColorWhen, FailOn, Format, Listing, RowFormat, ShellChoice, UnitsChoice};
 use super::examples as example;
 use crate::plan::{self, OnDay};
+use crate::report::compose;
 use crate::spec::starter::StarterSize;
 use crate::study::Shard;
 
@@ -167,6 +169,12 @@ fn on_day(text: &str) -> Result<OnDay, String> {
 pub(super) struct PlanOptions {
     /// The spec file, or - for standard input.
     pub(super) spec: PathBuf,
+    /// Sections to show instead of the short plan; JSON, CSV and pages are always whole.
+    #[arg(value_name = "SECTION", hide_possible_values = false, value_parser = PossibleValuesParser::new(compose::SECTIONS.map(|(name, _)| name)))]
+    pub(super) sections: Vec<String>,
+    /// Show every section.
+    #[arg(long, conflicts_with = "sections")]
+    pub(super) full: bool,
     /// How to write the result.
     #[arg(long, value_enum, default_value = "text", help_heading = OUTPUT)]
     pub(super) format: Format,
@@ -186,6 +194,9 @@ pub(super) struct CheckOptions {
     /// for each of ammonia, nitrite, nitrate, ph, temperature, oxygen that there is.
     #[arg(long, value_name = "FILE")]
     pub(super) readings: Option<PathBuf>,
+    /// Show everything: the evidence, the bed, the weeks ahead, cautions in full.
+    #[arg(long)]
+    pub(super) full: bool,
     /// How to write the result.
     #[arg(long, value_enum, default_value = "text", help_heading = OUTPUT)]
     pub(super) format: Format,

@@ -3,6 +3,7 @@
 use std::path::Path;
 
 use super::args::CheckOptions;
+use super::choice::Format;
 use super::failure::Failure;
 use super::progress::Progress;
 use super::{Outcome, input, output, result};
@@ -30,7 +31,10 @@ pub(super) fn run(options: &CheckOptions) -> Result<Outcome, Failure> {
     progress.finish();
     let found = found.map_err(Failure::Run)?;
     result::write(common, options.format, SCHEMA, &found, || {
-        compose::check(&design, &found)
+        match (options.format, options.full) {
+            (Format::Text, false) => compose::check_in_short(&design, &found),
+            _ => compose::check(&design, &found),
+        }
     })?;
     Ok(Outcome::of(
         found.status(),

@@ -34,7 +34,7 @@ pub use hazard::cautions_for;
 pub use limits::{act_limit_mg_l, watch_limit_mg_l};
 pub use night::{
     AnimalCount, AnimalsSection, FlowSection, HeatSection, HourRow, LightSection, Night,
-    NightSection, OnDay,
+    NightSection, OnDay, dawn_limit,
 };
 pub use options::Options;
 pub use outcome::{Check, Plan};

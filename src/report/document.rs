@@ -22,6 +22,21 @@ pub struct Document {
     pub reasons: Vec<Reason>,
 }
 
+impl Document {
+    /// What stands before the first heading, and what stands under some headings.
+    #[must_use]
+    pub fn only(mut self, headings: &[&str]) -> Self {
+        let mut is_asked = true;
+        self.blocks.retain(|block| {
+            if let Block::Heading(heading) = block {
+                is_asked = headings.contains(&heading.as_str());
+            }
+            is_asked
+        });
+        self
+    }
+}
+
 /// One part of a document.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Block {

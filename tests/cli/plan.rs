@@ -26,13 +26,64 @@ fn a_remedy_is_told_once_in_text_and_each_time_in_json() {
 #[test]
 fn what_is_assumed_takes_one_paragraph_in_text_and_has_its_reasons_on_the_page() {
     let reason = "fairly soft tap water";
-    let text = lentic(&["plan", SLOW, "--members", "0"], "").stdout;
+    let text = lentic(&["plan", SLOW, "assumed", "--members", "0"], "").stdout;
     let (_, assumed) = text.split_once("\nAssumed\n").unwrap();
     let shown: String = assumed.replace('\n', " ");
     assert!(shown.contains("water.alkalinity 4 dKH"), "{assumed}");
     assert!(!text.contains(reason), "{text}");
     let page = lentic(&["plan", SLOW, "--members", "0", "--format", "html"], "").stdout;
     assert!(page.contains(reason) && !page.contains("What the spec does not say"));
+}
+
+/// Lines of a plan in a terminal, its drawing and its list of things to buy aside.
+const MOST_LINES: usize = 60;
+
+#[test]
+fn a_plan_is_short_unless_more_is_asked_for() {
+    for name in [
+        "reading-room-cube",
+        "gravel-cap-high-nitrate",
+        "dense-and-quiet",
+    ] {
+        let path = format!("demo-tanks/{name}.toml");
+        let of = |more: &[&str]| {
+            let ran = lentic(&[&["plan", &path, "--members", "8"], more].concat(), "");
+            assert_eq!(ran.code, 0, "{}", ran.stderr);
+            ran.stdout
+        };
+        let (short, full) = (of(&[]), of(&["--full"]));
+        let own = short.lines().filter(|line| !line.contains('│')).count();
+        assert!(own <= MOST_LINES, "{own} lines:\n{short}");
+        assert!(full.lines().count() > short.lines().count() + 20, "{full}");
+        assert_eq!(
+            short.lines().nth(1),
+            full.lines().nth(1),
+            "the same verdict"
+        );
+        let night = of(&["night", "weight"]);
+        assert!(
+            night.contains("\nNight\n") && night.contains("\nWeight\n"),
+            "{night}"
+        );
+        assert!(!night.contains("\nBuy\n"), "{night}");
+    }
+}
+
+#[test]
+fn every_section_has_its_place_and_no_other_is_taken() {
+    for (name, heading) in lentic::report::compose::SECTIONS {
+        let ran = lentic(&["plan", SLOW, name, "--members", "0"], "");
+        assert!(
+            ran.stdout.contains(&format!("\n{heading}\n")),
+            "{}",
+            ran.stdout
+        );
+    }
+    let unknown = lentic(&["plan", SLOW, "nigth"], "");
+    assert_eq!((unknown.code, unknown.stdout.as_str()), (2, ""));
+    assert!(unknown.stderr.contains("night"), "{}", unknown.stderr);
+    let both = lentic(&["plan", SLOW, "night", "--full"], "");
+    assert_eq!((both.code, both.stdout.as_str()), (2, ""));
 }
 
 #[test]
@@ -46,7 +97,7 @@ fn nobody_sees_progress_where_no_terminal_is() {
 
 /// A plan's text without its line breaks.
 fn told(spec: &str) -> String {
-    let ran = lentic(&["plan", "-", "--members", "64"], spec);
+    let ran = lentic(&["plan", "-", "--full", "--members", "64"], spec);
     assert_eq!(ran.code, 0, "{}", ran.stderr);
     ran.stdout.split_whitespace().collect::<Vec<_>>().join(" ")
 }

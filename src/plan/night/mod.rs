@@ -251,7 +251,7 @@ fn members(options: Options) -> Ensemble {
 }
 
 /// The dawn oxygen asked for.
-pub(super) fn dawn_limit(design: &Design) -> Concentration {
+pub fn dawn_limit(design: &Design) -> Concentration {
     let goal = design.draft().goal.dawn_oxygen;
     goal.unwrap_or(Concentration::from_mg_l(DAWN_WATCH_MG_L))
 }

@@ -14,7 +14,7 @@ use crate::units::show::{fixed, significant};
 use crate::units::{Analyte, Length};
 
 /// Said of a tank of which no reading and no sign is known.
-const NOTHING_KNOWN: &str = "No readings and no signs are given, so the bed alone is judged: add [[readings]] and [signs] to the spec, or --readings FILE, to have causes weighed.";
+pub(super) const NOTHING_KNOWN: &str = "No readings and no signs are given, so the bed alone is judged: add [[readings]] and [signs] to the spec, or --readings FILE, to have causes weighed.";
 /// Causes shown in full, and those named at all.
 const SHOWN: usize = 5;
 const LEAST_NAMED: f64 = 0.02;
@@ -53,7 +53,7 @@ pub fn check(design: &Design, found: &Diagnosis) -> Document {
 }
 
 /// What the next step is about, or the step itself where it is about nothing.
-fn headline(next: &NextResult) -> String {
+pub(super) fn headline(next: &NextResult) -> String {
     if next.about.is_empty() {
         next.now.join("; ")
     } else {
@@ -62,7 +62,7 @@ fn headline(next: &NextResult) -> String {
 }
 
 /// The next step, one thing a line.
-fn steps(next: &NextResult) -> Vec<Fact> {
+pub(super) fn steps(next: &NextResult) -> Vec<Fact> {
     let said = usize::from(next.about.is_empty()) * next.now.len();
     let now = next.now.iter().skip(said).map(|step| ("now", step.clone()));
     let then = next.then.iter().map(|step| ("then", step.clone()));

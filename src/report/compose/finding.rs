@@ -37,6 +37,21 @@ pub(super) fn findings(findings: &[Finding], units: UnitSystem) -> Vec<Block> {
     blocks
 }
 
+/// What is to be watched or mended, worst first, with what to do about it.
+pub(super) fn to_mend(findings: &[Finding], units: UnitSystem) -> Vec<Judged> {
+    let mut worth: Vec<&Finding> = findings
+        .iter()
+        .filter(|finding| finding.status >= Status::Watch)
+        .collect();
+    worth.sort_by_key(|finding| std::cmp::Reverse(finding.status));
+    let shown = worth.iter().map(|finding| Judged {
+        remedy: remedy_once(finding, &worth),
+        basis: String::new(),
+        ..judged(finding, units)
+    });
+    shown.collect()
+}
+
 /// A remedy in full where it is first told, and after that by the finding it was told at.
 fn remedy_once(finding: &Finding, all: &[&Finding]) -> String {
     let Some(remedy) = &finding.remedy else {

@@ -10,6 +10,7 @@ mod night;
 mod plan;
 mod reason;
 mod shopping;
+mod short;
 mod solve;
 mod startup;
 
@@ -19,6 +20,7 @@ pub use explain::{
     Resting, Worked, explain_result, explain_section, explain_source, explain_topic,
 };
 pub use night::night;
-pub use plan::plan;
+pub use plan::{SECTIONS, plan, plan_sections};
+pub use short::{check_in_short, plan_in_short};
 pub use solve::solve;
 pub use startup::startup;

@@ -7,6 +7,33 @@ use crate::plan::{self, Plan, of_100, portions_in_words};
 use crate::report::document::{Block, Document, Fact, Sheet};
 use crate::units::{Length, Mass, Pressure, Volume, show};
 
+/// The sections of a plan: what each is called where it is asked for, and its heading.
+pub const SECTIONS: [(&str, &str); 14] = [
+    ("tank", "Tank"),
+    ("buy", "Buy"),
+    ("planting", "Planting"),
+    ("weeks", "First weeks"),
+    ("night", "Night"),
+    ("flow", "Flow, light, animals, heat"),
+    ("light", "Flow, light, animals, heat"),
+    ("animals", "Flow, light, animals, heat"),
+    ("heat", "Flow, light, animals, heat"),
+    ("weight", "Weight"),
+    ("findings", "Findings"),
+    ("calendar", "Calendar"),
+    ("cautions", "Cautions"),
+    ("assumed", "Assumed"),
+];
+
+/// The sections of a plan that are asked for by name, under its verdict.
+pub fn plan_sections(design: &Design, found: &Plan, names: &[String]) -> Document {
+    let asked = SECTIONS
+        .iter()
+        .filter(|(name, _)| names.iter().any(|one| one == name));
+    let headings: Vec<&str> = asked.map(|(_, heading)| *heading).collect();
+    plan(design, found).only(&headings)
+}
+
 /// A plan, verdict first.
 pub fn plan(design: &Design, plan: &Plan) -> Document {
     let mut blocks = vec![Block::Verdict(plan.status(), plan.verdict())];
@@ -124,7 +151,7 @@ fn planting(plan: &Plan) -> Vec<Fact> {
             "index",
             show::significant(planting.index, 2),
             format!(
-                "plants over flush in 21 days, 2 or more is enough (1.5 from 20 % floaters); {:.0} of 100 starts hold as written",
+                "plants over flush in 21 days, 2 or more is enough; {:.0} of 100 starts hold as written",
                 of_100(planting.probability_under_limits)
             ),
         )

@@ -1,0 +1,273 @@
+//! Plans and checks for a terminal, as far as one looks at them first: what holds, what to
+//! do, what to buy, what to look out for. The rest is asked for.
+
+use super::check::{headline, steps};
+use super::estimate::ranged;
+use super::plan::drawing;
+use super::{finding, shopping};
+use crate::design::Design;
+use crate::diagnosis::{CauseResult, Diagnosis};
+use crate::finding::{Caution, Code, Finding, Status};
+use crate::plan::{CalendarEntry, Estimate, Plan, dawn_limit, watch_limit_mg_l};
+use crate::report::document::{Block, Column, Document, Table};
+use crate::units::show::{fixed, significant};
+use crate::units::{Analyte, Mass, Volume};
+
+/// Dates shown at most, and how many of them from the end.
+const DATES: usize = 5;
+const LAST_DATES: usize = 2;
+/// Weight from which the caution on the floor is said in full, kg (judgement).
+const HEAVY_KG: f64 = 200.0;
+/// Causes named, and how likely the least of them is.
+const CAUSES: usize = 4;
+const LEAST_NAMED: f64 = 0.05;
+/// Evidence shown for the leading cause.
+const EVIDENCE: usize = 3;
+/// Cautions that go with every tank of the kind.
+const GENERAL: [&str; 10] = [
+    "hazard.floor",
+    "hazard.panes",
+    "hazard.electricity",
+    "hazard.silica_dust",
+    "hazard.hydrogen_sulfide",
+    "hazard.infection",
+    "hazard.lifting",
+    "hazard.water_change",
+    "hazard.conditioner",
+    "hazard.restricted_plants",
+];
+
+/// A plan in about forty lines.
+pub fn plan_in_short(design: &Design, plan: &Plan) -> Document {
+    let mut blocks = vec![Block::Verdict(plan.status(), plan.verdict())];
+    blocks.extend(to_do(design, &plan.findings));
+    let [picture, _] = drawing(design);
+    blocks.push(Block::Heading("Tank".to_owned()));
+    blocks.push(Block::Text(measures(design, plan)));
+    blocks.push(picture);
+    blocks.extend(shopping::list(design, plan));
+    blocks.push(Block::Heading("Peaks".to_owned()));
+    blocks.push(Block::Table(peaks(design, plan)));
+    blocks.extend(dates(&plan.startup.calendar));
+    let mut own = listed(&plan.findings);
+    let is_heavy = plan.weight.total_kg > HEAVY_KG;
+    let (of_tank, general) = parted(&plan.cautions, is_heavy);
+    own.extend(of_tank);
+    blocks.extend(cautions(own, &general, "plan FILE cautions"));
+    if !plan.assumed.is_empty() {
+        blocks.push(Block::Text(format!(
+            "Assumed: {} things that the spec does not say (lentic plan FILE assumed). More: --full, or a section: night, weeks, planting, findings ...",
+            plan.assumed.len()
+        )));
+    }
+    Document {
+        title: plan.name.clone(),
+        reasons: Vec::new(),
+        blocks,
+    }
+}
+
+/// A check: the next step, what is behind it, and what to watch.
+pub fn check_in_short(design: &Design, found: &Diagnosis) -> Document {
+    let mut blocks = vec![
+        Block::Verdict(found.status(), headline(&found.next_step)),
+        Block::Facts(steps(&found.next_step)),
+    ];
+    if found.is_blind {
+        blocks.push(Block::Text(super::check::NOTHING_KNOWN.to_owned()));
+    } else {
+        blocks.push(Block::Heading("Causes".to_owned()));
+        blocks.push(Block::Table(causes(&found.causes)));
+        if let Some(look) = &found.measure_next {
+            blocks.push(Block::Text(format!("What would tell most: {}.", look.why)));
+        }
+    }
+    let bed: Vec<Finding> = found
+        .findings
+        .iter()
+        .filter(|finding| finding.code != Code::CheckCause)
+        .cloned()
+        .collect();
+    blocks.extend(to_do(design, &bed));
+    let (own, general) = parted(&found.cautions, false);
+    blocks.extend(cautions(own, &general, "check FILE --full"));
+    Document {
+        title: found.name.clone(),
+        reasons: Vec::new(),
+        blocks,
+    }
+}
+
+/// What is to be watched or mended; nothing where nothing is.
+fn to_do(design: &Design, findings: &[Finding]) -> Vec<Block> {
+    let judged = finding::to_mend(findings, design.draft().units);
+    if judged.is_empty() {
+        return Vec::new();
+    }
+    vec![Block::Heading("Do".to_owned()), Block::Findings(judged)]
+}
+
+/// "24.8 L inside, 17.2 L of water; soil 20 mm organic potting mix, ...; 31 kg in all".
+fn measures(design: &Design, plan: &Plan) -> String {
+    let draft = design.draft();
+    let units = draft.units;
+    let litres = |value| units.volume(Volume::from_litres(value));
+    format!(
+        "{} inside, {} of water; {} of {} under {} of {}; {} in all",
+        litres(plan.tank.brimful_l),
+        litres(plan.tank.water_l),
+        units.depths(plan.soil.depths()),
+        draft.soil.material.label,
+        units.depths(plan.cap.depths()),
+        draft.cap.material.label,
+        units.mass(Mass::from_kg(plan.weight.total_kg))
+    )
+}
+
+/// The peaks of the start and the lowest oxygen against their limits.
+fn peaks(design: &Design, plan: &Plan) -> Table {
+    let start = &plan.startup;
+    let row = |name: &str, value: Estimate, limit: Option<f64>, when: String| {
+        vec![
+            name.to_owned(),
+            ranged(value),
+            limit.map_or_else(String::new, |limit| significant(limit, 2)),
+            when,
+        ]
+    };
+    let limit = |analyte| watch_limit_mg_l(design, analyte);
+    let about = |day: Estimate| format!("about day {}", fixed(day.typical(), 0));
+    Table {
+        columns: vec![
+            Column::words("mg/L"),
+            Column::words("typical (range)"),
+            Column::numbers("limit"),
+            Column::words("when"),
+        ],
+        rows: vec![
+            row(
+                "ammonia, as nitrogen",
+                start.ammonia_peak_mg_l,
+                limit(Analyte::Ammonia),
+                about(start.ammonia_peak_day),
+            ),
+            row(
+                "nitrite",
+                start.nitrite_peak_mg_l,
+                limit(Analyte::Nitrite),
+                about(start.nitrite_peak_day),
+            ),
+            row(
+                "nitrate",
+                start.nitrate_peak_mg_l,
+                limit(Analyte::Nitrate),
+                String::new(),
+            ),
+            row(
+                "lowest oxygen",
+                plan.night.dawn_oxygen_mg_l,
+                Some(dawn_limit(design).mg_l()),
+                format!("before dawn, day {}", fixed(plan.night.day, 0)),
+            ),
+        ],
+    }
+}
+
+/// The next dates: the first and the last of everything but the tests that come every
+/// week and the rounds of soaking after the first.
+fn dates(entries: &[CalendarEntry]) -> Vec<Block> {
+    let weekly = entries.iter().filter(|one| {
+        entries
+            .iter()
+            .filter(|other| other.what == one.what)
+            .count()
+            > 1
+    });
+    let first_weekly = weekly.map(|entry| entry.day).min();
+    let first_day = entries.first().map(|entry| entry.day);
+    let is_shown = |one: &&CalendarEntry| {
+        let times = entries.iter().filter(|other| other.what == one.what);
+        let is_first = Some(one.day) == first_day;
+        (times.count() == 1 && (one.day >= 0 || is_first)) || Some(one.day) == first_weekly
+    };
+    let mut shown: Vec<CalendarEntry> = entries.iter().filter(is_shown).cloned().collect();
+    if shown.len() > DATES {
+        shown.drain(DATES - LAST_DATES..shown.len() - LAST_DATES);
+    }
+    super::startup::calendar(&shown)
+}
+
+/// That a plant is on a list of restricted ones.
+fn listed(findings: &[Finding]) -> Vec<String> {
+    let listed = findings
+        .iter()
+        .filter(|finding| finding.code == Code::PlantsListed && finding.status >= Status::Note);
+    listed.map(|finding| finding.says.clone()).collect()
+}
+
+/// The cautions that are this tank's own, and the subjects of those that go with every tank.
+fn parted(cautions: &[Caution], is_heavy: bool) -> (Vec<String>, Vec<String>) {
+    let is_own = |caution: &&Caution| {
+        let is_heavy_floor = is_heavy && caution.code == "hazard.floor";
+        let is_range = caution.code.starts_with("range.");
+        is_heavy_floor || !(GENERAL.contains(&caution.code) || is_range)
+    };
+    let (own, general): (Vec<&Caution>, Vec<&Caution>) = cautions.iter().partition(is_own);
+    let mut subjects: Vec<String> = general
+        .iter()
+        .filter_map(|caution| caution.says.split_once(':'))
+        .map(|(subject, _)| subject.to_lowercase())
+        .collect();
+    subjects.dedup();
+    let own = own.iter().map(|caution| caution.says.clone());
+    (own.collect(), subjects)
+}
+
+/// The tank's own cautions in full, the others by their subjects.
+fn cautions(own: Vec<String>, general: &[String], more: &str) -> Vec<Block> {
+    let mut blocks = vec![Block::Heading("Cautions".to_owned())];
+    if !own.is_empty() {
+        blocks.push(Block::Items(own));
+    }
+    blocks.push(Block::Text(format!(
+        "Mind {} (lentic {more}); follow local codes.",
+        general.join(", ")
+    )));
+    blocks
+}
+
+/// Each cause with how likely it is and what speaks most for it.
+fn causes(causes: &[CauseResult]) -> Table {
+    let named = causes
+        .iter()
+        .take(CAUSES)
+        .enumerate()
+        .filter(|(place, result)| *place == 0 || result.probability >= LEAST_NAMED);
+    let speaks = |result: &CauseResult, most: usize| {
+        let for_it = result
+            .evidence
+            .iter()
+            .filter(|evidence| evidence.weight > 0.0);
+        let says: Vec<&str> = for_it
+            .take(most)
+            .map(|evidence| evidence.says.as_str())
+            .collect();
+        says.join("; ")
+    };
+    Table {
+        columns: vec![
+            Column::numbers("likely"),
+            Column::words("cause"),
+            Column::words("what speaks for it"),
+        ],
+        rows: named
+            .map(|(place, result)| {
+                vec![
+                    format!("{:.0} %", result.probability * 100.0),
+                    result.cause.label().to_owned(),
+                    speaks(result, if place == 0 { EVIDENCE } else { 1 }),
+                ]
+            })
+            .collect(),
+    }
+}
