@@ -34,6 +34,7 @@
 //! | a design | [`plan::plan`] | a [`Plan`] with its [`Finding`]s |
 //! | a design, readings and signs | [`diagnosis::diagnose`] | a [`diagnosis::Diagnosis`] |
 //! | many designs, keys to vary | [`study::compare`](study::compare()) | a [`study::Row`] for each point |
+//! | a spec, as text | [`mend::mend`](mend::mend()) | the spec that holds, by the fewest [changes](mend::Change) |
 //! | any result | [`report`] | text, a page, JSON, CSV |
 //!
 //! # Layers
@@ -56,7 +57,9 @@
 //! | [`diagnosis`] | causes weighed for a tank that fails |
 //! | [`explanation`] | what stands behind findings and figures, found by what people type |
 //! | [`study`] | many tanks compared, varied, solved for |
-//! | [`spec`], [`report`] | text to design; results to text, pages, JSON, CSV |
+//! | [`spec`] | text to design, and back: a text with some keys changed |
+//! | [`mend`] | the fewest changes to a spec after which its plan holds |
+//! | [`report`] | results to text, pages, JSON, CSV |
 //!
 //! A formula stands with its range, its source, an example with a number of that source or
 //! of plain arithmetic, and what it leaves out. Outside its range it answers all the same:
@@ -119,6 +122,8 @@ pub mod explanation;
 pub mod study;
 
 pub mod spec;
+
+pub mod mend;
 
 pub mod report;
 

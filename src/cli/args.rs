@@ -5,7 +5,9 @@ use std::path::PathBuf;
 use clap::builder::PossibleValuesParser;
 use clap::{Args, Parser, Subcommand};
 
-use super::choice::{ColorWhen, FailOn, Format, Listing, RowFormat, ShellChoice, UnitsChoice};
+use super::choice::{
+    ColorWhen, FailOn, Format, Listing, MendFormat, RowFormat, ShellChoice, UnitsChoice,
+};
 use super::examples as example;
 use crate::plan::{self, OnDay};
 use crate::report::compose;
@@ -29,6 +31,8 @@ pub(super) enum Command {
     New(NewOptions),
     /// Plan a tank: quantities, weight, planting, findings.
     Plan(PlanOptions),
+    /// Change a spec until its plan holds, by the fewest changes, and say why and what it costs.
+    Mend(MendOptions),
     /// Follow the first ninety days: ammonia, nitrite, nitrate, and what to do when.
     Startup(StartupOptions),
     /// Follow a day and a night: oxygen, carbon dioxide, pH; air, flow, light, animals, heat.
@@ -182,6 +186,35 @@ pub(super) struct PlanOptions {
     pub(super) ensemble: EnsembleOptions,
     #[command(flatten)]
     pub(super) common: SpecOptions,
+}
+
+/// Options of `mend`.
+#[derive(Debug, Args)]
+#[command(after_help = example::MEND)]
+pub(super) struct MendOptions {
+    /// The spec file, or - for standard input.
+    pub(super) spec: PathBuf,
+    /// Leave a key as it is, or all keys of a section or a list: `light`, `soil.depth`,
+    /// `plants[0].amount`. May be given several times.
+    #[arg(long, value_name = "KEY")]
+    pub(super) keep: Vec<String>,
+    /// Write the mended spec to this file, whole or not at all; nothing is written where no
+    /// plan holds.
+    #[arg(long, value_name = "NEW", help_heading = OUTPUT)]
+    pub(super) out: Option<PathBuf>,
+    /// How to write the result: text (what was changed, and why), toml (the mended spec) or
+    /// json.
+    #[arg(long, value_enum, default_value = "text", hide_possible_values = true, help_heading = OUTPUT)]
+    pub(super) format: MendFormat,
+    /// Units of the text: metric, or us (inches, US gallons, pounds); by itself those of the
+    /// spec.
+    #[arg(long, value_enum, hide_possible_values = true, help_heading = OUTPUT)]
+    pub(super) units: Option<UnitsChoice>,
+    /// Colour: auto (on a terminal, unless `NO_COLOR` is set), always or never.
+    #[arg(long, value_enum, value_name = "WHEN", default_value = "auto", hide_possible_values = true, help_heading = OUTPUT)]
+    pub(super) color: ColorWhen,
+    #[command(flatten)]
+    pub(super) ensemble: EnsembleOptions,
 }
 
 /// Options of `check`.

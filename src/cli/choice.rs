@@ -52,6 +52,17 @@ impl From<FailOn> for Status {
     }
 }
 
+/// How a mended spec is written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum MendFormat {
+    /// What was changed, for people.
+    Text,
+    /// The spec itself.
+    Toml,
+    /// One JSON object.
+    Json,
+}
+
 /// How one result is written.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
 pub(super) enum Format {

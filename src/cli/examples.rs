@@ -27,6 +27,17 @@ Examples:
   Stop a script where something has to be mended
     lentic plan cube.toml --fail-on act --format json --out cube.json";
 
+pub(super) const MEND: &str = "\
+Examples:
+  What to change so that nothing is left to mend or watch
+    lentic mend cube.toml
+  The mended spec into a new file; lamp and soil stay as they are
+    lentic mend cube.toml --keep light --keep soil.depth --out sound.toml
+  The changes for a script
+    lentic mend cube.toml --format json
+
+Exit codes: 0 the plan holds, 1 no plan does and the nearest is told, 2 bad input.";
+
 pub(super) const STARTUP: &str = "\
 Examples:
   Ammonia, nitrite and nitrate with their bands, and the calendar

@@ -4,6 +4,7 @@ use std::io::Read;
 use std::path::{Path, PathBuf};
 
 use super::args::SpecOptions;
+use super::choice::{ColorWhen, UnitsChoice};
 use super::failure::Failure;
 use super::output;
 use crate::design::Design;
@@ -17,10 +18,22 @@ pub(super) const STANDARD_INPUT: &str = "-";
 /// # Errors
 /// When it cannot be read, or with every fault drawn.
 pub(super) fn design(path: &Path, options: &SpecOptions) -> Result<Design, Failure> {
-    let text = text(path)?;
-    spec::parse_named(&text, &tank_name(path), options.units.map(Into::into)).map_err(|faults| {
-        let color = output::colors_errors(options.color);
-        Failure::BadSpec(spec::draw(&faults, &text, &file_name(path), color))
+    read(&text(path)?, path, options.units, options.color)
+}
+
+/// Checks one spec that was read from a path.
+///
+/// # Errors
+/// With every fault drawn.
+pub(super) fn read(
+    text: &str,
+    path: &Path,
+    units: Option<UnitsChoice>,
+    color: ColorWhen,
+) -> Result<Design, Failure> {
+    spec::parse_named(text, &tank_name(path), units.map(Into::into)).map_err(|faults| {
+        let color = output::colors_errors(color);
+        Failure::BadSpec(spec::draw(&faults, text, &file_name(path), color))
     })
 }
 

@@ -16,6 +16,7 @@ mod first;
 mod input;
 mod list;
 mod man;
+mod mend;
 mod new;
 mod night;
 mod output;
@@ -47,7 +48,7 @@ use crate::units::is_printable;
 enum Outcome {
     /// Nothing at or above the asked status.
     Done,
-    /// A finding at or above `--fail-on`.
+    /// A finding at or above `--fail-on`, or no plan that holds.
     Found,
     /// Some of the input was bad; the rest was done.
     PartlyBad,
@@ -65,7 +66,7 @@ impl Outcome {
 }
 
 /// Runs the command line and returns the exit code: 0 done, 1 a finding at or
-/// above `--fail-on`, 2 bad input, 3 a fault of the program.
+/// above `--fail-on` or no plan that holds, 2 bad input, 3 a fault of the program.
 pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
     let typed: Vec<OsString> = arguments.into_iter().collect();
     let arguments = match Arguments::try_parse_from(&typed) {
@@ -95,6 +96,7 @@ fn carry_out(command: &Command) -> Result<Outcome, Failure> {
     match command {
         Command::New(options) => new::run(options),
         Command::Plan(options) => plan::run(options),
+        Command::Mend(options) => mend::run(options),
         Command::Startup(options) => startup::run(options),
         Command::Night(options) => night::run(options),
         Command::Check(options) => check::run(options),

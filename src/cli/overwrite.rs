@@ -37,6 +37,7 @@ pub(super) fn refuse(command: &Command) -> Result<(), Failure> {
 /// Where a command writes, and what it reads: specs, folders of specs, a log.
 fn paths(command: &Command) -> Option<(&Path, Vec<&PathBuf>)> {
     let (common, inputs) = match command {
+        Command::Mend(options) => return Some((options.out.as_deref()?, vec![&options.spec])),
         Command::Plan(options) => (&options.common, vec![&options.spec]),
         Command::Startup(options) => (&options.common, vec![&options.spec]),
         Command::Night(options) => (&options.common, vec![&options.spec]),

@@ -215,7 +215,7 @@ impl Computed {
                 let object = json::object(check::SCHEMA, &found);
                 (Self::Check(Box::new(found)), object)
             }
-            Command::Compare | Command::Solve => (Self::Nothing, Map::new()),
+            Command::Compare | Command::Solve | Command::Mend => (Self::Nothing, Map::new()),
         })
     }
 }

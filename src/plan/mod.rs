@@ -6,6 +6,7 @@ mod estimate;
 mod figure;
 mod flush;
 mod hazard;
+mod judged;
 pub mod lifting;
 mod limits;
 mod load;
@@ -31,6 +32,7 @@ pub use flush::{
     ShareOverLimit, Startup, StartupSection,
 };
 pub use hazard::cautions_for;
+pub use judged::{Judged, Reach, judged};
 pub use limits::{act_limit_mg_l, watch_limit_mg_l};
 pub use night::{
     AnimalCount, AnimalsSection, FlowSection, HeatSection, HourRow, LightSection, Night,
@@ -39,7 +41,10 @@ pub use night::{
 pub use options::Options;
 pub use outcome::{Check, Plan};
 pub use partial::{Part, Partial, PartialPlanting, partial};
-pub use planting::{needed_in_words, portions_in_words, price};
+pub use planting::{
+    MOST_COVER, MOST_STEMS_G_M2, is_added, needed_in_words, portions_in_words, price,
+    smallest_portion, suggested,
+};
 pub use purchase::bags_in_words;
 pub use rule::air_setting::air_setting;
 pub use rule::ordered;

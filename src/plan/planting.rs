@@ -15,10 +15,10 @@ use crate::units::show::significant;
 use crate::units::{Area, Mass, Share};
 
 /// Floaters are added up to this cover: more would starve the plants below.
-const MOST_COVER: f64 = 0.45;
+pub const MOST_COVER: f64 = 0.45;
 /// Fast growers are added up to this dry mass, g/m2: judgement, half as much again as a
 /// tank planted heavily; beyond it nobody plants and stems only shade each other.
-const MOST_STEMS_G_M2: f64 = 150.0;
+pub const MOST_STEMS_G_M2: f64 = 150.0;
 /// Steps between nothing and the most, in which the first sufficient amount is sought.
 const STEPS: u32 = 12;
 /// The floater suggested where none is planted: the one whose growth is best measured.
@@ -126,8 +126,8 @@ impl<'a> Search<'a> {
         let own = &load.design.draft().plants;
         Self {
             load,
-            floater: Candidate::choose(own, Group::Floater, FLOATER),
-            stem: Candidate::choose(own, Group::Fast, STEM),
+            floater: Candidate::choose(own, Group::Floater),
+            stem: Candidate::choose(own, Group::Fast),
         }
     }
 
@@ -234,12 +234,9 @@ struct Candidate {
 impl Candidate {
     /// The first plant of the group that the keeper has chosen, or the one suggested; in
     /// the portion counted by the keeper, or the plant's smallest.
-    fn choose(own: &[Planting], group: Group, suggested: &str) -> Self {
-        let chosen = own.iter().find(|planting| {
-            let plant = planting.plant;
-            plant.group == group && !plant.fixes_nitrogen && plant.listed.is_empty()
-        });
-        let plant = chosen.map_or_else(|| fallback(group, suggested), |planting| planting.plant);
+    fn choose(own: &[Planting], group: Group) -> Self {
+        let chosen = own.iter().find(|planting| is_added(planting.plant, group));
+        let plant = chosen.map_or_else(|| suggested(group), |planting| planting.plant);
         let counted = chosen.and_then(|planting| match planting.amount {
             Amount::Portions(_, portion) => Some((portion, plant.fresh_g.get(&portion)?.typical)),
             _ => None,
@@ -273,7 +270,8 @@ impl Candidate {
     }
 }
 
-fn smallest_portion(plant: &Plant) -> Option<(Portion, f64)> {
+/// The smallest portion that a plant is sold in, with its fresh grams.
+pub fn smallest_portion(plant: &Plant) -> Option<(Portion, f64)> {
     plant
         .fresh_g
         .iter()
@@ -281,12 +279,21 @@ fn smallest_portion(plant: &Plant) -> Option<(Portion, f64)> {
         .min_by(|a, b| a.1.total_cmp(&b.1))
 }
 
-/// The suggested plant, or the first of its group.
-fn fallback(group: Group, suggested: &str) -> &'static Plant {
+/// Whether more of a plant is ever asked for: it feeds from the water, and no list restricts it.
+pub fn is_added(plant: &Plant, group: Group) -> bool {
+    plant.group == group && !plant.fixes_nitrogen && plant.listed.is_empty()
+}
+
+/// The plant that is asked for where none of its group is planted.
+pub fn suggested(group: Group) -> &'static Plant {
     let plants = catalogue::plants();
+    let name = match group {
+        Group::Floater => FLOATER,
+        Group::Fast | Group::Slow => STEM,
+    };
     plants
         .iter()
-        .find(|plant| plant.name == suggested)
+        .find(|plant| plant.name == name)
         .or_else(|| plants.iter().find(|plant| plant.group == group))
         .unwrap_or(&plants[0])
 }

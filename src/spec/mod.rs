@@ -27,6 +27,7 @@
 mod axis;
 mod bed;
 mod draw;
+mod edit;
 mod event;
 mod fault;
 mod living;
@@ -51,6 +52,7 @@ mod tests;
 pub use crate::design::key::{DefaultValue, KEYS, Key, Kind, Limits};
 pub use axis::{axis, range};
 pub use draw::draw;
+pub use edit::{Edit, EditError, edit, written};
 pub use fault::{Fault, Faults, Place};
 pub use schema::schema;
 pub use setting::{knob, setting};

@@ -51,9 +51,10 @@ fn a_wrong_option_ends_with_2() {
 }
 
 /// The commands that the help shows examples for.
-const COMMANDS: [&str; 12] = [
+const COMMANDS: [&str; 13] = [
     "new",
     "plan",
+    "mend",
     "startup",
     "night",
     "check",

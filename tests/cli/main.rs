@@ -14,6 +14,7 @@ mod explain;
 mod files;
 mod help;
 mod list;
+mod mend;
 mod new;
 mod night;
 mod out;

@@ -86,6 +86,7 @@ fn no_command_writes_over_its_spec() {
     let inputs = Inputs::new();
     for arguments in [
         &["plan", "tank.toml"][..],
+        &["mend", "tank.toml", "--members", "4"],
         &["startup", "tank.toml"],
         &["startup", "tank.toml", "--format", "csv"],
         &["night", "tank.toml"],

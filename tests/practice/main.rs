@@ -7,6 +7,7 @@ mod bed;
 mod cases;
 mod diagnosis;
 mod mature;
+mod mend;
 mod night;
 mod remedies;
 mod spec;

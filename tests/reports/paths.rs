@@ -198,3 +198,12 @@ fn an_answer_has_the_paths_typed_in() {
     ]);
     hold(Command::Solve, &found);
 }
+
+#[test]
+fn a_mended_spec_has_the_paths_typed_in() {
+    let priced = "tests/practice/mend/gravel-cap.toml";
+    let bowl = "tests/practice/mend/bowl.toml";
+    let kept = ["--keep", "plants", "--keep", "soil", "--keep", "cap"];
+    let found = found_in(&[&["mend", priced], &[&["mend", bowl][..], &kept].concat()]);
+    hold(Command::Mend, &found);
+}

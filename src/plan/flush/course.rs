@@ -469,3 +469,8 @@ pub(super) fn is_under(design: &Design, member: &Member) -> bool {
     member.ammonia.value <= limit_n_mg_l(design, Analyte::Ammonia)
         && member.nitrite.value <= limit_n_mg_l(design, Analyte::Nitrite)
 }
+
+/// The probability asked of the start.
+pub(in crate::plan) fn wanted(design: &Design) -> f64 {
+    design.draft().goal.probability.fraction()
+}

@@ -285,7 +285,7 @@ fn values(row: &ResultRow, values: &[ValueAt]) -> Vec<Block> {
 /// Why there is no value.
 fn absent(row: &ResultRow) -> &'static str {
     match row.command {
-        Command::Compare | Command::Solve => {
+        Command::Compare | Command::Solve | Command::Mend => {
             "No single tank has it: what is varied or sought gives it."
         }
         _ => "This tank has none.",

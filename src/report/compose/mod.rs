@@ -6,6 +6,7 @@ mod compare;
 mod estimate;
 mod explain;
 mod finding;
+mod mend;
 mod night;
 mod plan;
 mod reason;
@@ -19,6 +20,7 @@ pub use compare::{Compared, compare, standard_columns};
 pub use explain::{
     Resting, Worked, explain_result, explain_section, explain_source, explain_topic,
 };
+pub use mend::mend;
 pub use night::night;
 pub use plan::{SECTIONS, plan, plan_sections};
 pub use short::{check_in_short, plan_in_short};

@@ -6,6 +6,7 @@ use serde::Serialize;
 
 use super::compared;
 use crate::diagnosis::Diagnosis;
+use crate::mend::Mended;
 use crate::plan::{Night, Plan, Startup};
 use crate::report::solved::Solved;
 use crate::result::{Declared, Ground, Kind, Origin, Spread, within};
@@ -27,17 +28,20 @@ pub enum Command {
     Compare,
     /// `solve`.
     Solve,
+    /// `mend`.
+    Mend,
 }
 
 impl Command {
     /// All of them.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 7] = [
         Self::Plan,
         Self::Startup,
         Self::Night,
         Self::Check,
         Self::Compare,
         Self::Solve,
+        Self::Mend,
     ];
 
     /// Its name, which stands before a path where another holds a different result there.
@@ -49,6 +53,7 @@ impl Command {
             Self::Check => "check",
             Self::Compare => "compare",
             Self::Solve => "solve",
+            Self::Mend => "mend",
         }
     }
 
@@ -61,6 +66,7 @@ impl Command {
             Self::Check => within::<Diagnosis>(),
             Self::Compare => compared::results(),
             Self::Solve => within::<Solved>(),
+            Self::Mend => within::<Mended>(),
         }
     }
 }

@@ -1,0 +1,143 @@
+//! Cap and soil: what they are of, how deep and how level they lie, soaking.
+
+use super::{Lever, Rung, number, out, text};
+use crate::design::Design;
+use crate::geometry::LayerDepth;
+use crate::plan::Judged;
+use crate::spec::Edit;
+use crate::units::{Length, UnitSystem};
+
+/// The caps that a plan names where one is too coarse or too fine.
+const SOUND_CAPS: [&str; 3] = ["filter_sand", "grit_20_40", "aquarium_sand"];
+/// Depths of a cap that are tried, mm, and in inches where the keeper measures in these.
+const CAP_MM: [f64; 8] = [25.0, 30.0, 35.0, 40.0, 45.0, 50.0, 60.0, 75.0];
+const CAP_IN: [f64; 8] = [1.0, 1.25, 1.5, 1.75, 2.0, 2.25, 2.5, 3.0];
+/// Depths of soil that are tried, none so thin that it feeds for a short time only.
+const SOIL_MM: [f64; 7] = [10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0];
+const SOIL_IN: [f64; 7] = [0.5, 0.75, 1.0, 1.25, 1.5, 1.75, 2.0];
+/// Rounds of soaking that are tried.
+const ROUNDS: [u32; 3] = [1, 2, 3];
+
+/// Caps that hold most soils; a keeper's own figures belong to the sand that goes.
+pub(super) fn cap_materials(base: &Design, _: &Judged) -> Vec<Rung> {
+    let cap = &base.draft().cap;
+    let mut own = Vec::new();
+    if cap.grading != <_>::default() {
+        own.push(out("cap.grading"));
+    }
+    if cap.dry_bulk_density.is_some() || cap.porosity.is_some() {
+        own.push(out("cap.properties"));
+    }
+    if !cap.bags.is_empty() {
+        own.push(out("cap.bags"));
+    }
+    let others = SOUND_CAPS.iter().filter(|name| **name != cap.material.name);
+    others
+        .map(|name| {
+            let material = text("cap.material", name);
+            let edits = std::iter::once(material).chain(own.clone());
+            Rung::new(Lever::CapMaterial, 5.0, edits)
+        })
+        .collect()
+}
+
+/// The cap deeper or thinner, and level where it slopes.
+pub(super) fn cap_depths(base: &Design, _: &Judged) -> Vec<Rung> {
+    let draft = base.draft();
+    let wanted = wanted(draft.units, CAP_MM, CAP_IN);
+    let depth = &draft.cap.depth;
+    layers("cap", depth, wanted, draft.units)
+        .map(|(change, edits)| Rung::new(Lever::CapDepth, 2.0 + change, edits))
+        .collect()
+}
+
+/// Less soil, and level where it slopes.
+pub(super) fn soil_depths(base: &Design, _: &Judged) -> Vec<Rung> {
+    let draft = base.draft();
+    let depth = &draft.soil.depth;
+    let least = wanted(draft.units, SOIL_MM, SOIL_IN);
+    let wanted = least.filter(|wanted| *wanted <= depth.middle());
+    layers("soil", depth, wanted, draft.units)
+        .map(|(change, edits)| Rung::new(Lever::SoilDepth, 2.0 + change, edits))
+        .collect()
+}
+
+/// More rounds of soaking.
+pub(super) fn soakings(base: &Design, _: &Judged) -> Vec<Rung> {
+    let now = base.draft().soil.soaked;
+    let more = ROUNDS.into_iter().filter(|rounds| *rounds > now);
+    more.map(|rounds| {
+        let effort = 2.0 + f64::from(rounds - now) / 2.0;
+        Rung::new(Lever::Soaking, effort, [number("soil.soaked", rounds)])
+    })
+    .collect()
+}
+
+fn wanted<const N: usize>(
+    units: UnitSystem,
+    mm: [f64; N],
+    inches: [f64; N],
+) -> impl Iterator<Item = Length> {
+    let (depths, from): (_, fn(f64) -> Length) = match units {
+        UnitSystem::Metric => (mm, Length::from_mm),
+        UnitSystem::Us => (inches, Length::from_inches),
+    };
+    depths.into_iter().map(from)
+}
+
+/// A layer at each of some depths, with how far that is from the present one: even, and
+/// where it slopes with the same slope too.
+fn layers(
+    layer: &str,
+    depth: &LayerDepth,
+    wanted: impl Iterator<Item = Length>,
+    units: UnitSystem,
+) -> impl Iterator<Item = (f64, Vec<Edit>)> {
+    let (now, slopes) = (depth.middle(), depth.level().is_none());
+    wanted.flat_map(move |wanted| {
+        let change = (wanted / now).ln().abs();
+        let even = vec![text(format!("{layer}.depth"), written(wanted, units))];
+        let is_new = slopes || (wanted - now).mm().abs() > 0.5;
+        let level = is_new.then_some((change + 0.5, even));
+        let sloped = raised(layer, depth, wanted - now, units);
+        level.into_iter().chain(sloped.map(|edits| (change, edits)))
+    })
+}
+
+/// A sloping layer raised or lowered as a whole, where it stays a layer.
+fn raised(layer: &str, depth: &LayerDepth, by: Length, units: UnitSystem) -> Option<Vec<Edit>> {
+    let edges = match *depth {
+        LayerDepth::Uniform(_) => return None,
+        LayerDepth::BackToFront { back, front } => vec![("back", back), ("front", front)],
+        LayerDepth::LeftToRight { left, right } => vec![("left", left), ("right", right)],
+        LayerDepth::AllWalls {
+            back,
+            front,
+            left,
+            right,
+        } => vec![
+            ("back", back),
+            ("front", front),
+            ("left", left),
+            ("right", right),
+        ],
+    };
+    let stays = edges.iter().all(|(_, edge)| *edge + by > Length::ZERO);
+    let moved = edges.into_iter().map(|(name, edge)| {
+        let key = format!("{layer}.depth.{name}");
+        text(key, written(edge + by, units))
+    });
+    (stays && by.mm().abs() > 0.5).then(|| moved.collect())
+}
+
+/// A depth as a spec has it.
+fn written(depth: Length, units: UnitSystem) -> String {
+    match units {
+        UnitSystem::Metric => format!("{} mm", rounded(depth.mm(), 10.0)),
+        UnitSystem::Us => format!("{} in", rounded(depth.inches(), 100.0)),
+    }
+}
+
+fn rounded(value: f64, parts: f64) -> f64 {
+    (value * parts).round() / parts
+}

@@ -1,0 +1,167 @@
+//! The search: levers turned one after the other, and back as far as the plan holds.
+
+use std::cmp::Ordering;
+
+use rayon::prelude::*;
+
+use super::lever::{self, MEANS, Rung};
+use super::trial::{Bench, Look, Trial, Turned};
+use crate::plan::Reach;
+
+/// Steps after which a descent ends; each is at most one lever.
+const MOST_STEPS: usize = 12;
+/// By how much more than is asked a plan has to hold in few members, round by round.
+const MARGINS: [f64; 3] = [0.03, 0.07, 0.12];
+/// What a change that asks no more than the one that it replaces counts as asking.
+const LEAST_EFFORT: f64 = 0.5;
+
+/// A search for the plan that holds.
+pub(super) struct Search<'a> {
+    bench: &'a Bench<'a>,
+}
+
+impl<'a> Search<'a> {
+    pub(super) const fn new(bench: &'a Bench<'a>) -> Self {
+        Self { bench }
+    }
+
+    /// The plan that holds with the fewest changes, or the nearest; judged by all members.
+    ///
+    /// Few members are soon looked at but may be luckier than all: where all tell that a
+    /// plan does not hold, more is asked of the few.
+    pub(super) fn from(&self, written: Trial) -> Trial {
+        let mut nearest = written.clone();
+        let mut trial = written;
+        for margin in MARGINS {
+            if nearest.score().holds() {
+                break;
+            }
+            trial = self.by_few(trial, margin);
+            let is_found = trial.score().holds();
+            if let Some(proved) = self.bench.again(&trial, self.bench.proof())
+                && proved.score().is_better_than(nearest.score())
+            {
+                nearest = proved;
+            }
+            if !is_found {
+                break;
+            }
+        }
+        nearest
+    }
+
+    /// The plan that holds in a few members with some to spare, or the nearest.
+    fn by_few(&self, from: Trial, margin: f64) -> Trial {
+        let screen = self.bench.screen(margin);
+        let mut trial = from;
+        for reach in [Reach::Design, Reach::Start, Reach::Night] {
+            trial = self.descend(trial, Look { reach, ..screen });
+        }
+        self.settle(trial, screen)
+    }
+
+    /// Turns levers, each time the one that does most for what it asks, until the plan holds as far as it
+    /// is looked at, or nothing helps.
+    fn descend(&self, from: Trial, look: Look) -> Trial {
+        let Some(mut trial) = self.bench.again(&from, look) else {
+            return from;
+        };
+        for _ in 0..MOST_STEPS {
+            if trial.score().holds() {
+                break;
+            }
+            let turns = self.turns(&trial, look.reach);
+            match best(self.attempts(turns, look), &trial) {
+                Some(next) => trial = next,
+                None => break,
+            }
+        }
+        trial
+    }
+
+    /// Some rungs of every lever that may mend what is wrong.
+    fn turns(&self, trial: &Trial, reach: Reach) -> Vec<Turned> {
+        let means = MEANS
+            .iter()
+            .filter(|means| means.may_mend(&trial.judged, reach));
+        let mut rungs = lever::rungs(means, self.bench.base(), &trial.judged);
+        rungs.retain(|rung| self.bench.is_free(rung));
+        lever::spread(rungs)
+            .into_iter()
+            .filter(|rung| trial.turned.get(&rung.lever) != Some(rung))
+            .map(|rung| {
+                let mut turned = trial.turned.clone();
+                turned.insert(rung.lever, rung);
+                turned
+            })
+            .collect()
+    }
+
+    fn attempts(&self, turns: Vec<Turned>, look: Look) -> Vec<Trial> {
+        let attempts = turns.into_par_iter();
+        let attempts = attempts.map(|turned| self.bench.attempt(turned, look));
+        attempts.collect::<Vec<_>>().into_iter().flatten().collect()
+    }
+
+    /// Turns every lever back that the plan does without, the costliest first, and the
+    /// others as far back as it holds no worse.
+    fn settle(&self, from: Trial, look: Look) -> Trial {
+        let Some(mut trial) = self.bench.again(&from, look) else {
+            return from;
+        };
+        for rung in costliest_first(&trial) {
+            let mut turned = trial.turned.clone();
+            turned.remove(&rung.lever);
+            trial = self.no_worse(turned, look, &trial).unwrap_or(trial);
+        }
+        for rung in costliest_first(&trial) {
+            let mut less = lever::rungs(MEANS, self.bench.base(), &trial.judged);
+            less.retain(|less| less.lever == rung.lever && less.effort < rung.effort);
+            less.retain(|less| self.bench.is_free(less));
+            less.sort_by(|one, other| one.effort.total_cmp(&other.effort));
+            let found = less.into_iter().find_map(|less| {
+                let mut turned = trial.turned.clone();
+                turned.insert(less.lever, less);
+                self.no_worse(turned, look, &trial)
+            });
+            trial = found.unwrap_or(trial);
+        }
+        trial
+    }
+
+    fn no_worse(&self, turned: Turned, look: Look, than: &Trial) -> Option<Trial> {
+        let attempt = self.bench.attempt(turned, look)?;
+        let worse = than.score().is_better_than(attempt.score());
+        (!worse).then_some(attempt)
+    }
+}
+
+fn costliest_first(trial: &Trial) -> Vec<Rung> {
+    let mut rungs: Vec<Rung> = trial.turned.values().cloned().collect();
+    rungs.sort_by(|one, other| other.effort.total_cmp(&one.effort));
+    rungs
+}
+
+/// The one that does most for what it asks of the keeper; of those that hold, the one that
+/// asks least.
+fn best(trials: Vec<Trial>, now: &Trial) -> Option<Trial> {
+    let rank = |trial: &Trial| {
+        if trial.score().holds() {
+            return (true, -trial.effort());
+        }
+        let more = (trial.effort() - now.effort()).max(LEAST_EFFORT);
+        (false, trial.score().gain_over(now.score()) / more)
+    };
+    let better = trials
+        .into_iter()
+        .filter(|trial| trial.score().is_better_than(now.score()));
+    better.reduce(|best, trial| {
+        let (one, other) = (rank(&trial), rank(&best));
+        let order = one.0.cmp(&other.0).then(one.1.total_cmp(&other.1));
+        if order == Ordering::Greater {
+            trial
+        } else {
+            best
+        }
+    })
+}

@@ -1,0 +1,153 @@
+//! Candidates: the keeper's text with some levers turned, read and judged.
+
+use std::collections::BTreeMap;
+use std::sync::atomic::{AtomicU32, Ordering};
+
+use super::lever::{Lever, Rung};
+use super::score::Score;
+use super::{MendError, Request, SCREENED};
+use crate::design::Design;
+use crate::plan::{Judged, Options, Reach, judged};
+use crate::spec::{self, Edit};
+
+/// More than that is never asked of a few members.
+const MOST_ASKED: f64 = 0.99;
+
+/// The levers that are turned, each to a rung.
+pub(super) type Turned = BTreeMap<Lever, Rung>;
+
+/// A candidate, judged.
+#[derive(Debug, Clone)]
+pub(super) struct Trial {
+    pub(super) turned: Turned,
+    pub(super) text: String,
+    pub(super) design: Design,
+    pub(super) judged: Judged,
+}
+
+impl Trial {
+    pub(super) fn score(&self) -> Score {
+        Score::of(&self.judged)
+    }
+
+    /// What all its changes ask of a keeper.
+    pub(super) fn effort(&self) -> f64 {
+        self.turned.values().map(|rung| rung.effort).sum()
+    }
+}
+
+/// How closely a candidate is looked at.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Look {
+    pub(super) reach: Reach,
+    pub(super) members: u32,
+    /// How much more is asked than the spec asks, as a share of the starts.
+    pub(super) margin: f64,
+}
+
+/// Where candidates are made and judged, and counted.
+pub(super) struct Bench<'a> {
+    pub(super) request: &'a Request<'a>,
+    advance: &'a (dyn Fn() + Sync),
+    tried: AtomicU32,
+}
+
+impl<'a> Bench<'a> {
+    pub(super) fn new(request: &'a Request<'a>, advance: &'a (dyn Fn() + Sync)) -> Self {
+        Self {
+            request,
+            advance,
+            tried: AtomicU32::new(0),
+        }
+    }
+
+    /// The tank as the keeper has it.
+    pub(super) const fn base(&self) -> &Design {
+        self.request.design
+    }
+
+    /// Whether a rung touches nothing that is kept.
+    pub(super) fn is_free(&self, rung: &Rung) -> bool {
+        self.held(rung).is_none()
+    }
+
+    /// The kept key that a rung touches.
+    pub(super) fn held(&self, rung: &Rung) -> Option<&str> {
+        let mut keys = rung.edits.iter();
+        keys.find_map(|edit| self.request.keep.touched_by(&edit.key))
+    }
+
+    /// Plans tried so far.
+    pub(super) fn tried(&self) -> u32 {
+        self.tried.load(Ordering::Relaxed)
+    }
+
+    /// By few members, the night included.
+    pub(super) fn screen(&self, margin: f64) -> Look {
+        Look {
+            reach: Reach::Night,
+            members: self.request.options.members.min(SCREENED),
+            margin,
+        }
+    }
+
+    /// By all members.
+    pub(super) fn proof(&self) -> Look {
+        Look {
+            reach: Reach::Night,
+            members: self.request.options.members,
+            margin: 0.0,
+        }
+    }
+
+    /// The spec as it was given, judged by all members.
+    ///
+    /// # Errors
+    /// When it cannot be followed.
+    pub(super) fn as_written(&self) -> Result<Trial, MendError> {
+        Ok(Trial {
+            turned: Turned::new(),
+            text: self.request.text.to_owned(),
+            design: self.base().clone(),
+            judged: self.judge(self.base(), self.proof())?,
+        })
+    }
+
+    /// A candidate with these levers turned; none where that makes no tank.
+    pub(super) fn attempt(&self, turned: Turned, look: Look) -> Option<Trial> {
+        let edits: Vec<Edit> = turned
+            .values()
+            .flat_map(|rung| rung.edits.clone())
+            .collect();
+        let text = spec::edit(self.request.text, &edits).ok()?;
+        let draft = self.base().draft();
+        let design = spec::parse_named(&text, &draft.name, Some(draft.units)).ok()?;
+        let judged = self.judge(&design, look).ok()?;
+        Some(Trial {
+            turned,
+            text,
+            design,
+            judged,
+        })
+    }
+
+    /// The same candidate, looked at in another way.
+    pub(super) fn again(&self, trial: &Trial, look: Look) -> Option<Trial> {
+        Some(Trial {
+            judged: self.judge(&trial.design, look).ok()?,
+            ..trial.clone()
+        })
+    }
+
+    fn judge(&self, design: &Design, look: Look) -> Result<Judged, MendError> {
+        self.tried.fetch_add(1, Ordering::Relaxed);
+        (self.advance)();
+        let options = Options {
+            members: look.members,
+            ..self.request.options
+        };
+        let mut judged = judged(design, options, look.reach)?;
+        judged.asked = (judged.asked + look.margin).min(MOST_ASKED);
+        Ok(judged)
+    }
+}

@@ -1,0 +1,108 @@
+//! How a design stands, as far as is asked, without its remedies and its words on them.
+
+use super::flush::wanted;
+use super::night::Remedies;
+use super::options::Options;
+use super::rule;
+use super::stages::Stages;
+use crate::design::Design;
+use crate::finding::{Finding, Status};
+use crate::numerics::rodas::IntegrationError;
+
+/// How far a design is judged, cheapest first.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Reach {
+    /// By the rules on the design alone.
+    Design,
+    /// By the first weeks too.
+    Start,
+    /// By the night too: all of it.
+    Night,
+}
+
+/// A design's findings, and how often its start holds.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Judged {
+    /// In the order of the codes.
+    pub findings: Vec<Finding>,
+    /// Share of the starts that hold what is asked; none where no start was followed.
+    pub odds: Option<f64>,
+    /// The share that is asked for.
+    pub asked: f64,
+    /// The day from which the first animals are advised, where the start gives one.
+    pub ready_day_advised: Option<f64>,
+    /// What the animals may weigh, g, where a night was looked at.
+    pub carried_g: Option<f64>,
+    /// What it costs, where prices are given.
+    pub cost: Option<f64>,
+}
+
+impl Judged {
+    /// The worst status of its findings.
+    pub fn status(&self) -> Status {
+        let statuses = self.findings.iter().map(|finding| finding.status);
+        statuses.max().unwrap_or(Status::Ok)
+    }
+
+    /// How many findings have a status.
+    pub fn count(&self, status: Status) -> usize {
+        let findings = self.findings.iter();
+        findings.filter(|finding| finding.status == status).count()
+    }
+
+    /// By how much the odds miss what is asked.
+    pub fn shortfall(&self) -> f64 {
+        self.odds.map_or(0.0, |odds| (self.asked - odds).max(0.0))
+    }
+
+    /// Whether nothing is to be watched or mended and the odds are as asked.
+    pub fn holds(&self) -> bool {
+        self.status() < Status::Watch && self.shortfall() <= 0.0
+    }
+}
+
+/// Judges a design; every figure is that of its whole plan.
+///
+/// # Errors
+/// As for [`plan`](super::plan()).
+///
+/// # Example
+/// ```
+/// use lentic::plan::{Options, Reach, judged};
+/// # let text = "[tank]\nshape = \"box\"\nsize = \"60 x 30 x 36 cm\"\n[soil]\nmaterial = \"loam_topsoil\"\ndepth = \"25 mm\"\n[cap]\nmaterial = \"filter_sand\"\ndepth = \"100 mm\"";
+/// let design = lentic::spec::parse(text)?;
+/// let judged = judged(&design, Options::default(), Reach::Design)?;
+/// assert_eq!(judged.status(), lentic::Status::Act);
+/// assert_eq!(judged.odds, None);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+pub fn judged(design: &Design, options: Options, reach: Reach) -> Result<Judged, IntegrationError> {
+    let stages = Stages::of(design, options, Remedies::Omitted);
+    let measures = stages.measures();
+    let mut judged = Judged {
+        findings: Vec::new(),
+        odds: None,
+        asked: wanted(design),
+        ready_day_advised: None,
+        carried_g: None,
+        cost: measures.cost.as_ref().map(|cost| cost.total),
+    };
+    if reach == Reach::Design {
+        judged.findings = rule::of_design(design);
+        return Ok(judged);
+    }
+    judged.findings = stages.findings_of_start(&measures)?;
+    judged.odds = Some(odds(&stages)?);
+    judged.ready_day_advised = stages.flush()?.figures().ready_day_advised;
+    if reach == Reach::Night {
+        judged.findings.extend(stages.findings_of_night()?);
+        judged.findings.sort_by_key(|finding| finding.code);
+        judged.carried_g = Some(stages.night()?.carried.least().g());
+    }
+    Ok(judged)
+}
+
+/// Share of the starts that hold what `goal.probability` asks of.
+fn odds(stages: &Stages<'_>) -> Result<f64, IntegrationError> {
+    Ok(stages.flush()?.probability)
+}

@@ -1,0 +1,160 @@
+//! Bad plans, and what mending makes of them. What is asked of a change is common practice,
+//! no source.
+
+use std::sync::OnceLock;
+
+use lentic::mend::{Change, Keep, Mended, Request, mend};
+use lentic::plan::{Options, plan};
+use lentic::spec;
+use lentic::{Design, Status};
+use rayon::prelude::*;
+
+/// Members that a mended plan is proved with, and planned again with.
+const PROVED: Options = Options {
+    members: 48,
+    seed: 1,
+    days: 90,
+};
+
+/// A bad plan with what became of it.
+struct Tried {
+    name: &'static str,
+    text: &'static str,
+    mended: Mended,
+    new: String,
+}
+
+macro_rules! bad {
+    ($($name:literal),+) => {
+        [$(($name, include_str!(concat!("mend/", $name, ".toml")))),+]
+    };
+}
+
+fn tried() -> &'static [Tried] {
+    static TRIED: OnceLock<Vec<Tried>> = OnceLock::new();
+    TRIED.get_or_init(|| {
+        let bad = bad![
+            "gravel-cap",
+            "compost",
+            "slow-plants",
+            "bowl",
+            "dim-lamp",
+            "deep-sand",
+            "overstocked",
+            "us-55-gallon"
+        ];
+        let tried = bad.into_par_iter().map(|(name, text)| {
+            let (mended, new) = mended(text, &[]);
+            Tried {
+                name,
+                text,
+                mended,
+                new,
+            }
+        });
+        tried.collect()
+    })
+}
+
+fn mended(text: &str, keep: &[&str]) -> (Mended, String) {
+    let request = Request {
+        text,
+        design: &design(text),
+        keep: &Keep::of(keep.iter().copied(), text).expect("known keys"),
+        options: PROVED,
+    };
+    mend(&request, &|| ()).expect("a run")
+}
+
+fn design(text: &str) -> Design {
+    spec::parse(text).expect("a spec")
+}
+
+#[test]
+fn every_bad_plan_is_bad_and_holds_once_mended() {
+    for Tried { name, mended, .. } in tried() {
+        assert!(mended.status_before >= Status::Watch, "{name}");
+        assert!(mended.holds, "{name}: {:?}", mended.unmet);
+        assert!(mended.unmet.is_empty(), "{name}: {:?}", mended.unmet);
+        assert!(mended.odds_after >= 0.8, "{name}: {}", mended.odds_after);
+        assert!(mended.odds_after >= mended.odds_before, "{name}");
+    }
+}
+
+#[test]
+fn a_mended_spec_planned_again_has_nothing_to_mend_or_watch() {
+    tried().par_iter().for_each(|Tried { name, new, .. }| {
+        let plan = plan(&design(new), PROVED).expect("a run");
+        let standing: Vec<_> = plan
+            .findings
+            .iter()
+            .filter(|finding| finding.status >= Status::Watch)
+            .map(|finding| (finding.code.text(), finding.says.as_str()))
+            .collect();
+        assert!(standing.is_empty(), "{name}: {standing:?}");
+        assert!(plan.planting.probability_under_limits >= 0.8, "{name}");
+    });
+}
+
+#[test]
+fn a_mended_spec_keeps_its_comments_and_what_is_not_changed() {
+    for Tried {
+        name,
+        text,
+        mended,
+        new,
+    } in tried()
+    {
+        for line in text.lines() {
+            let comment = line.split_once('#').map(|(_, comment)| comment);
+            let kept = comment.is_none_or(|comment| new.contains(comment));
+            assert!(kept, "{name}: {line}");
+        }
+        let lines = text.lines().filter(|line| !new.contains(*line)).count();
+        assert!(lines <= mended.changes.len(), "{name}: {lines} lines gone");
+    }
+}
+
+#[test]
+fn what_is_asked_stays_within_what_keepers_do() {
+    for Tried { name, mended, .. } in tried() {
+        let to = |key: &str| {
+            let mut changes = mended.changes.iter();
+            let change: Option<&Change> = changes.find(|change| change.key == key);
+            change.and_then(|change| change.to.clone())
+        };
+        let hours = to("light.hours").map(|hours| hours.parse::<f64>().unwrap());
+        assert!(hours.is_none_or(|hours| hours <= 10.0), "{name}: {hours:?}");
+        let rounds = to("soil.soaked").map(|rounds| rounds.parse::<u32>().unwrap());
+        assert!(
+            rounds.is_none_or(|rounds| rounds <= 3),
+            "{name}: {rounds:?}"
+        );
+        for change in &mended.changes {
+            assert!(!change.why.is_empty(), "{name}: {change:?}");
+            assert_ne!(change.from, change.to, "{name}: {change:?}");
+        }
+    }
+}
+
+#[test]
+fn the_same_seed_gives_the_same_plan() {
+    let bowl = &tried()[3];
+    assert_eq!(
+        mended(bowl.text, &[]),
+        (bowl.mended.clone(), bowl.new.clone())
+    );
+}
+
+#[test]
+fn what_is_kept_is_not_changed() {
+    let bowl = &tried()[3];
+    let (mended, new) = mended(bowl.text, &["soil", "plants[0].amount", "cap.material"]);
+    let touched = |change: &&Change| {
+        ["soil", "plants[0]", "cap.material"]
+            .iter()
+            .any(|kept| change.key.starts_with(kept))
+    };
+    assert_eq!(mended.changes.iter().find(touched), None);
+    assert!(new.contains("depth = \"30 mm\"") && new.contains("amount = \"3 stems\""));
+}
