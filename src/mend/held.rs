@@ -16,13 +16,13 @@ pub(super) struct Held<'a> {
 /// that bring it nearer.
 pub(super) fn held<'a>(bench: &'a Bench<'_>, found: &Trial) -> Vec<Held<'a>> {
     let screen = bench.screen(0.0);
-    let Some(now) = bench.again(found, screen) else {
+    let Some(present) = bench.again(found, screen) else {
         return Vec::new();
     };
     let means = MEANS
         .iter()
-        .filter(|means| means.may_mend(&now.judged, screen.reach));
-    let rungs = lever::rungs(means, bench.base(), &now.judged);
+        .filter(|means| means.may_mend(&present.judged, screen.reach));
+    let rungs = lever::rungs(means, &present.now(bench.base()));
     let held: Vec<(Rung, &str)> = lever::spread(rungs)
         .into_iter()
         .filter_map(|rung| bench.held(&rung).map(|key| (rung, key)))
@@ -31,7 +31,7 @@ pub(super) fn held<'a>(bench: &'a Bench<'_>, found: &Trial) -> Vec<Held<'a>> {
         let mut turned = found.turned.clone();
         turned.insert(rung.lever, rung);
         let trial = bench.attempt(turned, screen)?;
-        let helps = trial.score().is_better_than(now.score());
+        let helps = trial.is_better_than(&present);
         helps.then_some(Held {
             key,
             judged: trial.judged,

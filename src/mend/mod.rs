@@ -9,7 +9,6 @@ mod held;
 mod keep;
 mod lever;
 mod outcome;
-mod score;
 mod search;
 mod trial;
 

@@ -65,7 +65,7 @@ results! {
 pub(super) fn told(bench: &Bench<'_>, before: &Trial, found: &Trial) -> Mended {
     Mended {
         name: bench.base().draft().name.clone(),
-        holds: found.score().holds(),
+        holds: found.holds(),
         changes: changes(bench, found),
         status_before: before.judged.status(),
         status_after: found.judged.status(),
@@ -157,7 +157,7 @@ fn of_100(judged: &Judged) -> String {
 }
 
 fn unmet(bench: &Bench<'_>, found: &Trial) -> Vec<Unmet> {
-    if found.score().holds() {
+    if found.holds() {
         return Vec::new();
     }
     let held = held(bench, found);

@@ -33,15 +33,16 @@ impl<'a> Search<'a> {
         let mut nearest = written.clone();
         let mut trial = written;
         for margin in MARGINS {
-            if nearest.score().holds() {
+            if nearest.holds() {
                 break;
             }
             trial = self.by_few(trial, margin);
-            let is_found = trial.score().holds();
-            if let Some(proved) = self.bench.again(&trial, self.bench.proof())
-                && proved.score().is_better_than(nearest.score())
+            let is_found = trial.holds();
+            let proof = self.bench.proof();
+            if let Some(proved) = self.bench.again(&trial, proof)
+                && proved.is_better_than(&nearest)
             {
-                nearest = proved;
+                nearest = self.without_needless(proved, proof);
             }
             if !is_found {
                 break;
@@ -60,14 +61,14 @@ impl<'a> Search<'a> {
         self.settle(trial, screen)
     }
 
-    /// Turns levers, each time the one that does most for what it asks, until the plan holds as far as it
-    /// is looked at, or nothing helps.
+    /// Turns levers, each time the one that does most for what it asks, until the plan holds
+    /// as far as it is looked at, or nothing helps.
     fn descend(&self, from: Trial, look: Look) -> Trial {
         let Some(mut trial) = self.bench.again(&from, look) else {
             return from;
         };
         for _ in 0..MOST_STEPS {
-            if trial.score().holds() {
+            if trial.holds() {
                 break;
             }
             let turns = self.turns(&trial, look.reach);
@@ -84,7 +85,7 @@ impl<'a> Search<'a> {
         let means = MEANS
             .iter()
             .filter(|means| means.may_mend(&trial.judged, reach));
-        let mut rungs = lever::rungs(means, self.bench.base(), &trial.judged);
+        let mut rungs = lever::rungs(means, &trial.now(self.bench.base()));
         rungs.retain(|rung| self.bench.is_free(rung));
         lever::spread(rungs)
             .into_iter()
@@ -109,29 +110,53 @@ impl<'a> Search<'a> {
         let Some(mut trial) = self.bench.again(&from, look) else {
             return from;
         };
+        trial = self.without_needless(trial, look);
+        for rung in costliest_first(&trial) {
+            trial = self.turned_back(trial, &rung, look);
+        }
+        trial
+    }
+
+    /// The plan without the changes that it holds no worse without.
+    fn without_needless(&self, from: Trial, look: Look) -> Trial {
+        let mut trial = from;
         for rung in costliest_first(&trial) {
             let mut turned = trial.turned.clone();
             turned.remove(&rung.lever);
             trial = self.no_worse(turned, look, &trial).unwrap_or(trial);
         }
-        for rung in costliest_first(&trial) {
-            let mut less = lever::rungs(MEANS, self.bench.base(), &trial.judged);
-            less.retain(|less| less.lever == rung.lever && less.effort < rung.effort);
-            less.retain(|less| self.bench.is_free(less));
-            less.sort_by(|one, other| one.effort.total_cmp(&other.effort));
-            let found = less.into_iter().find_map(|less| {
-                let mut turned = trial.turned.clone();
-                turned.insert(less.lever, less);
-                self.no_worse(turned, look, &trial)
-            });
-            trial = found.unwrap_or(trial);
+        trial
+    }
+
+    /// The plan with one lever turned back, by halving: further is taken to be no better.
+    fn turned_back(&self, from: Trial, rung: &Rung, look: Look) -> Trial {
+        let mut less = lever::rungs(MEANS, &from.now(self.bench.base()));
+        less.retain(|less| less.ladder() == rung.ladder() && less.effort < rung.effort);
+        less.retain(|less| self.bench.is_free(less));
+        less.sort_by(|one, other| one.effort.total_cmp(&other.effort));
+        let mut trial = from;
+        let (mut low, mut high) = (0, less.len());
+        while low < high {
+            let middle = usize::midpoint(low, high);
+            let Some(less) = less.get(middle) else {
+                break;
+            };
+            let mut turned = trial.turned.clone();
+            turned.insert(rung.lever, less.clone());
+            match self.no_worse(turned, look, &trial) {
+                Some(found) => {
+                    trial = found;
+                    high = middle;
+                }
+                None => low = middle + 1,
+            }
         }
         trial
     }
 
     fn no_worse(&self, turned: Turned, look: Look, than: &Trial) -> Option<Trial> {
         let attempt = self.bench.attempt(turned, look)?;
-        let worse = than.score().is_better_than(attempt.score());
+        let worse = than.is_better_than(&attempt);
         (!worse).then_some(attempt)
     }
 }
@@ -146,15 +171,13 @@ fn costliest_first(trial: &Trial) -> Vec<Rung> {
 /// asks least.
 fn best(trials: Vec<Trial>, now: &Trial) -> Option<Trial> {
     let rank = |trial: &Trial| {
-        if trial.score().holds() {
+        if trial.holds() {
             return (true, -trial.effort());
         }
         let more = (trial.effort() - now.effort()).max(LEAST_EFFORT);
-        (false, trial.score().gain_over(now.score()) / more)
+        (false, trial.gain_over(now) / more)
     };
-    let better = trials
-        .into_iter()
-        .filter(|trial| trial.score().is_better_than(now.score()));
+    let better = trials.into_iter().filter(|trial| trial.is_better_than(now));
     better.reduce(|best, trial| {
         let (one, other) = (rank(&trial), rank(&best));
         let order = one.0.cmp(&other.0).then(one.1.total_cmp(&other.1));

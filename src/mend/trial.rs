@@ -3,8 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::atomic::{AtomicU32, Ordering};
 
-use super::lever::{Lever, Rung};
-use super::score::Score;
+use super::lever::{Lever, Now, Rung};
 use super::{MendError, Request, SCREENED};
 use crate::design::Design;
 use crate::plan::{Judged, Options, Reach, judged};
@@ -12,6 +11,9 @@ use crate::spec::{self, Edit};
 
 /// More than that is never asked of a few members.
 const MOST_ASKED: f64 = 0.99;
+
+/// Differences under this are no difference.
+const ALIKE: f64 = 0.004;
 
 /// The levers that are turned, each to a rung.
 pub(super) type Turned = BTreeMap<Lever, Rung>;
@@ -26,8 +28,28 @@ pub(super) struct Trial {
 }
 
 impl Trial {
-    pub(super) fn score(&self) -> Score {
-        Score::of(&self.judged)
+    /// Whether there is nothing left to do.
+    pub(super) fn holds(&self) -> bool {
+        self.judged.holds()
+    }
+
+    /// What levers are turned from.
+    pub(super) fn now<'t>(&'t self, base: &'t Design) -> Now<'t> {
+        Now {
+            base,
+            design: &self.design,
+            judged: &self.judged,
+        }
+    }
+
+    /// By how much it is nearer to holding than another.
+    pub(super) fn gain_over(&self, other: &Self) -> f64 {
+        other.judged.missed() - self.judged.missed()
+    }
+
+    /// Whether it is nearer to holding than another by more than nothing.
+    pub(super) fn is_better_than(&self, other: &Self) -> bool {
+        self.gain_over(other) > ALIKE || (self.holds() && !other.holds())
     }
 
     /// What all its changes ask of a keeper.

@@ -9,6 +9,13 @@ use crate::design::Design;
 use crate::finding::{Finding, Status};
 use crate::numerics::rodas::IntegrationError;
 
+/// What a finding to be mended and one to be watched count, beside odds that are missed by
+/// a whole: judgement; one to be mended outweighs several to be watched.
+const ACT: f64 = 3.0;
+const WATCH: f64 = 1.0;
+/// A finding counts no more than this many times over its limit.
+const MOST_EXCESS: f64 = 8.0;
+
 /// How far a design is judged, cheapest first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Reach {
@@ -55,10 +62,38 @@ impl Judged {
         self.odds.map_or(0.0, |odds| (self.asked - odds).max(0.0))
     }
 
+    /// How far it is from holding: what is to be mended and watched, by how much limits are
+    /// passed, and by how much the odds miss what is asked; nothing where it holds.
+    pub fn missed(&self) -> f64 {
+        let findings = self.findings.iter().map(missed);
+        self.shortfall() + findings.sum::<f64>()
+    }
+
     /// Whether nothing is to be watched or mended and the odds are as asked.
     pub fn holds(&self) -> bool {
-        self.status() < Status::Watch && self.shortfall() <= 0.0
+        self.missed() <= 0.0
     }
+}
+
+/// What a finding counts: its status, and by how much it passes its limit.
+fn missed(finding: &Finding) -> f64 {
+    match finding.status {
+        Status::Act => ACT + excess(finding),
+        Status::Watch => WATCH + excess(finding),
+        Status::Note | Status::Ok => 0.0,
+    }
+}
+
+/// How far a number passes its limit, from 0 to 1, by orders of magnitude.
+fn excess(finding: &Finding) -> f64 {
+    let over = finding.value.zip(finding.high);
+    let under = finding.value.zip(finding.low);
+    let times = [
+        over.map(|(value, high)| value / high),
+        under.map(|(value, low)| low / value),
+    ];
+    let times = times.into_iter().flatten().fold(1.0, f64::max);
+    times.min(MOST_EXCESS).ln() / MOST_EXCESS.ln()
 }
 
 /// Judges a design; every figure is that of its whole plan.

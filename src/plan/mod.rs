@@ -22,6 +22,7 @@ pub mod rule;
 mod section;
 mod stages;
 mod standing;
+mod tried;
 mod weight;
 mod words;
 

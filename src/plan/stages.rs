@@ -12,6 +12,7 @@ use super::planting::{self, Needed};
 use super::rule::{self, Case, FlushCase, NightCase};
 use super::section::WeightSection;
 use super::section::{BedSection, CapSection, CostSection, PanesSection, SoilSection};
+use super::tried::{self, Advice};
 use super::{hazard, quantity, range, weight};
 use crate::design::Design;
 use crate::finding::{Code, Finding, Status};
@@ -139,7 +140,15 @@ impl<'a> Stages<'a> {
             startup: &startup,
             seeks_remedies: true,
         })?;
-        let findings = rule::all(&case, &NightCase::of(night, needed.met.is_met()))?;
+        let mut findings = rule::all(&case, &NightCase::of(night, needed.met.is_met()))?;
+        if !self.is_running {
+            let advice = Advice {
+                design: self.design,
+                needed: &needed.section.needed,
+                startup: &startup,
+            };
+            findings = tried::tried(&advice, self.options, findings)?;
+        }
         measures.cap.verdict = rule::cap_verdict(&findings);
         let mut cautions = if self.is_running {
             let of_bed = findings

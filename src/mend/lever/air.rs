@@ -1,9 +1,8 @@
 //! Air and flow: a device, and how much of it.
 
-use super::{Lever, Rung, text};
+use super::{Lever, Now, Rung, text};
 use crate::design::{Design, Device};
 use crate::night::inputs::air_depth;
-use crate::plan::Judged;
 use crate::spec::Edit;
 use crate::units::show::significant;
 
@@ -15,7 +14,8 @@ const SPONGE_L_MIN: [f64; 3] = [0.5, 1.0, 2.0];
 const TIMES: [f64; 7] = [0.1, 0.25, 0.5, 0.75, 1.5, 2.5, 4.0];
 
 /// A device, or another flow of the one that is there.
-pub(super) fn devices(base: &Design, _: &Judged) -> Vec<Rung> {
+pub(super) fn devices(now: &Now<'_>) -> Vec<Rung> {
+    let base = now.base;
     let air = &base.draft().air;
     if air.device == Device::None {
         let stones = AIR_L_MIN.map(|flow| new(base, "air_stone", flow, 3.5));
@@ -25,7 +25,7 @@ pub(super) fn devices(base: &Design, _: &Judged) -> Vec<Rung> {
     let flows = TIMES.map(|times| {
         let flow = significant(air.flow.l_min() * times, 2);
         let effort = 2.0 + times.ln().abs() / 2.0;
-        Rung::new(Lever::Air, effort, [in_litres(&flow)])
+        Rung::new(Lever::Air, effort, [in_litres(&flow)]).less(times < 1.0)
     });
     flows.to_vec()
 }

@@ -1,8 +1,7 @@
 //! How many animals, and from which day.
 
-use super::{Lever, Rung, number, text};
+use super::{Lever, Now, Rung, number, text};
 use crate::design::{Design, Stock};
-use crate::plan::Judged;
 use crate::spec::Edit;
 use crate::units::Mass;
 use crate::units::show::significant;
@@ -12,7 +11,8 @@ const SHARES: [f64; 8] = [0.8, 0.65, 0.5, 0.4, 0.3, 0.2, 0.1, 0.0];
 const FEED: &str = "feed.mass_per_day";
 
 /// Fewer of one kind, or none.
-pub(super) fn counts(base: &Design, _: &Judged) -> Vec<Rung> {
+pub(super) fn counts(now: &Now<'_>) -> Vec<Rung> {
+    let base = now.base;
     let stock = base.draft().animals.iter().enumerate();
     stock
         .flat_map(|(place, kind)| {
@@ -49,12 +49,13 @@ fn less_feed(base: &Design, kind: &Stock, count: u32) -> Option<Edit> {
 }
 
 /// Every kind that comes too early on the day from which it is advised.
-pub(super) fn dates(base: &Design, now: &Judged) -> Vec<Rung> {
-    let Some(ready) = now.ready_day_advised else {
+pub(super) fn dates(now: &Now<'_>) -> Vec<Rung> {
+    let Some(ready) = now.judged.ready_day_advised else {
         return Vec::new();
     };
-    let stock = base.draft().animals.iter().enumerate();
+    let stock = now.design.draft().animals.iter().enumerate();
     let late: Vec<(usize, f64)> = stock
+        .filter(|(_, kind)| kind.count > 0)
         .map(|(place, kind)| (place, ready.max(f64::from(kind.animal.first_day)), kind))
         .filter(|(_, day, kind)| kind.from_day < *day)
         .map(|(place, day, _)| (place, day))

@@ -1,9 +1,7 @@
 //! Cap and soil: what they are of, how deep and how level they lie, soaking.
 
-use super::{Lever, Rung, number, out, text};
-use crate::design::Design;
+use super::{Lever, Now, Rung, number, out, text};
 use crate::geometry::LayerDepth;
-use crate::plan::Judged;
 use crate::spec::Edit;
 use crate::units::{Length, UnitSystem};
 
@@ -15,11 +13,14 @@ const CAP_IN: [f64; 8] = [1.0, 1.25, 1.5, 1.75, 2.0, 2.25, 2.5, 3.0];
 /// Depths of soil that are tried, none so thin that it feeds for a short time only.
 const SOIL_MM: [f64; 7] = [10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0];
 const SOIL_IN: [f64; 7] = [0.5, 0.75, 1.0, 1.25, 1.5, 1.75, 2.0];
+/// Depths nearer than this are alike, mm.
+const ALIKE_MM: f64 = 0.5;
 /// Rounds of soaking that are tried.
 const ROUNDS: [u32; 3] = [1, 2, 3];
 
 /// Caps that hold most soils; a keeper's own figures belong to the sand that goes.
-pub(super) fn cap_materials(base: &Design, _: &Judged) -> Vec<Rung> {
+pub(super) fn cap_materials(now: &Now<'_>) -> Vec<Rung> {
+    let base = now.base;
     let cap = &base.draft().cap;
     let mut own = Vec::new();
     if cap.grading != <_>::default() {
@@ -42,28 +43,31 @@ pub(super) fn cap_materials(base: &Design, _: &Judged) -> Vec<Rung> {
 }
 
 /// The cap deeper or thinner, and level where it slopes.
-pub(super) fn cap_depths(base: &Design, _: &Judged) -> Vec<Rung> {
+pub(super) fn cap_depths(now: &Now<'_>) -> Vec<Rung> {
+    let base = now.base;
     let draft = base.draft();
     let wanted = wanted(draft.units, CAP_MM, CAP_IN);
     let depth = &draft.cap.depth;
     layers("cap", depth, wanted, draft.units)
-        .map(|(change, edits)| Rung::new(Lever::CapDepth, 2.0 + change, edits))
+        .map(|layer| layer.rung(Lever::CapDepth))
         .collect()
 }
 
 /// Less soil, and level where it slopes.
-pub(super) fn soil_depths(base: &Design, _: &Judged) -> Vec<Rung> {
+pub(super) fn soil_depths(now: &Now<'_>) -> Vec<Rung> {
+    let base = now.base;
     let draft = base.draft();
     let depth = &draft.soil.depth;
     let least = wanted(draft.units, SOIL_MM, SOIL_IN);
     let wanted = least.filter(|wanted| *wanted <= depth.middle());
     layers("soil", depth, wanted, draft.units)
-        .map(|(change, edits)| Rung::new(Lever::SoilDepth, 2.0 + change, edits))
+        .map(|layer| layer.rung(Lever::SoilDepth))
         .collect()
 }
 
 /// More rounds of soaking.
-pub(super) fn soakings(base: &Design, _: &Judged) -> Vec<Rung> {
+pub(super) fn soakings(now: &Now<'_>) -> Vec<Rung> {
+    let base = now.base;
     let now = base.draft().soil.soaked;
     let more = ROUNDS.into_iter().filter(|rounds| *rounds > now);
     more.map(|rounds| {
@@ -85,22 +89,45 @@ fn wanted<const N: usize>(
     depths.into_iter().map(from)
 }
 
-/// A layer at each of some depths, with how far that is from the present one: even, and
-/// where it slopes with the same slope too.
+/// A layer laid another way.
+struct Layer {
+    edits: Vec<Edit>,
+    /// Its depth in the middle over the present one, as a logarithm.
+    change: f64,
+    /// Whether a slope is given up for it.
+    is_levelled: bool,
+}
+
+impl Layer {
+    fn rung(self, lever: Lever) -> Rung {
+        let levelled = if self.is_levelled { 0.5 } else { 0.0 };
+        let effort = 2.0 + self.change.abs() + levelled;
+        Rung::new(lever, effort, self.edits).less(self.change < 0.0)
+    }
+}
+
+/// A layer at each of some depths: even, and where it slopes with the same slope too.
 fn layers(
     layer: &str,
     depth: &LayerDepth,
     wanted: impl Iterator<Item = Length>,
     units: UnitSystem,
-) -> impl Iterator<Item = (f64, Vec<Edit>)> {
+) -> impl Iterator<Item = Layer> {
     let (now, slopes) = (depth.middle(), depth.level().is_none());
     wanted.flat_map(move |wanted| {
-        let change = (wanted / now).ln().abs();
-        let even = vec![text(format!("{layer}.depth"), written(wanted, units))];
-        let is_new = slopes || (wanted - now).mm().abs() > 0.5;
-        let level = is_new.then_some((change + 0.5, even));
-        let sloped = raised(layer, depth, wanted - now, units);
-        level.into_iter().chain(sloped.map(|edits| (change, edits)))
+        let change = (wanted / now).ln();
+        let is_new = slopes || (wanted - now).mm().abs() > ALIKE_MM;
+        let even = is_new.then(|| Layer {
+            edits: vec![text(format!("{layer}.depth"), written(wanted, units))],
+            change,
+            is_levelled: slopes,
+        });
+        let sloped = raised(layer, depth, wanted - now, units).map(|edits| Layer {
+            edits,
+            change,
+            is_levelled: false,
+        });
+        even.into_iter().chain(sloped)
     })
 }
 
@@ -127,7 +154,7 @@ fn raised(layer: &str, depth: &LayerDepth, by: Length, units: UnitSystem) -> Opt
         let key = format!("{layer}.depth.{name}");
         text(key, written(edge + by, units))
     });
-    (stays && by.mm().abs() > 0.5).then(|| moved.collect())
+    (stays && by.mm().abs() > ALIKE_MM).then(|| moved.collect())
 }
 
 /// A depth as a spec has it.

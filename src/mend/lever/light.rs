@@ -1,8 +1,7 @@
 //! How long and how bright the lamp shines.
 
-use super::{Lever, Rung, number, text};
-use crate::design::{Design, LightLevel};
-use crate::plan::Judged;
+use super::{Lever, Now, Rung, number, text};
+use crate::design::LightLevel;
 use crate::plants::light::LightClass;
 
 /// Hours of light that are tried; longer days feed algae.
@@ -14,19 +13,21 @@ const PAR_STEP: f64 = 5.0;
 const LUMEN_STEP: f64 = 50.0;
 
 /// Longer or shorter days.
-pub(super) fn hours(base: &Design, _: &Judged) -> Vec<Rung> {
+pub(super) fn hours(now: &Now<'_>) -> Vec<Rung> {
+    let base = now.base;
     let now = base.draft().light.hours;
     let others = HOURS.into_iter().filter(|hours| (hours - now).abs() > 0.1);
     others
         .map(|hours| {
             let effort = 2.0 + (hours - now).abs() / 8.0;
-            Rung::new(Lever::Hours, effort, [number("light.hours", hours)])
+            Rung::new(Lever::Hours, effort, [number("light.hours", hours)]).less(hours < now)
         })
         .collect()
 }
 
 /// A brighter lamp, said in the way in which the keeper says it.
-pub(super) fn lamps(base: &Design, _: &Judged) -> Vec<Rung> {
+pub(super) fn lamps(now: &Now<'_>) -> Vec<Rung> {
+    let base = now.base;
     let rung = |effort: f64, edit| Rung::new(Lever::Lamp, 5.0 + effort, [edit]);
     let brighter =
         |now: f64, step: f64| TIMES.map(move |times| (times, (now * times / step).ceil() * step));

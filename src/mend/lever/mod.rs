@@ -52,6 +52,9 @@ pub(super) struct Rung {
     /// so that few changes win, and more by how far it goes, what is bought, and what is
     /// done again every week.
     pub(super) effort: f64,
+    /// Whether it is less of something than as written; rungs that are more of it lie on
+    /// another side.
+    pub(super) is_less: bool,
 }
 
 impl Rung {
@@ -60,7 +63,18 @@ impl Rung {
             lever,
             edits: edits.into_iter().collect(),
             effort,
+            is_less: false,
         }
+    }
+
+    /// The same on the side of less.
+    fn less(self, is_less: bool) -> Self {
+        Self { is_less, ..self }
+    }
+
+    /// The ladder that it is on: its lever, to one side.
+    pub(super) fn ladder(&self) -> (Lever, bool) {
+        (self.lever, self.is_less)
     }
 }
 
@@ -88,6 +102,14 @@ fn out(key: &str) -> Edit {
     }
 }
 
+/// The tank as written, which settings are counted from, and as it is so far.
+#[derive(Clone, Copy)]
+pub(super) struct Now<'a> {
+    pub(super) base: &'a Design,
+    pub(super) design: &'a Design,
+    pub(super) judged: &'a Judged,
+}
+
 /// What a kind of change is good for.
 pub(super) struct Means {
     /// The findings that it may answer.
@@ -96,8 +118,8 @@ pub(super) struct Means {
     raises_odds: bool,
     /// From which reach of a judgement on it shows.
     shows: Reach,
-    /// Its settings for a tank as written, that now stands so.
-    rungs: fn(&Design, &Judged) -> Vec<Rung>,
+    /// Its settings.
+    rungs: fn(&Now<'_>) -> Vec<Rung>,
 }
 
 impl Means {
@@ -115,26 +137,21 @@ impl Means {
 }
 
 /// All settings of the kinds of change that some of them are.
-pub(super) fn rungs<'m>(
-    means: impl IntoIterator<Item = &'m Means>,
-    base: &Design,
-    now: &Judged,
-) -> Vec<Rung> {
+pub(super) fn rungs<'m>(means: impl IntoIterator<Item = &'m Means>, now: &Now<'_>) -> Vec<Rung> {
     let means = means.into_iter();
-    means.flat_map(|means| (means.rungs)(base, now)).collect()
+    means.flat_map(|means| (means.rungs)(now)).collect()
 }
 
-/// The rungs of each lever that are looked at first: the mildest, one between, the last.
+/// The rungs of each ladder that are looked at first: one half way, and the last.
 pub(super) fn spread(mut rungs: Vec<Rung>) -> Vec<Rung> {
     rungs.sort_by(|one, other| {
-        one.lever
-            .cmp(&other.lever)
-            .then(one.effort.total_cmp(&other.effort))
+        let ladders = one.ladder().cmp(&other.ladder());
+        ladders.then(one.effort.total_cmp(&other.effort))
     });
-    let levers = rungs.chunk_by(|one, other| one.lever == other.lever);
+    let levers = rungs.chunk_by(|one, other| one.ladder() == other.ladder());
     let spread = levers.flat_map(|ladder| {
         let last = ladder.len() - 1;
-        let mut places = vec![0, last / 2, last];
+        let mut places = vec![last / 2, last];
         places.dedup();
         places
             .into_iter()

@@ -1,9 +1,9 @@
 //! Floaters, fast growers, and where floaters are thinned.
 
-use super::{Lever, Rung, text};
+use super::{Lever, Now, Rung, text};
 use crate::catalogue::{Group, Plant};
 use crate::design::{Amount, Design, Planting, closed};
-use crate::plan::{Judged, MOST_COVER, MOST_STEMS_G_M2, is_added, smallest_portion, suggested};
+use crate::plan::{MOST_COVER, MOST_STEMS_G_M2, is_added, smallest_portion, suggested};
 use crate::spec::Edit;
 use crate::units::Share;
 
@@ -15,7 +15,8 @@ const STEMS: [f64; 6] = [0.15, 0.3, 0.45, 0.6, 0.8, 1.0];
 const BARE: f64 = 0.005;
 
 /// More floaters, or fewer.
-pub(super) fn floaters(base: &Design, _: &Judged) -> Vec<Rung> {
+pub(super) fn floaters(now: &Now<'_>) -> Vec<Rung> {
+    let base = now.base;
     let now = base.planted().cover.fraction();
     let covers = COVERS
         .into_iter()
@@ -28,7 +29,8 @@ pub(super) fn floaters(base: &Design, _: &Judged) -> Vec<Rung> {
                 more_floaters(base, cover - now)
             };
             let effort = 2.0 + 2.0 * (cover - now).abs();
-            (!edits.is_empty()).then(|| Rung::new(Lever::Floaters, effort, edits))
+            let rung = Rung::new(Lever::Floaters, effort, edits).less(cover < now);
+            (!rung.edits.is_empty()).then_some(rung)
         })
         .collect()
 }
@@ -57,7 +59,8 @@ fn cover_of(base: &Design, planting: &Planting) -> f64 {
 }
 
 /// More fast growers.
-pub(super) fn stems(base: &Design, _: &Judged) -> Vec<Rung> {
+pub(super) fn stems(now: &Now<'_>) -> Vec<Rung> {
+    let base = now.base;
     let floor_m2 = base.areas().floor.m2();
     let now = base.planted().fast.dry.g() / floor_m2 / MOST_STEMS_G_M2;
     let shares = STEMS.into_iter().filter(|share| *share > now + BARE);
@@ -97,7 +100,8 @@ fn more_stems(base: &Design, dry_g: f64) -> Option<Vec<Edit>> {
 }
 
 /// Floaters thinned to less cover.
-pub(super) fn thinnings(base: &Design, _: &Judged) -> Vec<Rung> {
+pub(super) fn thinnings(now: &Now<'_>) -> Vec<Rung> {
+    let base = now.base;
     let now = base.draft().harvest.floaters_above.fraction();
     let less = COVERS.into_iter().rev().filter(|cover| *cover < now);
     less.map(|cover| {

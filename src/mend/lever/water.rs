@@ -1,8 +1,7 @@
 //! Regular water changes, up to what a keeper is asked for.
 
-use super::{Lever, Rung, number, text};
-use crate::design::{Design, WaterChange};
-use crate::plan::Judged;
+use super::{Lever, Now, Rung, number, text};
+use crate::design::WaterChange;
 use crate::spec::Edit;
 
 /// Shares of the water that are changed once a week, %: judgement, half of it is the most.
@@ -15,7 +14,8 @@ const FROM: u32 = 2;
 const EVERY_D: f64 = 7.0;
 
 /// More water changed, no more than half of it a week.
-pub(super) fn changes(base: &Design, _: &Judged) -> Vec<Rung> {
+pub(super) fn changes(now: &Now<'_>) -> Vec<Rung> {
+    let base = now.base;
     let own = base.draft().water.change;
     let now = own.map_or(0.0, a_week);
     let plans = SHARES_PCT

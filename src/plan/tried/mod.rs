@@ -1,0 +1,108 @@
+//! Remedies that were tried: each is followed in the plan itself before it is printed.
+
+mod strongest;
+mod turn;
+
+pub(super) use turn::Advice;
+
+use rayon::prelude::*;
+
+use super::judged::{Judged, Reach, judged};
+use super::options::Options;
+use crate::design::Draft;
+use crate::finding::{Finding, Remedy, Status};
+use crate::numerics::rodas::IntegrationError;
+
+/// Members that a remedy is tried with: enough to tell what helps from what hurts.
+const MEMBERS: u32 = 16;
+/// Odds that a remedy may cost before it counts as harm.
+const COST: f64 = 0.02;
+/// A gain under this is none.
+const GAIN: f64 = 0.01;
+
+/// A plan before and after something is done.
+struct Trial<'a> {
+    before: &'a Judged,
+    after: Judged,
+}
+
+/// The findings with the remedies that help, each with what then stands; one that makes
+/// something else worse, or that changes nothing, is left out. What is judged but not to
+/// be watched keeps its remedy untried, and so does one that names no amount.
+pub(super) fn tried(
+    advice: &Advice<'_>,
+    options: Options,
+    findings: Vec<Finding>,
+) -> Result<Vec<Finding>, IntegrationError> {
+    let stands = |finding: &Finding| finding.status >= Status::Watch;
+    if !findings
+        .iter()
+        .any(|finding| stands(finding) && finding.remedy.is_some())
+    {
+        return Ok(findings);
+    }
+    let few = Options {
+        members: options.members.min(MEMBERS),
+        ..options
+    };
+    let before = judged(advice.design, few, Reach::Night)?;
+    let follow = |draft: Draft| {
+        let design = draft.check().ok()?;
+        let after = judged(&design, few, Reach::Night).ok()?;
+        Some(Trial {
+            before: &before,
+            after,
+        })
+    };
+    let followed = findings.into_par_iter().map(|finding| {
+        let turned = turn::turned(advice, &finding).filter(|_| stands(&finding));
+        let Some(trial) = turned.and_then(follow) else {
+            return finding;
+        };
+        let remedy = finding.remedy.filter(|_| trial.helps());
+        Finding {
+            remedy: remedy.map(|remedy| trial.told(remedy)),
+            ..finding
+        }
+    });
+    let followed = followed.collect();
+    Ok(strongest::named(advice.design, &before, &follow, followed))
+}
+
+impl Trial<'_> {
+    /// Whether it brings the plan nearer to its limits, with nothing made worse.
+    fn helps(&self) -> bool {
+        let counts = |judged: &Judged| (judged.count(Status::Act), judged.count(Status::Watch));
+        let odds = |judged: &Judged| judged.odds.unwrap_or_default();
+        counts(&self.after) <= counts(self.before)
+            && odds(&self.after) >= odds(self.before) - COST
+            && self.gain() > GAIN
+    }
+
+    /// By how much nearer.
+    fn gain(&self) -> f64 {
+        self.before.missed() - self.after.missed()
+    }
+
+    fn told(&self, remedy: Remedy) -> Remedy {
+        Remedy {
+            says: format!("{}; then: {}", remedy.says, self.then()),
+            ..remedy
+        }
+    }
+
+    /// "act 1, watch 2".
+    fn then(&self) -> String {
+        let left = [Status::Act, Status::Watch].map(|status| (status, self.after.count(status)));
+        let left: Vec<String> = left
+            .into_iter()
+            .filter(|(_, count)| *count > 0)
+            .map(|(status, count)| format!("{} {count}", status.word()))
+            .collect();
+        if left.is_empty() {
+            "nothing to mend or watch".to_owned()
+        } else {
+            left.join(", ")
+        }
+    }
+}

@@ -1,0 +1,123 @@
+//! The single change that does most against the flush, whatever it is.
+
+use rayon::prelude::*;
+
+use super::Trial;
+use crate::design::{Design, Draft, LightLevel, WaterChange};
+use crate::finding::{Code, Finding, Remedy, Status};
+use crate::geometry::LayerDepth;
+use crate::night::limits::LONG_LIGHT_H;
+use crate::plan::judged::Judged;
+use crate::plants::light::from_words;
+use crate::units::{Duration, Length, PhotonFlux, Share};
+
+/// Rounds of soaking after which hardly anything more is drawn out: practice.
+const ROUNDS: u32 = 3;
+/// The water changes that are asked of a keeper at most, from before the water is judged.
+const WEEKLY_HALF: WaterChange = WaterChange {
+    share: Share::from_fraction(0.5),
+    every: Duration::from_days(7.0),
+    from: 2.0,
+    until: 60.0,
+};
+/// The least soil that is suggested, mm: under it rooted plants are fed for a short time.
+const LEAST_SOIL_MM: f64 = 10.0;
+
+/// The findings, that on the planting with the strongest change by itself where the start
+/// holds less often than is asked.
+pub(super) fn named<'a>(
+    design: &Design,
+    before: &Judged,
+    follow: &(impl Fn(Draft) -> Option<Trial<'a>> + Sync),
+    mut findings: Vec<Finding>,
+) -> Vec<Finding> {
+    let is_due = |finding: &&mut Finding| {
+        finding.code == Code::PlantsLoad && finding.status >= Status::Watch
+    };
+    let load = findings.iter_mut().find(is_due);
+    if let Some(finding) = load.filter(|_| before.shortfall() > 0.0)
+        && let Some(strongest) = strongest(design, follow)
+    {
+        let remedy = match finding.remedy.take() {
+            Some(remedy) => Remedy {
+                says: format!("{}; strongest beside it: {strongest}", remedy.says),
+                ..remedy
+            },
+            None => Remedy {
+                says: strongest,
+                quantity: None,
+                unit: "",
+            },
+        };
+        finding.remedy = Some(remedy);
+    }
+    findings
+}
+
+/// The change that brings the plan nearest to its limits, with what stands then.
+fn strongest<'a>(
+    design: &Design,
+    follow: &(impl Fn(Draft) -> Option<Trial<'a>> + Sync),
+) -> Option<String> {
+    let tried = changes(design).into_par_iter().filter_map(|(says, draft)| {
+        let trial = follow(draft).filter(Trial::helps)?;
+        Some((trial.gain(), format!("{says}; then: {}", trial.then())))
+    });
+    let tried: Vec<(f64, String)> = tried.collect();
+    let most = tried
+        .into_iter()
+        .reduce(|most, other| if other.0 > most.0 { other } else { most });
+    most.map(|(_, says)| says)
+}
+
+/// Single changes, each as far as a keeper goes.
+fn changes(design: &Design) -> Vec<(String, Draft)> {
+    let now = design.draft();
+    let mut changes = Vec::new();
+    let mut with = |says: String, change: &dyn Fn(&mut Draft)| {
+        let mut draft = now.clone();
+        change(&mut draft);
+        changes.push((says, draft));
+    };
+    if now.light.hours < LONG_LIGHT_H {
+        with(format!("light it {LONG_LIGHT_H:.0} h a day"), &|draft| {
+            draft.light.hours = LONG_LIGHT_H;
+        });
+    }
+    with("take a lamp twice as bright".to_owned(), &|draft| {
+        draft.light.level = twice_as_bright(draft.light.level);
+    });
+    if now.soil.soaked < ROUNDS {
+        with(
+            format!("soak and drain the soil {ROUNDS} times before use"),
+            &|draft| {
+                draft.soil.soaked = ROUNDS;
+            },
+        );
+    }
+    let half = (design.bed().soil.mean / 2.0).max(Length::from_mm(LEAST_SOIL_MM));
+    if half < design.bed().soil.mean {
+        let says = format!("lay {} of soil", now.units.depth(half));
+        with(says, &|draft| draft.soil.depth = LayerDepth::Uniform(half));
+    }
+    if now.water.change.is_none() {
+        with("change half the water once a week".to_owned(), &|draft| {
+            draft.water.change = Some(WEEKLY_HALF);
+        });
+    }
+    changes
+}
+
+fn twice_as_bright(level: LightLevel) -> LightLevel {
+    match level {
+        LightLevel::Par(par) => LightLevel::Par(par * 2.0),
+        LightLevel::Lumens { flux, height } => LightLevel::Lumens {
+            flux: flux * 2.0,
+            height,
+        },
+        LightLevel::Class(class) => {
+            let par = from_words(class).typical * 2.0;
+            LightLevel::Par(PhotonFlux::from_umol_m2_s(par))
+        }
+    }
+}
