@@ -16,7 +16,13 @@ pub(in crate::plan) const RULE: Rule = Rule {
     code: Code::PlantsLoad,
     about: About::Tank,
     judge: Judge::Start(|case| Ok(vec![judged(case)])),
-    orders: &[Action::LayBed, Action::Plant, Action::ChangeWater],
+    orders: &[
+        Action::LayBed,
+        Action::Plant,
+        Action::ChangeWater,
+        Action::RunDevice,
+        Action::ReachIn,
+    ],
     steps: |_, plan| steps(plan),
     explanation: Explanation {
         asks: "Do the plants of day one take the flush?",

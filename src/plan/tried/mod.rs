@@ -10,7 +10,7 @@ use rayon::prelude::*;
 use super::judged::{Judged, Reach, judged};
 use super::options::Options;
 use crate::design::Draft;
-use crate::finding::{Finding, Remedy, Status};
+use crate::finding::{Code, Finding, Remedy, Status};
 use crate::numerics::rodas::IntegrationError;
 
 /// Members that a remedy is tried with: enough to tell what helps from what hurts.
@@ -27,18 +27,20 @@ struct Trial<'a> {
 }
 
 /// The findings with the remedies that help, each with what then stands; one that makes
-/// something else worse, or that changes nothing, is left out. What is judged but not to
+/// something else worse, or that changes nothing, is not told. What is judged but not to
 /// be watched keeps its remedy untried, and so does one that names no amount.
 pub(super) fn tried(
     advice: &Advice<'_>,
     options: Options,
     findings: Vec<Finding>,
 ) -> Result<Vec<Finding>, IntegrationError> {
-    let stands = |finding: &Finding| finding.status >= Status::Watch;
-    if !findings
+    let is_advised = |finding: &Finding| stands(finding) && finding.remedy.is_some();
+    let advised: Vec<Code> = findings
         .iter()
-        .any(|finding| stands(finding) && finding.remedy.is_some())
-    {
+        .filter(|finding| is_advised(finding))
+        .map(|finding| finding.code)
+        .collect();
+    if advised.is_empty() {
         return Ok(findings);
     }
     let few = Options {
@@ -65,18 +67,49 @@ pub(super) fn tried(
             ..finding
         }
     });
-    let followed = followed.collect();
-    Ok(strongest::named(advice.design, &before, &follow, followed))
+    let mut told = followed.collect::<Vec<_>>();
+    if before.shortfall() > 0.0 {
+        strongest::name(advice.design, &follow, &mut told);
+    }
+    for finding in &mut told {
+        if finding.remedy.is_none() && advised.contains(&finding.code) {
+            finding.remedy = Some(no_single_step());
+        }
+    }
+    Ok(told)
+}
+
+/// Whether a finding asks for something.
+fn stands(finding: &Finding) -> bool {
+    finding.status >= Status::Watch
+}
+
+/// What is said where the one step that there is does harm or nothing.
+fn no_single_step() -> Remedy {
+    Remedy {
+        says: "no single step mends it without harm elsewhere; lentic mend looks for several that do together".to_owned(),
+        quantity: None,
+        unit: "",
+    }
 }
 
 impl Trial<'_> {
     /// Whether it brings the plan nearer to its limits, with nothing made worse.
     fn helps(&self) -> bool {
-        let counts = |judged: &Judged| (judged.count(Status::Act), judged.count(Status::Watch));
         let odds = |judged: &Judged| judged.odds.unwrap_or_default();
-        counts(&self.after) <= counts(self.before)
-            && odds(&self.after) >= odds(self.before) - COST
-            && self.gain() > GAIN
+        let lost = odds(self.before) - odds(&self.after);
+        self.gain() > GAIN && lost <= COST && !self.harms()
+    }
+
+    /// Whether a finding comes to be watched or mended that was not so before.
+    fn harms(&self) -> bool {
+        let was = |code: Code| {
+            let same = self.before.findings.iter();
+            let same = same.filter(|finding| finding.code == code);
+            same.map(|finding| finding.status).max()
+        };
+        let mut after = self.after.findings.iter();
+        after.any(|finding| stands(finding) && Some(finding.status) > was(finding.code))
     }
 
     /// By how much nearer.

@@ -2,12 +2,11 @@
 
 use rayon::prelude::*;
 
-use super::Trial;
+use super::{Trial, stands};
 use crate::design::{Design, Draft, LightLevel, WaterChange};
-use crate::finding::{Code, Finding, Remedy, Status};
+use crate::finding::{Code, Finding, Remedy};
 use crate::geometry::LayerDepth;
 use crate::night::limits::LONG_LIGHT_H;
-use crate::plan::judged::Judged;
 use crate::plants::light::from_words;
 use crate::units::{Duration, Length, PhotonFlux, Share};
 
@@ -23,35 +22,32 @@ const WEEKLY_HALF: WaterChange = WaterChange {
 /// The least soil that is suggested, mm: under it rooted plants are fed for a short time.
 const LEAST_SOIL_MM: f64 = 10.0;
 
-/// The findings, that on the planting with the strongest change by itself where the start
-/// holds less often than is asked.
-pub(super) fn named<'a>(
+/// Names the strongest change by itself where the planting is found to fall short.
+pub(super) fn name<'a>(
     design: &Design,
-    before: &Judged,
     follow: &(impl Fn(Draft) -> Option<Trial<'a>> + Sync),
-    mut findings: Vec<Finding>,
-) -> Vec<Finding> {
-    let is_due = |finding: &&mut Finding| {
-        finding.code == Code::PlantsLoad && finding.status >= Status::Watch
+    findings: &mut [Finding],
+) {
+    let mut findings = findings.iter_mut();
+    let load = findings.find(|finding| finding.code == Code::PlantsLoad && stands(finding));
+    let Some(finding) = load else {
+        return;
     };
-    let load = findings.iter_mut().find(is_due);
-    if let Some(finding) = load.filter(|_| before.shortfall() > 0.0)
-        && let Some(strongest) = strongest(design, follow)
-    {
-        let remedy = match finding.remedy.take() {
-            Some(remedy) => Remedy {
-                says: format!("{}; strongest beside it: {strongest}", remedy.says),
-                ..remedy
-            },
-            None => Remedy {
-                says: strongest,
-                quantity: None,
-                unit: "",
-            },
-        };
-        finding.remedy = Some(remedy);
-    }
-    findings
+    let Some(strongest) = strongest(design, follow) else {
+        return;
+    };
+    let remedy = match finding.remedy.take() {
+        Some(remedy) => Remedy {
+            says: format!("{}; strongest beside it: {strongest}", remedy.says),
+            ..remedy
+        },
+        None => Remedy {
+            says: strongest,
+            quantity: None,
+            unit: "",
+        },
+    };
+    finding.remedy = Some(remedy);
 }
 
 /// The change that brings the plan nearest to its limits, with what stands then.
