@@ -158,3 +158,40 @@ fn what_is_kept_is_not_changed() {
     assert_eq!(mended.changes.iter().find(touched), None);
     assert!(new.contains("depth = \"30 mm\"") && new.contains("amount = \"3 stems\""));
 }
+
+/// Remedies that name no amount are not tried: a slope, alkalinity, animals that dig.
+#[test]
+fn every_remedy_with_an_amount_says_what_stands_then_and_none_adds_to_it() {
+    tried().par_iter().for_each(|Tried { name, text, .. }| {
+        let plan = plan(&design(text), PROVED).expect("a run");
+        let count = |status| {
+            let findings = plan.findings.iter();
+            findings.filter(|finding| finding.status == status).count()
+        };
+        let standing = plan.findings.iter();
+        let standing = standing.filter(|finding| finding.status >= Status::Watch);
+        for (finding, remedy) in
+            standing.filter_map(|finding| Some((finding, finding.remedy.as_ref()?)))
+        {
+            let untried = ["cap.slope", "water.soft", "animals.diggers"];
+            if remedy.quantity.is_none() || untried.contains(&finding.code.text()) {
+                continue;
+            }
+            let then = remedy.says.split_once("; then: ").map(|(_, then)| then);
+            let then = then.unwrap_or_else(|| panic!("{name}: {}", remedy.says));
+            let left = then.split(", ").find_map(|left| left.strip_prefix("act "));
+            let left = left.map_or(0, |left| left.split(';').next().unwrap().parse().unwrap());
+            assert!(left <= count(Status::Act), "{name}: {}", remedy.says);
+        }
+    });
+}
+
+#[test]
+fn light_is_named_where_it_does_most() {
+    let dim = &tried()[4];
+    let plan = plan(&design(dim.text), PROVED).expect("a run");
+    let mut findings = plan.findings.iter();
+    let load = findings.find(|finding| finding.code.text() == "plants.load");
+    let says = &load.and_then(|load| load.remedy.as_ref()).unwrap().says;
+    assert!(says.contains("lamp") || says.contains("light it"), "{says}");
+}

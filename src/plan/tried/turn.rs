@@ -2,7 +2,8 @@
 
 use crate::catalogue::{self, Cap, Group, Plant, Portion};
 use crate::design::{
-    Air, Amount, CapGrading, Design, Device, Draft, DutyHours, LightLevel, Planting, WaterChange,
+    Air, Amount, CapGrading, Design, Device, Draft, DutyHours, LightLevel, Planting, Stock,
+    WaterChange,
 };
 use crate::finding::{Code, Finding, Remedy};
 use crate::geometry::LayerDepth;
@@ -189,13 +190,22 @@ fn air(design: &Design, draft: &mut Draft, remedy: &Remedy) -> Option<()> {
     Some(())
 }
 
-/// Animals of every kind in proportion, in whole numbers, up to a mass.
+/// Animals of every kind in proportion, in whole numbers, up to a mass, and fed no more
+/// than these.
 fn fewer(draft: &mut Draft, most_g: f64) {
-    let all: Mass = draft.animals.iter().map(crate::design::Stock::mass).sum();
-    let share = (most_g / all.g()).min(1.0);
+    let all = mass(draft);
     for stock in &mut draft.animals {
+        let share = (most_g / all.g()).min(1.0);
         stock.count = (f64::from(stock.count) * share).floor() as u32;
     }
+    let left = mass(draft);
+    if all > Mass::ZERO {
+        draft.feed.mass_per_day = draft.feed.mass_per_day * (left / all);
+    }
+}
+
+fn mass(draft: &Draft) -> Mass {
+    draft.animals.iter().map(Stock::mass).sum()
 }
 
 /// Every kind from a day on, or from its own first day where that is later.
