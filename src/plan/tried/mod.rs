@@ -63,7 +63,7 @@ pub(super) fn tried(
         };
         let remedy = finding.remedy.filter(|_| trial.helps());
         Finding {
-            remedy: remedy.map(|remedy| trial.told(remedy)),
+            remedy: remedy.map(|remedy| trial.told(&remedy)),
             ..finding
         }
     });
@@ -117,10 +117,12 @@ impl Trial<'_> {
         self.before.missed() - self.after.missed()
     }
 
-    fn told(&self, remedy: Remedy) -> Remedy {
+    /// A remedy with what stands after it.
+    fn told(&self, remedy: &Remedy) -> Remedy {
         Remedy {
             says: format!("{}; then: {}", remedy.says, self.then()),
-            ..remedy
+            quantity: remedy.quantity,
+            unit: remedy.unit,
         }
     }
 
