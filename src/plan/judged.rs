@@ -1,6 +1,6 @@
 //! How a design stands, as far as is asked, without its remedies and its words on them.
 
-use super::flush::wanted;
+use super::flush::{AnimalDay, StartupSection, wanted};
 use super::night::Remedies;
 use super::options::Options;
 use super::rule;
@@ -36,8 +36,8 @@ pub struct Judged {
     pub odds: Option<f64>,
     /// The share that is asked for.
     pub asked: f64,
-    /// The day from which the first animals are advised, where the start gives one.
-    pub ready_day_advised: Option<f64>,
+    /// The days from which animals are advised, of the kinds for which the start gives one.
+    pub animals_from: Vec<AnimalDay>,
     /// What the animals may weigh, g, where a night was looked at.
     pub carried_g: Option<f64>,
     /// What it costs, where prices are given.
@@ -118,7 +118,7 @@ pub fn judged(design: &Design, options: Options, reach: Reach) -> Result<Judged,
         findings: Vec::new(),
         odds: None,
         asked: wanted(design),
-        ready_day_advised: None,
+        animals_from: Vec::new(),
         carried_g: None,
         cost: measures.cost.as_ref().map(|cost| cost.total),
     };
@@ -127,8 +127,9 @@ pub fn judged(design: &Design, options: Options, reach: Reach) -> Result<Judged,
         return Ok(judged);
     }
     judged.findings = stages.findings_of_start(&measures)?;
-    judged.odds = Some(odds(&stages)?);
-    judged.ready_day_advised = stages.flush()?.figures().ready_day_advised;
+    let startup = stages.flush()?.section();
+    judged.odds = Some(odds(&startup));
+    judged.animals_from = startup.animals_from;
     if reach == Reach::Night {
         judged.findings.extend(stages.findings_of_night()?);
         judged.findings.sort_by_key(|finding| finding.code);
@@ -137,7 +138,7 @@ pub fn judged(design: &Design, options: Options, reach: Reach) -> Result<Judged,
     Ok(judged)
 }
 
-/// Share of the starts that hold what `goal.probability` asks of.
-fn odds(stages: &Stages<'_>) -> Result<f64, IntegrationError> {
-    Ok(stages.flush()?.probability)
+/// The share of the starts that `goal.probability` asks for: as advised.
+fn odds(startup: &StartupSection) -> f64 {
+    startup.odds_with_changes.unwrap_or(startup.odds_as_written)
 }

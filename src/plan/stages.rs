@@ -145,7 +145,6 @@ impl<'a> Stages<'a> {
             let advice = Advice {
                 design: self.design,
                 needed: &needed.section.needed,
-                startup: &startup,
             };
             findings = tried::tried(&advice, self.options, findings)?;
         }

@@ -92,7 +92,7 @@ fn a_mended_spec_planned_again_has_nothing_to_mend_or_watch() {
             .map(|finding| (finding.code.text(), finding.says.as_str()))
             .collect();
         assert!(standing.is_empty(), "{name}: {standing:?}");
-        assert!(plan.planting.probability_under_limits >= 0.8, "{name}");
+        assert!(plan.startup.odds_with_changes >= Some(0.8), "{name}");
     });
 }
 

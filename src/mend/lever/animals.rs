@@ -48,22 +48,22 @@ fn less_feed(base: &Design, kind: &Stock, count: u32) -> Option<Edit> {
         .then(|| text(FEED, format!("{} mg", significant(mg, 2))))
 }
 
-/// Every kind that comes too early on the day from which it is advised.
+/// Every kind that comes too early on the day from which it is advised; a day that was
+/// assumed is not too early.
 pub(super) fn dates(now: &Now<'_>) -> Vec<Rung> {
-    let Some(ready) = now.judged.ready_day_advised else {
-        return Vec::new();
-    };
-    let stock = now.design.draft().animals.iter().enumerate();
-    let late: Vec<(usize, f64)> = stock
+    let draft = now.design.draft();
+    let is_given = |key: &str| draft.assumed.iter().all(|assumed| assumed.key != key);
+    let late: Vec<(String, f64)> = (draft.animals.iter().enumerate())
         .filter(|(_, kind)| kind.count > 0)
-        .map(|(place, kind)| (place, ready.max(f64::from(kind.animal.first_day)), kind))
-        .filter(|(_, day, kind)| kind.from_day < *day)
-        .map(|(place, day, _)| (place, day))
+        .filter_map(|(place, kind)| {
+            let key = format!("animals[{place}].from_day");
+            let mut advised = now.judged.animals_from.iter();
+            let advised = advised.find(|advised| advised.name == kind.animal.name)?;
+            (is_given(&key) && kind.from_day < advised.day).then_some((key, advised.day))
+        })
         .collect();
     let last = late.iter().map(|(_, day)| *day).fold(0.0, f64::max);
-    let edits = late
-        .into_iter()
-        .map(|(place, day)| number(format!("animals[{place}].from_day"), day));
+    let edits = late.into_iter().map(|(key, day)| number(key, day));
     let rung = Rung::new(Lever::Date, 2.0 + last / 90.0, edits);
     (!rung.edits.is_empty())
         .then_some(rung)

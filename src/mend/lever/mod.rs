@@ -167,6 +167,7 @@ const FLUSH: &[Code] = &[
     Code::FlushAmmonia,
     Code::FlushNitrite,
     Code::FlushNitrate,
+    Code::FlushChanges,
 ];
 
 /// Every kind of change.
@@ -242,7 +243,7 @@ pub(super) const MEANS: &[Means] = &[
     },
     Means {
         answers: &[&[Code::WaterSoft], FLUSH],
-        raises_odds: true,
+        raises_odds: false,
         shows: Reach::Start,
         rungs: water::changes,
     },

@@ -3,22 +3,15 @@
 use rayon::prelude::*;
 
 use super::{Trial, stands};
-use crate::design::{Design, Draft, LightLevel, WaterChange};
+use crate::design::{Design, Draft, LightLevel};
 use crate::finding::{Code, Finding, Remedy};
 use crate::geometry::LayerDepth;
 use crate::night::limits::LONG_LIGHT_H;
 use crate::plants::light::from_words;
-use crate::units::{Duration, Length, PhotonFlux, Share};
+use crate::units::{Length, PhotonFlux};
 
 /// Rounds of soaking after which hardly anything more is drawn out: practice.
 const ROUNDS: u32 = 3;
-/// The water changes that are asked of a keeper at most, from before the water is judged.
-const WEEKLY_HALF: WaterChange = WaterChange {
-    share: Share::from_fraction(0.5),
-    every: Duration::from_days(7.0),
-    from: 2.0,
-    until: 60.0,
-};
 /// The least soil that is suggested, mm: under it rooted plants are fed for a short time.
 const LEAST_SOIL_MM: f64 = 10.0;
 
@@ -95,11 +88,6 @@ fn changes(design: &Design) -> Vec<(String, Draft)> {
     if half < design.bed().soil.mean {
         let says = format!("lay {} of soil", now.units.depth(half));
         with(says, &|draft| draft.soil.depth = LayerDepth::Uniform(half));
-    }
-    if now.water.change.is_none() {
-        with("change half the water once a week".to_owned(), &|draft| {
-            draft.water.change = Some(WEEKLY_HALF);
-        });
     }
     changes
 }

@@ -3,15 +3,13 @@
 use crate::catalogue::{self, Cap, Group, Plant, Portion};
 use crate::design::{
     Air, Amount, CapGrading, Design, Device, Draft, DutyHours, LightLevel, Planting, Stock,
-    WaterChange,
 };
 use crate::finding::{Code, Finding, Remedy};
 use crate::geometry::LayerDepth;
 use crate::night::inputs::air_depth;
-use crate::plan::flush::StartupSection;
 use crate::plan::rule::{cap_deep, cap_thin};
 use crate::plan::section::{NeededPlanting, PortionCount};
-use crate::units::{Duration, Flow, Length, Mass, PhotonFlux, Share};
+use crate::units::{Flow, Length, Mass, PhotonFlux, Share};
 
 /// The cap that is named where one is too coarse or too fine.
 const FINER_CAP: &str = "filter_sand";
@@ -22,7 +20,6 @@ const UNDER: f64 = 0.98;
 pub(in crate::plan) struct Advice<'a> {
     pub(in crate::plan) design: &'a Design,
     pub(in crate::plan) needed: &'a NeededPlanting,
-    pub(in crate::plan) startup: &'a StartupSection,
 }
 
 /// The tank after a remedy; none where it names no amount, or nothing of a design.
@@ -52,9 +49,6 @@ pub(super) fn turned(advice: &Advice<'_>, finding: &Finding) -> Option<Draft> {
         Code::PlantsCover => {
             let most = finding.high? * UNDER;
             thin(design, &mut draft, Share::from_percent(most));
-        }
-        Code::FlushAmmonia | Code::FlushNitrite | Code::FlushNitrate => {
-            draft.water.change = Some(first_change(advice.startup)?);
         }
         Code::LightLong | Code::LightShort => light(design, &mut draft, remedy)?,
         Code::AirDawn | Code::FlowSlack => air(design, &mut draft, remedy)?,
@@ -142,17 +136,6 @@ fn thin(design: &Design, draft: &mut Draft, cover: Share) {
         };
     }
     draft.harvest.floaters_above = draft.harvest.floaters_above.min(cover);
-}
-
-/// The first of the water changes that the calendar advises.
-fn first_change(startup: &StartupSection) -> Option<WaterChange> {
-    let change = startup.water_change_plan.first()?;
-    Some(WaterChange {
-        share: Share::from_percent(change.share_pct),
-        every: Duration::from_days(change.every_d),
-        from: change.from,
-        until: change.until,
-    })
 }
 
 fn light(design: &Design, draft: &mut Draft, remedy: &Remedy) -> Option<()> {
