@@ -11,7 +11,7 @@ use rayon::prelude::*;
 
 /// Members that a mended plan is proved with, and planned again with.
 const PROVED: Options = Options {
-    members: 48,
+    members: 32,
     seed: 1,
     days: 90,
 };

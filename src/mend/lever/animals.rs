@@ -30,7 +30,7 @@ fn fewer_of(base: &Design, place: usize, kind: &Stock, count: u32) -> Rung {
     let gone = f64::from(kind.count - count) / f64::from(kind.count);
     let key = format!("animals[{place}].count");
     let edits = std::iter::once(number(key, count)).chain(less_feed(base, kind, count));
-    Rung::new(Lever::Count(place), 3.0 + 2.0 * gone, edits)
+    Rung::new(Lever::Count(place), 5.0 + 2.0 * gone, edits)
 }
 
 /// Food that the keeper has stated, less what the animals that go would eat.

@@ -259,14 +259,18 @@ pub(super) const MEANS: &[Means] = &[
         rungs: air::devices,
     },
     Means {
-        answers: &[&[Code::AnimalsLoad, Code::AnimalsDiggers, Code::AirDawn]],
-        raises_odds: false,
+        answers: &[
+            &[Code::AnimalsLoad, Code::AnimalsDiggers, Code::AnimalsFeed],
+            &[Code::AirDawn, Code::WaterSoft],
+            FLUSH,
+        ],
+        raises_odds: true,
         shows: Reach::Design,
         rungs: animals::counts,
     },
     Means {
-        answers: &[&[Code::AnimalsEarly, Code::AirDawn]],
-        raises_odds: false,
+        answers: &[&[Code::AnimalsEarly, Code::AirDawn], FLUSH],
+        raises_odds: true,
         shows: Reach::Start,
         rungs: animals::dates,
     },
