@@ -5,7 +5,7 @@ use crate::geometry::LayerDepth;
 use crate::spec::Edit;
 use crate::units::{Length, UnitSystem};
 
-/// The caps that a plan names where one is too coarse or too fine.
+/// The caps that a plan names where one is too coarse or too fine, the best known first.
 const SOUND_CAPS: [&str; 3] = ["filter_sand", "grit_20_40", "aquarium_sand"];
 /// Depths of a cap that are tried, mm, and in inches where the keeper measures in these.
 const CAP_MM: [f64; 8] = [25.0, 30.0, 35.0, 40.0, 45.0, 50.0, 60.0, 75.0];
@@ -32,12 +32,13 @@ pub(super) fn cap_materials(now: &Now<'_>) -> Vec<Rung> {
     if !cap.bags.is_empty() {
         own.push(out("cap.bags"));
     }
-    let others = SOUND_CAPS.iter().filter(|name| **name != cap.material.name);
+    let others = SOUND_CAPS.iter().zip([5.0, 5.1, 5.2]);
     others
-        .map(|name| {
+        .filter(|(name, _)| **name != cap.material.name)
+        .map(|(name, effort)| {
             let material = text("cap.material", name);
             let edits = std::iter::once(material).chain(own.clone());
-            Rung::new(Lever::CapMaterial, 5.0, edits)
+            Rung::new(Lever::CapMaterial, effort, edits)
         })
         .collect()
 }
