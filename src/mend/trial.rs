@@ -6,7 +6,7 @@ use std::sync::atomic::{AtomicU32, Ordering};
 use super::lever::{Lever, Now, Rung};
 use super::{MendError, Request, SCREENED};
 use crate::design::Design;
-use crate::plan::{Judged, Options, Reach, judged};
+use crate::plan::{Judged, Options, Reach, judged, screened};
 use crate::spec::{self, Edit};
 
 /// More than that is never asked of a few members.
@@ -168,7 +168,11 @@ impl<'a> Bench<'a> {
             members: look.members,
             ..self.request.options
         };
-        let mut judged = judged(design, options, look.reach)?;
+        let mut judged = if look == self.proof() {
+            judged(design, options, look.reach)?
+        } else {
+            screened(design, options, look.reach)?
+        };
         judged.asked = (judged.asked + look.margin).min(MOST_ASKED);
         Ok(judged)
     }

@@ -112,7 +112,25 @@ fn excess(finding: &Finding) -> f64 {
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn judged(design: &Design, options: Options, reach: Reach) -> Result<Judged, IntegrationError> {
+    judge(&Stages::of(design, options, Remedies::Omitted), reach)
+}
+
+/// The same at less cost, for plans that are tried: a start that is not ready for animals
+/// within the days followed has no day for them, and is not followed for longer.
+///
+/// # Errors
+/// As for [`plan`](super::plan()).
+pub fn screened(
+    design: &Design,
+    options: Options,
+    reach: Reach,
+) -> Result<Judged, IntegrationError> {
     let stages = Stages::of(design, options, Remedies::Omitted);
+    judge(&stages.screened(), reach)
+}
+
+fn judge(stages: &Stages<'_>, reach: Reach) -> Result<Judged, IntegrationError> {
+    let design = stages.design;
     let measures = stages.measures();
     let mut judged = Judged {
         findings: Vec::new(),

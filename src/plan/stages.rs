@@ -26,6 +26,8 @@ pub(super) struct Stages<'a> {
     remedies: Remedies,
     /// Whether the tank stands already.
     is_running: bool,
+    /// Whether starts are followed no longer than asked for.
+    is_screened: bool,
     load: OnceCell<Load<'a>>,
     flush: OnceCell<Flush<'a>>,
     night: OnceCell<Nocturne<'a>>,
@@ -47,9 +49,18 @@ impl<'a> Stages<'a> {
             options,
             remedies,
             is_running: false,
+            is_screened: false,
             load: OnceCell::new(),
             flush: OnceCell::new(),
             night: OnceCell::new(),
+        }
+    }
+
+    /// The same, its starts followed no longer than asked for.
+    pub(super) fn screened(self) -> Self {
+        Self {
+            is_screened: true,
+            ..self
         }
     }
 
@@ -83,7 +94,12 @@ impl<'a> Stages<'a> {
         let load = self.load()?;
         computed(&self.flush, || {
             let ph_dusk = night::ph_at_dusk(self.design, self.options)?;
-            Flush::of(self.design, load, self.options, ph_dusk, &|_| ())
+            let flush = Flush::of(self.design, load, self.options, ph_dusk, &|_| ())?;
+            Ok(if self.is_screened {
+                flush.no_longer()
+            } else {
+                flush
+            })
         })
     }
 

@@ -6,7 +6,7 @@ use std::cell::OnceCell;
 use super::calendar::{self, Course};
 use super::changes::{self, ByReading};
 use super::reading;
-use super::ready::Readiness;
+use super::ready::{LONGEST_D, Readiness};
 use super::section::{
     AnimalDay, CalendarEntry, DayRow, Driver, ReadingChanges, ShareOverLimit, Startup,
     StartupSection,
@@ -49,6 +49,8 @@ pub(in crate::plan) struct Flush<'a> {
     inputs: Inputs,
     /// When animals may move in, when it is first asked for.
     readiness: OnceCell<Readiness>,
+    /// Days that starts are followed which are not ready within those asked for.
+    longest_d: u32,
 }
 
 impl<'a> Flush<'a> {
@@ -75,7 +77,16 @@ impl<'a> Flush<'a> {
             by_reading: OnceCell::new(),
             inputs: load.inputs.clone(),
             readiness: OnceCell::new(),
+            longest_d: LONGEST_D,
         })
+    }
+
+    /// The same, followed no longer than asked for.
+    pub(in crate::plan) fn no_longer(self) -> Self {
+        Self {
+            longest_d: self.options.days,
+            ..self
+        }
     }
 
     /// The section of a plan.
@@ -163,9 +174,9 @@ impl<'a> Flush<'a> {
             };
             let held = under_limits(self.design, &members);
             if with.probability > held {
-                Readiness::of(with.into_owned().members, &changed, &drawn)
+                Readiness::of(with.into_owned().members, &changed, &drawn, self.longest_d)
             } else {
-                Readiness::of(members.into_owned(), &written, &drawn)
+                Readiness::of(members.into_owned(), &written, &drawn, self.longest_d)
             }
         })
     }

@@ -9,7 +9,7 @@ use crate::startup::ensemble::Member;
 use crate::startup::{Inputs, forecast};
 
 /// Days that a start is followed where too few are ready by those asked for.
-const LONGEST_D: u32 = 365;
+pub(super) const LONGEST_D: u32 = 365;
 
 /// The days from which animals may move in, by what they bear; practice has its own floors.
 /// The feed of the animals is left out, for none is given before they are in.
@@ -29,14 +29,20 @@ struct Days {
 
 impl Readiness {
     /// Of the members of a start before its animals; where no day is found within the days
-    /// followed, those that are not ready are followed for a year.
-    pub(super) fn of(mut members: Vec<Member>, inputs: &Inputs, drawn: &Drawn<'_>) -> Self {
-        if Days::sensitive(&members).late.is_none() {
+    /// followed, those that are not ready are followed up to the longest.
+    pub(super) fn of(
+        mut members: Vec<Member>,
+        inputs: &Inputs,
+        drawn: &Drawn<'_>,
+        longest_d: u32,
+    ) -> Self {
+        let goes_on = longest_d > drawn.options.days;
+        if goes_on && Days::sensitive(&members).late.is_none() {
             members = members
                 .into_par_iter()
                 .filter_map(|member| match member.ready_day {
                     Some(_) => Some(member),
-                    None => follow(inputs, drawn, LONGEST_D, member.index).ok(),
+                    None => follow(inputs, drawn, longest_d, member.index).ok(),
                 })
                 .collect();
         }

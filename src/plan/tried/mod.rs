@@ -7,7 +7,7 @@ pub(super) use turn::Advice;
 
 use rayon::prelude::*;
 
-use super::judged::{Judged, Reach, judged};
+use super::judged::{Judged, Reach, screened};
 use super::options::Options;
 use crate::design::Draft;
 use crate::finding::{Code, Finding, Remedy, Status};
@@ -47,10 +47,10 @@ pub(super) fn tried(
         members: options.members.min(MEMBERS),
         ..options
     };
-    let before = judged(advice.design, few, Reach::Night)?;
+    let before = screened(advice.design, few, Reach::Night)?;
     let follow = |draft: Draft| {
         let design = draft.check().ok()?;
-        let after = judged(&design, few, Reach::Night).ok()?;
+        let after = screened(&design, few, Reach::Night).ok()?;
         Some(Trial {
             before: &before,
             after,
