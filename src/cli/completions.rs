@@ -57,7 +57,10 @@ fn with_names(command: Command) -> Command {
         })
     };
     command
-        .mut_subcommand("plan", file)
+        .mut_subcommand("plan", |plan| {
+            // what is given anew goes last, and the sections follow the spec
+            file(plan).mut_arg("sections", |arg| arg)
+        })
         .mut_subcommand("startup", file)
         .mut_subcommand("night", file)
         .mut_subcommand("check", file)

@@ -115,18 +115,20 @@ impl Steps {
 
     /// Everything in one sentence.
     fn says(&self) -> String {
-        let mut says = match self.about.as_str() {
+        let now = match self.about.as_str() {
             "" => self.now.join("; "),
             about => format!("{about}. Next: {}", self.now.join("; ")),
         };
-        if !self.then.is_empty() {
-            says += &format!(". Then: {}", self.then.join("; "));
-        }
-        match self.again_in_d {
-            Some(1) => says + ". Test again tomorrow",
-            Some(days) => says + &format!(". Test again in {days} days"),
-            None => says,
-        }
+        let then = match self.then.as_slice() {
+            [] => String::new(),
+            then => format!(". Then: {}", then.join("; ")),
+        };
+        let again = match self.again_in_d {
+            Some(1) => ". Test again tomorrow".to_owned(),
+            Some(days) => format!(". Test again in {days} days"),
+            None => String::new(),
+        };
+        format!("{now}{then}{again}")
     }
 }
 
