@@ -471,7 +471,7 @@ fn shifted(numbers: &Parameters<f64>, dice: &mut Dice) -> Parameters<f64> {
     other.nitrifiers.ammonia_seed *= 0.6;
     other.nitrifiers.nitrite_seed *= 0.6;
     other.cap.enhancement *= 1.15;
-    other.cap.oxidised_share = (numbers.cap.oxidised_share + 0.1 * dice.even()).min(0.95);
+    other.cap.oxidised_share = (numbers.cap.oxidised_share + 0.1 * dice.even()).clamp(0.0, 0.95);
     other
 }
 
