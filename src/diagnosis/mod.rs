@@ -18,6 +18,7 @@ pub mod kit;
 pub mod look;
 pub mod measurement;
 pub mod narrowing;
+pub mod next_step;
 pub mod remedy;
 pub mod scenario;
 pub mod sign;
@@ -25,7 +26,6 @@ pub mod weighing;
 
 mod check_cause;
 mod check_water;
-mod next_step;
 mod working;
 
 pub use cause::Cause;

@@ -64,11 +64,14 @@ results! {
 }
 
 /// The next step with the work that it orders beside that of the causes and of the bed.
-pub(super) struct NextStep {
-    pub(super) result: NextResult,
+#[derive(Debug, Clone, PartialEq)]
+pub struct NextStep {
+    /// The step.
+    pub result: NextResult,
     /// Whether it cannot wait.
-    pub(super) is_urgent: bool,
-    pub(super) actions: Vec<Action>,
+    pub is_urgent: bool,
+    /// The work that it orders.
+    pub actions: Vec<Action>,
 }
 
 /// A step in the making.
@@ -137,7 +140,7 @@ impl Steps {
 /// Danger to animals comes first, with the causes that stand beside it; then, where
 /// nothing was read or seen, what the bed alone asks for; then the look that parts causes
 /// alike, or the remedy of the cause that leads.
-pub(super) fn of(
+pub fn of(
     case: &Case<'_>,
     causes: &[CauseResult],
     alike: &[Cause],
@@ -326,111 +329,5 @@ fn left_closed(first: &CauseResult) -> Steps {
             named(first),
             "leave the bed alone while no reading passes its limit and no soil shows: work on it would stir up more than it mends".to_owned(),
         )
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use rayon::prelude::*;
-
-    use super::*;
-    use crate::design::Design;
-    use crate::diagnosis::estimate::TankEstimate;
-    use crate::diagnosis::remedy::treat;
-    use crate::diagnosis::scenario::{middle, scenario};
-    use crate::plan::{Options, check};
-
-    /// Orders of which a step gives one at most.
-    const CONTRARY: [(&str, &str); 6] = [
-        ("feed nothing", "feed the animals more"),
-        ("do not raise pH", "baking soda"),
-        ("do not raise pH", "raise alkalinity"),
-        ("run no air before", "run an air stone now"),
-        ("leave it alone", "change"),
-        ("feed nothing", "potassium nitrate in the water"),
-    ];
-
-    const TANK: &str = "
-[tank]
-shape = \"box\"
-size = \"60 x 30 x 36 cm\"
-[soil]
-material = \"loam_topsoil\"
-depth = \"25 mm\"
-[cap]
-material = \"filter_sand\"
-depth = \"40 mm\"
-[[plants]]
-name = \"hygrophila_polysperma\"
-amount = \"8 bunches\"
-[[animals]]
-name = \"small_fish\"
-count = 10
-from_day = 50
-";
-
-    /// What makes a tank an emergency: poison, gasping in clean water, want of oxygen, and
-    /// gasping after something was sprayed.
-    const DANGERS: [&str; 4] = [
-        "[[readings]]\nday = 100\nammonia = \"2 mg/L\"\nnitrite = \"3 mg/L\"\n[signs]\nobserved = [\"gasping_all_day\"]\n",
-        "[[readings]]\nday = 100\nammonia = \"0 mg/L\"\nnitrite = \"0 mg/L\"\n[signs]\nobserved = [\"gasping_at_dawn\"]\n",
-        "[[readings]]\nday = 100\noxygen = \"2 mg/L\"\n",
-        "[[events]]\nday = 99\nsprayed = true\n[[readings]]\nday = 100\nammonia = \"0 mg/L\"\nnitrite = \"0 mg/L\"\n[signs]\nobserved = [\"gasping_all_day\"]\n",
-    ];
-
-    fn found(case: &Case<'_>, cause: Cause, probability: f64) -> CauseResult {
-        let estimate = TankEstimate {
-            tank: scenario(case, cause, &middle()),
-            now_d: case.now_d(),
-            cause,
-        };
-        CauseResult {
-            cause,
-            probability,
-            says: cause.says(),
-            evidence: Vec::new(),
-            remedy: Some(treat(case, &estimate, None).expect("a remedy").remedy),
-        }
-    }
-
-    fn next(design: &Design, cause: Cause, probability: f64) -> NextStep {
-        let case = Case::of(design, &[]).expect("a case");
-        let bed = check(
-            design,
-            Options {
-                members: 0,
-                ..Options::default()
-            },
-        );
-        let bed = bed.expect("a bed");
-        of(&case, &[found(&case, cause, probability)], &[], None, &bed)
-    }
-
-    #[test]
-    fn every_danger_is_met_with_every_cause_beside_it_and_nothing_contradicts() {
-        for danger in DANGERS {
-            let design = crate::spec::parse(&format!("{TANK}{danger}")).expect("a spec");
-            Cause::ALL.par_iter().for_each(|cause| {
-                let step = next(&design, *cause, 0.35);
-                let says = &step.result.says;
-                assert!(step.is_urgent, "{}: {says}", cause.name());
-                let is_named = says.contains(cause.label());
-                let needs_none = matches!(cause, Cause::AsExpected | Cause::KitError);
-                assert_eq!(is_named, !needs_none, "{}: {says}", cause.name());
-                for (one, other) in CONTRARY {
-                    let both = says.contains(one) && says.contains(other);
-                    assert!(!both, "{}: \"{one}\" and \"{other}\": {says}", cause.name());
-                }
-            });
-        }
-    }
-
-    #[test]
-    fn chlorine_from_a_fifth_on_comes_before_the_air() {
-        let design = crate::spec::parse(&format!("{TANK}{}", DANGERS[1])).expect("a spec");
-        let named = next(&design, Cause::Chlorine, 0.21).result;
-        assert!(named.now[0].contains("by the label"), "{}", named.says);
-        let unnamed = next(&design, Cause::Chlorine, 0.19).result;
-        assert!(!unnamed.says.contains("chlorine"), "{}", unnamed.says);
     }
 }

@@ -47,7 +47,10 @@ impl Keep {
     /// a part of it.
     pub(super) fn touched_by(&self, key: &str) -> Option<&str> {
         let kept = self.0.iter().map(String::as_str);
-        let mut touched = kept.filter(|kept| is_within(key, kept) || is_within(kept, key));
+        // a further item leaves those that are there as they are
+        let is_added = key.ends_with("[]");
+        let mut touched =
+            kept.filter(|kept| is_within(key, kept) || (!is_added && is_within(kept, key)));
         touched.next()
     }
 }

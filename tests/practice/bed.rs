@@ -145,6 +145,6 @@ fn plants_that_would_come_too_late_are_not_added_where_the_index_is_met() {
         let remedy = finding(&plan.findings, code).remedy.as_ref();
         let says = &remedy.expect("a remedy").says;
         assert!(!says.contains("on day one"), "{says}");
-        assert!(says.contains("change water by readings"), "{says}");
+        assert!(says.contains("more plants come too late"), "{says}");
     }
 }

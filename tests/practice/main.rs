@@ -12,3 +12,4 @@ mod night;
 mod remedies;
 mod spec;
 mod startup;
+mod steps;
