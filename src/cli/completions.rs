@@ -1,7 +1,7 @@
 //! `lentic completions`.
 
 use clap::builder::PossibleValuesParser;
-use clap::{Command, CommandFactory, ValueHint};
+use clap::{Command, CommandFactory, ValueHint, value_parser};
 use clap_complete::aot::{Shell, generate};
 
 use super::Outcome;
@@ -58,8 +58,9 @@ fn with_names(command: Command) -> Command {
     };
     command
         .mut_subcommand("plan", |plan| {
-            // what is given anew goes last, and the sections follow the spec
-            file(plan).mut_arg("sections", |arg| arg)
+            // what is given anew goes last, and the sections follow the spec; a shell offers the
+            // names of a place at every place, and would insert one for the spec
+            file(plan).mut_arg("sections", |arg| arg.value_parser(value_parser!(String)))
         })
         .mut_subcommand("startup", file)
         .mut_subcommand("night", file)
