@@ -82,7 +82,7 @@ fn any_loaded() -> impl Strategy<Value = Loaded> {
 }
 
 proptest! {
-    #![proptest_config(config(100))]
+    #![proptest_config(config(40))]
 
     #[test]
     fn what_is_let_in_is_never_a_fault_of_the_program(loaded in any_loaded()) {

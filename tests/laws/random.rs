@@ -19,7 +19,7 @@ pub(crate) const OPTIONS: Options = Options {
     days: 20,
 };
 
-/// How many times as many designs are drawn as by themselves: `LENTIC_LAWS`, in CI 2.
+/// How many times as many designs are drawn as by themselves: `LENTIC_LAWS`.
 fn times() -> u32 {
     let asked = std::env::var("LENTIC_LAWS").ok();
     asked.map_or(1, |times| times.parse().expect("a whole number"))

@@ -24,6 +24,9 @@ struct Tried {
     new: String,
 }
 
+/// The plans that every run mends; with `LENTIC_LAWS` set all are.
+const QUICK: [&str; 3] = ["slow-plants", "bowl", "dim-lamp"];
+
 macro_rules! bad {
     ($($name:literal),+) => {
         [$(($name, include_str!(concat!("mend/", $name, ".toml")))),+]
@@ -43,7 +46,10 @@ fn tried() -> &'static [Tried] {
             "overstocked",
             "us-55-gallon"
         ];
-        let tried = bad.into_par_iter().map(|(name, text)| {
+        let all = std::env::var_os("LENTIC_LAWS").is_some();
+        let asked = bad.into_par_iter();
+        let asked = asked.filter(|(name, _)| all || QUICK.contains(name));
+        let tried = asked.map(|(name, text)| {
             let (mended, new) = mended(text, &[]);
             Tried {
                 name,
@@ -139,7 +145,7 @@ fn what_is_asked_stays_within_what_keepers_do() {
 
 #[test]
 fn the_same_seed_gives_the_same_plan() {
-    let bowl = &tried()[3];
+    let bowl = tried().iter().find(|one| one.name == "bowl").unwrap();
     assert_eq!(
         mended(bowl.text, &[]),
         (bowl.mended.clone(), bowl.new.clone())
@@ -148,7 +154,7 @@ fn the_same_seed_gives_the_same_plan() {
 
 #[test]
 fn what_is_kept_is_not_changed() {
-    let bowl = &tried()[3];
+    let bowl = tried().iter().find(|one| one.name == "bowl").unwrap();
     let (mended, new) = mended(bowl.text, &["soil", "plants[0].amount", "cap.material"]);
     let touched = |change: &&Change| {
         ["soil", "plants[0]", "cap.material"]
@@ -191,7 +197,7 @@ fn every_remedy_with_an_amount_says_what_stands_then_and_none_adds_to_it() {
 
 #[test]
 fn light_is_named_where_it_does_most() {
-    let dim = &tried()[4];
+    let dim = tried().iter().find(|one| one.name == "dim-lamp").unwrap();
     let plan = plan(&design(dim.text), PROVED).expect("a run");
     let mut findings = plan.findings.iter();
     let load = findings.find(|finding| finding.code.text() == "plants.load");
