@@ -9,7 +9,7 @@ use crate::design::Design;
 use crate::diagnosis::{CauseResult, Diagnosis};
 use crate::finding::{Caution, Code, Finding, Status};
 use crate::plan::{CalendarEntry, Estimate, Plan, dawn_limit, watch_limit_mg_l};
-use crate::report::document::{Block, Column, Document, Table};
+use crate::report::document::{Block, Column, Document, Judged, Table};
 use crate::units::show::{fixed, significant};
 use crate::units::{Analyte, Mass, Volume};
 
@@ -90,13 +90,27 @@ pub fn check_in_short(design: &Design, found: &Diagnosis) -> Document {
         .filter(|finding| finding.code != Code::CheckCause)
         .cloned()
         .collect();
-    blocks.extend(to_do(design, &bed));
+    let bed = finding::to_mend(&bed, design.draft().units);
+    if !bed.is_empty() {
+        blocks.push(Block::Heading("Beside it".to_owned()));
+        // what to do about a tank that stands is its next step, and no other
+        blocks.push(Block::Findings(
+            bed.into_iter().map(without_remedy).collect(),
+        ));
+    }
     let (own, general) = parted(&found.cautions, false);
     blocks.extend(cautions(own, &general, "check FILE --full"));
     Document {
         title: found.name.clone(),
         reasons: Vec::new(),
         blocks,
+    }
+}
+
+fn without_remedy(judged: Judged) -> Judged {
+    Judged {
+        remedy: String::new(),
+        ..judged
     }
 }
 
