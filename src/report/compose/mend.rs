@@ -43,12 +43,12 @@ fn odds(mended: &Mended) -> String {
         Status::Act => "something to mend first",
     };
     format!(
-        "before: {}, {} hold; after: {}, {} hold; {} plans tried",
+        "before: {}, {} hold; after: {}, {} hold; {} tried",
         stood(mended.status_before),
         of_100(mended.odds_before),
         stood(mended.status_after),
         of_100(mended.odds_after),
-        mended.plans_tried
+        show::counted(f64::from(mended.plans_tried), "plan")
     )
 }
 
