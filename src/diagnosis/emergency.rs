@@ -1,7 +1,7 @@
 //! What cannot wait: poison or want of oxygen in a tank with animals.
 
 use super::case::Case;
-use super::circumstance::{GASPING, reads_clean};
+use super::fact::{GASPING, reads_clean};
 use super::measurement::{Reported, Subject};
 use super::remedy::Immediate;
 use crate::design::{Device, Incident};

@@ -12,6 +12,7 @@ pub mod circumstance;
 pub mod dawn;
 pub mod emergency;
 pub mod estimate;
+mod fact;
 pub mod forecast;
 pub mod hypotheses;
 pub mod kit;

@@ -2,9 +2,9 @@
 
 use super::super::case::Case;
 use super::super::cause::Cause;
-use super::super::circumstance::is_over_limit;
 use super::super::dawn::night_inputs;
 use super::super::estimate::TankEstimate;
+use super::super::fact::is_over_limit;
 use super::super::hypotheses::AHEAD_D;
 use super::super::measurement::Subject;
 use super::{Held, Step, calm_after, outside};

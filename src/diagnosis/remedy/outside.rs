@@ -3,7 +3,7 @@
 //! The steps are common practice, no source.
 
 use super::super::case::Case;
-use super::super::circumstance::ILL;
+use super::super::fact::ILL;
 use super::Step;
 use crate::design::Incident;
 
