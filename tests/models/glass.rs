@@ -4,29 +4,14 @@
 //! 0.3. Agreement to 0.5 %, or half the last digit where that is coarser.
 
 use crate::compare::{Within, check};
-use lentic::geometry::plate::{Bending, SideBending, SidePane, Support};
-use lentic::units::{Length, Pressure};
+use crate::panes::{figures, pane};
+use lentic::geometry::plate::{Bending, SideBending, Support};
+use lentic::units::Pressure;
 
 const CLOSE: Within = Within::Relative(5e-3);
 
 /// Long-term design strength: 45 N/mm2 of EN 572-1 x 0.29 / 1.8 (EN 16612; from memory).
 const STRENGTH_MPA: f64 = 7.25;
-
-fn pane(length_m: f64, height_m: f64, thickness_mm: f64) -> SidePane {
-    SidePane {
-        length: Length::from_m(length_m),
-        height: Length::from_m(height_m),
-        thickness: Length::from_mm(thickness_mm),
-        stiffness: Pressure::from_mpa(70_000.0),
-    }
-}
-
-fn figures(pane: &SidePane, support: Support) -> Bending {
-    match pane.bend(support) {
-        SideBending::Figures(bending) => bending,
-        SideBending::NeedsBrace { ratio } => panic!("no figure at {ratio}"),
-    }
-}
 
 #[test]
 fn a_60_cm_pane_bends_as_computed_by_series_and_elements() {

@@ -6,6 +6,8 @@
 
 #[path = "../support/compare.rs"]
 mod compare;
+#[path = "../support/panes.rs"]
+mod panes;
 #[path = "../support/synthetic.rs"]
 mod synthetic;
 

@@ -4,6 +4,8 @@
 
 #[path = "../support/compare.rs"]
 mod compare;
+#[path = "../support/panes.rs"]
+mod panes;
 
 mod air;
 mod heat;

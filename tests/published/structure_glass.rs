@@ -5,24 +5,8 @@
 //! Agreement to 0.5 %, or half the last digit where that is coarser.
 
 use crate::compare::{Within, check};
-use lentic::geometry::plate::{Bending, SideBending, SidePane, Support};
-use lentic::units::{Length, Pressure};
-
-fn pane(length_m: f64, height_m: f64, thickness_mm: f64) -> SidePane {
-    SidePane {
-        length: Length::from_m(length_m),
-        height: Length::from_m(height_m),
-        thickness: Length::from_mm(thickness_mm),
-        stiffness: Pressure::from_mpa(70_000.0),
-    }
-}
-
-fn figures(pane: &SidePane, support: Support) -> Bending {
-    match pane.bend(support) {
-        SideBending::Figures(bending) => bending,
-        SideBending::NeedsBrace { ratio } => panic!("no figure at {ratio}"),
-    }
-}
+use crate::panes::{figures, pane};
+use lentic::geometry::plate::Support;
 
 #[test]
 fn wide_panes_follow_roark_case_1e() {
