@@ -29,6 +29,9 @@ pub struct Purchase {
     pub surplus: u64,
     /// Price of all, in hundredths, where every size has a price.
     pub cost: Option<u64>,
+    /// How much dearer than the cheapest set they may be, in hundredths, where more is
+    /// needed than is searched exactly and every size has a price.
+    pub dearer_at_most: Option<u64>,
 }
 
 /// Why no bags could be chosen.
@@ -125,12 +128,23 @@ pub fn cheapest(need: u32, sizes: &[Bag]) -> Result<Purchase, BagError> {
     }
     let total = weighted(&counts, sizes.iter().map(|bag| bag.size));
     let prices: Option<Vec<u32>> = sizes.iter().map(|bag| bag.price).collect();
+    let cost = prices.map(|prices| weighted(&counts, prices));
+    let in_bulk = bulk.and_then(|(place, _)| sizes.get(place));
     Ok(Purchase {
         total,
         surplus: total - u64::from(need),
-        cost: prices.map(|prices| weighted(&counts, prices)),
+        cost,
+        dearer_at_most: in_bulk
+            .zip(cost)
+            .map(|(bag, cost)| cost.saturating_sub(undercut_by_none(need, bag))),
         counts,
     })
+}
+
+/// What no purchase undercuts, in whole hundredths: the need at the price of the bag that is
+/// cheapest for what it holds.
+fn undercut_by_none(need: u32, bag: &Bag) -> u64 {
+    u64::from(need) * u64::from(bag.price.unwrap_or(0)) / u64::from(bag.size)
 }
 
 /// Bags of one size, by its place, for what is needed beyond the exact search, and what is
@@ -358,6 +372,10 @@ mod tests {
         let least = f64::from(need) * 9000.0 / 9001.0;
         let cost = bought.cost.unwrap() as f64;
         assert!(cost >= least && cost <= least + 18_000.0, "{cost} {least}");
+        let dearer = bought.dearer_at_most.unwrap() as f64;
+        assert!((dearer - (cost - least)).abs() <= 1.0, "{dearer}");
+        let searched = cheapest(30, &priced(&[(10, 500)])).unwrap();
+        assert_eq!(searched.dearer_at_most, None);
         let unpriced = cheapest(4_000_001, &unpriced(&[2, 4])).unwrap();
         assert_eq!((unpriced.total, unpriced.surplus), (4_000_002, 1));
         // the search alone would take four million steps of one

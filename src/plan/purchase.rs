@@ -14,6 +14,8 @@ pub(super) struct Bought {
     /// Litres or kilograms too many.
     pub(super) surplus: f64,
     pub(super) cost: Option<f64>,
+    /// How much dearer than the cheapest set they may be, beyond the exact search.
+    pub(super) dearer_at_most: Option<f64>,
 }
 
 /// Millilitres in a litre, grams in a kilogram.
@@ -55,13 +57,13 @@ fn chosen(need: f64, sizes: &[Bag], content: impl Fn(&Bag) -> f64) -> Option<Bou
             price: bag.price,
         })
         .collect();
+    let money = |hundredths: u64| hundredths as f64 / HUNDREDTHS;
     Some(Bought {
         bags,
         total: purchase.total as f64 / SMALL_PER_LARGE,
         surplus: purchase.surplus as f64 / SMALL_PER_LARGE,
-        cost: purchase
-            .cost
-            .map(|hundredths| hundredths as f64 / HUNDREDTHS),
+        cost: purchase.cost.map(money),
+        dearer_at_most: purchase.dearer_at_most.map(money),
     })
 }
 

@@ -47,6 +47,7 @@ pub(super) fn soil(design: &Design) -> SoilSection {
         bags_total_l: bought.as_ref().map(|bought| bought.total),
         surplus_l: bought.as_ref().map(|bought| bought.surplus),
         cost: bought.as_ref().and_then(|bought| bought.cost),
+        dearer_at_most: bought.as_ref().and_then(|bought| bought.dearer_at_most),
         bags: bought.map(|bought| bought.bags).unwrap_or_default(),
     }
 }
@@ -70,6 +71,7 @@ pub(super) fn cap(design: &Design) -> CapSection {
         bags_total_kg: bought.as_ref().map(|bought| bought.total),
         surplus_kg: bought.as_ref().map(|bought| bought.surplus),
         cost: bought.as_ref().and_then(|bought| bought.cost),
+        dearer_at_most: bought.as_ref().and_then(|bought| bought.dearer_at_most),
         bags: bought.map(|bought| bought.bags).unwrap_or_default(),
         d10_mm: asked.d10_mm().typical,
         d15_mm: asked.d15_mm().typical,

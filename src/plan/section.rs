@@ -71,6 +71,10 @@ results! {
         /// price of those bags, where every size has one
         #[serde(skip_serializing_if = "Option::is_none")]
         pub cost: Option<f64> => "soil.purchase",
+        /// how much dearer than the cheapest set they may be, where more is needed than is
+        /// searched exactly
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub dearer_at_most: Option<f64> => "soil.purchase",
     }
 
     /// Cap to buy, what it weighs and how its grains stand.
@@ -103,6 +107,10 @@ results! {
         /// price of those bags, where every size has one
         #[serde(skip_serializing_if = "Option::is_none")]
         pub cost: Option<f64> => "cap.purchase",
+        /// how much dearer than the cheapest set they may be, where more is needed than is
+        /// searched exactly
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub dearer_at_most: Option<f64> => "cap.purchase",
         /// size that 10 % of the cap by mass is finer than
         pub d10_mm: f64 => "cap.grains",
         /// size that 15 % of the cap by mass is finer than

@@ -78,6 +78,23 @@ par = "150 umol/m2/s"
 hours = 12
 "#;
 
+/// A pond that needs more than bags are searched for exactly.
+const IN_BULK: &str = r#"
+[tank]
+size = "300 x 150 x 200 cm"
+[soil]
+material = "sandy_loam"
+depth = "60 cm"
+bags = [{ size = "20.001 L", price = 9 }, { size = "50 L", price = 20 }]
+[cap]
+material = "filter_sand"
+depth = "40 cm"
+bags = [{ size = "10.001 kg", price = 6 }, { size = "25 kg", price = 14 }]
+[[plants]]
+name = "lemna_minor"
+amount = "40 %"
+"#;
+
 /// What is nothing in a tank and has results of its own in others, by command.
 const NONE_IN_SOME: [(&str, &str); 3] = [
     ("plan", "startup.ready_day"),
@@ -85,10 +102,11 @@ const NONE_IN_SOME: [(&str, &str); 3] = [
     ("check", "measure_next"),
 ];
 
-/// The paths and types of a command's JSON over all demo tanks and two that may never be ready.
+/// The paths and types of a command's JSON over all demo tanks, two that may never be ready and a
+/// pond.
 fn found_in_demos(command_name: &str) -> Vec<String> {
     let mut found = BTreeMap::new();
-    let given = [NEVER_READY, OVERFED].map(|spec| ("-".to_owned(), spec));
+    let given = [NEVER_READY, OVERFED, IN_BULK].map(|spec| ("-".to_owned(), spec));
     let demos = demo::tanks().into_iter().map(|tank| (tank, ""));
     for (tank, spec) in demos.chain(given) {
         let arguments = [command_name, &tank, "--format", "json", "--members", "8"];

@@ -2,7 +2,7 @@
 
 use crate::catalogue::Group;
 use crate::design::{Amount, Design, Planting};
-use crate::plan::{self, Plan, bags_in_words, needed_in_words};
+use crate::plan::{self, BagCount, Plan, bags_in_words, needed_in_words};
 use crate::report::document::{Block, Checklist, Column, Table};
 use crate::units::show::significant;
 use crate::units::{Mass, UnitSystem, Volume};
@@ -46,6 +46,15 @@ fn row(what: &str, how_much: String, sold_as: String, price: Option<f64>) -> Vec
     vec![what.to_owned(), how_much, sold_as, price]
 }
 
+/// The bags, and how much dearer than the cheapest they may be where that is not searched.
+fn sold_as(bags: &[BagCount], dearer_at_most: Option<f64>) -> String {
+    let bags = bags_in_words(bags);
+    match dearer_at_most {
+        Some(dearer) => format!("{bags} (at most {dearer:.2} above the cheapest)"),
+        None => bags,
+    }
+}
+
 fn soil(design: &Design, plan: &Plan) -> Vec<String> {
     let units = design.draft().units;
     let litres = |value: f64| units.bulk_volume(Volume::from_litres(value));
@@ -57,7 +66,12 @@ fn soil(design: &Design, plan: &Plan) -> Vec<String> {
         litres(soil.buy_high_l)
     );
     let label = &design.draft().soil.material.label;
-    row(label, how_much, bags_in_words(&soil.bags), soil.cost)
+    row(
+        label,
+        how_much,
+        sold_as(&soil.bags, soil.dearer_at_most),
+        soil.cost,
+    )
 }
 
 fn cap(design: &Design, plan: &Plan) -> Vec<String> {
@@ -69,7 +83,12 @@ fn cap(design: &Design, plan: &Plan) -> Vec<String> {
         units.bulk_volume(Volume::from_litres(cap.volume_l))
     );
     let label = &design.draft().cap.material.label;
-    row(label, how_much, bags_in_words(&cap.bags), cap.cost)
+    row(
+        label,
+        how_much,
+        sold_as(&cap.bags, cap.dearer_at_most),
+        cap.cost,
+    )
 }
 
 fn plant(design: &Design, planting: &Planting) -> Vec<String> {
