@@ -31,6 +31,7 @@ pub use device::{Device, FlowKind, devices};
 pub use listing::{LISTS_AS_OF, ListText, Listing, Part, RestrictedList, Taxon, restricted_lists};
 pub use path::{bracketed, nearest_path, within_lists};
 pub use plant::{Form, Group, Plant, Portion, plants};
+pub(crate) use row::names_in;
 pub use row::{Row, Unknown, find};
 pub use sign::{Sign, signs};
 pub use size::{Printed, TankSize, sizes};

@@ -9,7 +9,8 @@ use super::args::{Arguments, CompletionsOptions};
 use super::choice::ShellChoice;
 use super::failure::Failure;
 use super::output;
-use crate::design::key::KEYS;
+use crate::catalogue;
+use crate::design::key::{KEYS, Kind};
 use crate::explanation;
 use crate::report::dictionary::{self, results};
 use crate::source::Source;
@@ -75,8 +76,16 @@ fn with_names(command: Command) -> Command {
                 arg.value_parser(PossibleValuesParser::new(turned()))
             })
         })
+        .mut_subcommand("mend", |mend| {
+            file(mend).mut_arg("keep", |arg| {
+                arg.value_parser(PossibleValuesParser::new(turned()))
+            })
+        })
         .mut_subcommand("compare", |compare| {
             let compare = compare.mut_arg("specs", |arg| arg.value_hint(ValueHint::AnyPath));
+            let compare = compare.mut_arg("vary", |arg| {
+                arg.value_parser(PossibleValuesParser::new(varied()))
+            });
             let named = ["columns", "sort", "minimise", "maximise", "sensitivity"];
             named.into_iter().fold(compare, result)
         })
@@ -107,6 +116,25 @@ fn turned() -> Vec<&'static str> {
     paths.filter(|path| !path.contains('[')).collect()
 }
 
+/// The keys that can be varied, and those that name a row of the catalogue with each name.
+fn varied() -> Vec<String> {
+    let keys = turned().into_iter().map(|key| format!("{key}="));
+    let named = named()
+        .into_iter()
+        .flat_map(|(key, names)| names.into_iter().map(move |name| format!("{key}={name}")));
+    keys.chain(named).collect()
+}
+
+/// The keys that name a row of the catalogue, with the names of its list.
+fn named() -> Vec<(&'static str, Vec<&'static str>)> {
+    let keys = KEYS.iter().filter(|key| turned().contains(&key.path));
+    let named = keys.filter_map(|key| match key.kind {
+        Kind::Name(list) => Some((key.path, catalogue::names_in(list))),
+        _ => None,
+    });
+    named.collect()
+}
+
 /// The names of what is no option, which are not written for fish by themselves; files are
 /// offered beside them.
 fn offered_in_fish() -> String {
@@ -133,7 +161,32 @@ const OFFER: &str = r#"__lentic_offer() {
 
 "#;
 
+/// What completes in bash: the shell parts words at an equals sign, and after one stand the
+/// names that the key before it may be.
+const COMPLETE: &str = r#"__lentic_complete() {
+    local key="" names=""
+    [[ "${COMP_WORDS[COMP_CWORD]}" == "=" ]] && key="${COMP_WORDS[COMP_CWORD-1]}"
+    [[ "${COMP_WORDS[COMP_CWORD-1]}" == "=" ]] && key="${COMP_WORDS[COMP_CWORD-2]}"
+    case "${key}" in
+NAMED    esac
+    if [[ -n "${names}" ]]; then
+        COMPREPLY=( $(compgen -W "${names}" -- "$2") )
+        return
+    fi
+    _lentic "$@"
+    [[ "${COMPREPLY[0]}" == *= ]] && compopt -o nospace 2>/dev/null
+}
+
+"#;
+
 fn offered_in_bash(script: &str) -> String {
     let plain = r#"COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )"#;
-    format!("{OFFER}{}", script.replace(plain, "__lentic_offer"))
+    let case = |(key, names): (&str, Vec<&str>)| {
+        format!("        {key}) names=\"{}\" ;;\n", names.join(" "))
+    };
+    let cases: String = named().into_iter().map(case).collect();
+    let script = script
+        .replace(plain, "__lentic_offer")
+        .replace("complete -F _lentic ", "complete -F __lentic_complete ");
+    format!("{OFFER}{}{script}", COMPLETE.replace("NAMED", &cases))
 }

@@ -63,6 +63,7 @@ fn completions_know_every_command_and_are_scripts_of_their_shell() {
             "weight.total_kg",
             "cap.depth",
             "boudreau_1996",
+            "play_sand",
         ] {
             assert!(ran.stdout.contains(word), "{shell}: {word}");
         }
@@ -86,11 +87,14 @@ fn bash_completes_a_command_and_an_option() {
         ("lentic explain boudreau_1996", "boudreau_1996"),
         ("lentic solve water.alk", "water.alkalinity"),
         ("lentic compare --sort weight.tot", "weight.total_kg"),
+        ("lentic mend --keep soil.mat", "soil.material"),
+        ("lentic compare --vary light.ho", "light.hours="),
+        ("lentic compare --vary cap.material = pla", "play_sand"),
     ] {
         let words: Vec<&str> = words.split(' ').collect();
         let (last, before) = (words[words.len() - 1], words[words.len() - 2]);
         let line = format!(
-            "source '{}'; COMP_WORDS=({}); COMP_CWORD={}; _lentic lentic {last} '{before}'; printf '%s\\n' \"${{COMPREPLY[@]}}\"",
+            "source '{}'; COMP_WORDS=({}); COMP_CWORD={}; __lentic_complete lentic {last} '{before}'; printf '%s\\n' \"${{COMPREPLY[@]}}\"",
             script.display(),
             words.join(" "),
             words.len() - 1,
