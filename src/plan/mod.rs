@@ -61,7 +61,7 @@ use crate::finding::{Caution, Code, Finding, Remedy, Status, Working};
 use crate::numerics::rodas::IntegrationError;
 use flush::Flush;
 use load::Load;
-use night::{Nocturne, Remedies};
+use night::{NightPlan, Remedies};
 use rule::{FlushCase, NightCase};
 use stages::Stages;
 
@@ -179,14 +179,14 @@ pub fn night(
 ) -> Result<(Night, Vec<Finding>), IntegrationError> {
     let load = Load::of(design)?;
     let load_is_met = load.met_by(design.planted())?.is_met();
-    let night = Nocturne::of(design, options, on_day, Remedies::Sought)?;
+    let night = NightPlan::of(design, options, on_day, Remedies::Sought)?;
     let findings = rule::of_night(&NightCase::of(&night, load_is_met));
     let cautions = night_cautions(&night, &findings);
     Ok((night.whole(cautions), findings))
 }
 
 /// The cautions that go with the remedies of the findings on a night.
-fn night_cautions(night: &Nocturne<'_>, findings: &[Finding]) -> Vec<Caution> {
+fn night_cautions(night: &NightPlan<'_>, findings: &[Finding]) -> Vec<Caution> {
     let at_night = findings
         .iter()
         .filter(|finding| rule::is_on_night(finding.code));

@@ -5,7 +5,7 @@ use std::cell::OnceCell;
 use super::bed::BedFacts;
 use super::flush::{Flush, StartupSection};
 use super::load::Load;
-use super::night::{self, Nocturne, OnDay, Remedies};
+use super::night::{self, NightPlan, OnDay, Remedies};
 use super::options::Options;
 use super::outcome::Plan;
 use super::planting::{self, Needed};
@@ -30,7 +30,7 @@ pub(super) struct Stages<'a> {
     is_screened: bool,
     load: OnceCell<Load<'a>>,
     flush: OnceCell<Flush<'a>>,
-    night: OnceCell<Nocturne<'a>>,
+    night: OnceCell<NightPlan<'a>>,
 }
 
 /// What is had from the measures of a design alone.
@@ -104,9 +104,9 @@ impl<'a> Stages<'a> {
     }
 
     /// The leanest night of the start.
-    pub(super) fn night(&self) -> Result<&Nocturne<'a>, IntegrationError> {
+    pub(super) fn night(&self) -> Result<&NightPlan<'a>, IntegrationError> {
         computed(&self.night, || {
-            Nocturne::of(self.design, self.options, OnDay::default(), self.remedies)
+            NightPlan::of(self.design, self.options, OnDay::default(), self.remedies)
         })
     }
 

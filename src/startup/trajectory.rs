@@ -219,18 +219,6 @@ impl Trajectory {
         first_after(looks.map(|look| (look.day, over(look.ammonia, look.nitrite))))
     }
 
-    /// The day on which nitrification has used up an alkalinity, meq/L, that every
-    /// water change renews; nothing if it lasts.
-    ///
-    /// The run itself goes on as if there were enough. Counted for each mole of nitrogen:
-    /// one gained as ammonium comes out of soil, feed and dead matter, two lost as it is
-    /// oxidised, one lost as plants take it, one gained as they take nitrate or as nitrate
-    /// is lost to the air.
-    pub fn alkalinity_gone(&self, tap_meq_l: f64) -> Option<f64> {
-        let gone = |sample: &&Sample| sample.state.alkalinity_used >= tap_meq_l;
-        self.samples.iter().find(gone).map(|sample| sample.day)
-    }
-
     /// Days on which light and nutrients in the water favour algae.
     ///
     /// # Source

@@ -296,16 +296,6 @@ fn alkalinity_is_used_by_the_charge_of_the_nitrogen_in_the_water() {
 }
 
 #[test]
-fn alkalinity_is_gone_on_a_day() {
-    let trajectory = follow(&bare(vec![]));
-    let used = trajectory.samples.last().unwrap().state.alkalinity_used;
-    assert!(used > 0.3, "{used}");
-    let gone = trajectory.alkalinity_gone(0.5 * used).unwrap();
-    assert!(gone > 10.0 && gone < 40.0);
-    assert_eq!(trajectory.alkalinity_gone(1.1 * used), None);
-}
-
-#[test]
 fn a_water_change_renews_its_share_of_the_alkalinity() {
     let share = Share::from_percent(40.0);
     let changed = follow(&bare(vec![on(30.0, EventKind::WaterChange(share))]));

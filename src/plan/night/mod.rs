@@ -35,7 +35,7 @@ use day::Start;
 const MOST_MEMBERS: u32 = 64;
 
 /// The night of a design, computed.
-pub(super) struct Nocturne<'a> {
+pub(super) struct NightPlan<'a> {
     pub(super) design: &'a Design,
     pub(super) inputs: NightInputs,
     pub(super) outlook: Outlook,
@@ -66,7 +66,7 @@ pub(super) enum Remedies {
     Omitted,
 }
 
-impl<'a> Nocturne<'a> {
+impl<'a> NightPlan<'a> {
     /// The night of a day of the typical start.
     pub(super) fn of(
         design: &'a Design,

@@ -4,7 +4,7 @@ use crate::design::Design;
 use crate::plan::flush::{DayRow, Flush, Readiness, StartupSection};
 use crate::plan::limits::watch_limit_mg_l;
 use crate::plan::load::Load;
-use crate::plan::night::Nocturne;
+use crate::plan::night::NightPlan;
 use crate::plan::planting::Needed;
 use crate::plan::section::{BedSection, PanesSection, WeightSection};
 use crate::startup::forecast::PeakBand;
@@ -92,13 +92,13 @@ impl<'a> FlushCase<'a> {
 
 /// A day and a night of a design.
 pub(in crate::plan) struct NightCase<'a> {
-    pub(super) night: &'a Nocturne<'a>,
+    pub(super) night: &'a NightPlan<'a>,
     /// Whether the planting meets its load.
     pub(super) load_is_met: bool,
 }
 
 impl<'a> NightCase<'a> {
-    pub(in crate::plan) const fn of(night: &'a Nocturne<'a>, load_is_met: bool) -> Self {
+    pub(in crate::plan) const fn of(night: &'a NightPlan<'a>, load_is_met: bool) -> Self {
         Self { night, load_is_met }
     }
 

@@ -59,7 +59,7 @@ use crate::finding::{Action, Code, Explanation, Finding, Status, Step};
 use crate::numerics::rodas::IntegrationError;
 
 /// Every rule, in the order in which they are listed and explained.
-const RULES: [&Rule; 33] = [
+const RULES: &[&Rule] = &[
     &cap_coarse::RULE,
     &cap_fine::RULE,
     &cap_thin::RULE,
@@ -97,12 +97,12 @@ const RULES: [&Rule; 33] = [
 
 /// The rule of a code; none for what a check of a running tank judges.
 fn rule(code: Code) -> Option<&'static Rule> {
-    RULES.into_iter().find(|rule| rule.code == code)
+    RULES.iter().copied().find(|rule| rule.code == code)
 }
 
 /// The code and the explanation of every rule.
 pub fn explanations() -> impl Iterator<Item = (Code, &'static Explanation)> {
-    RULES.into_iter().map(|rule| (rule.code, &rule.explanation))
+    RULES.iter().map(|rule| (rule.code, &rule.explanation))
 }
 
 /// What a finding with this code takes to be judged.
@@ -174,7 +174,7 @@ pub(super) fn of_start(case: &Case<'_>) -> Result<Vec<Finding>, IntegrationError
 
 /// The findings that nothing has to be run for.
 pub(super) fn of_design(design: &Design) -> Vec<Finding> {
-    let judged = RULES.into_iter().filter_map(|rule| match rule.judge {
+    let judged = RULES.iter().filter_map(|rule| match rule.judge {
         Judge::Design(judge) => Some(judge(design)),
         _ => None,
     });
@@ -183,7 +183,7 @@ pub(super) fn of_design(design: &Design) -> Vec<Finding> {
 
 /// The findings on the first weeks.
 pub(super) fn of_flush(case: &FlushCase<'_>) -> Vec<Finding> {
-    let judged = RULES.into_iter().filter_map(|rule| match rule.judge {
+    let judged = RULES.iter().filter_map(|rule| match rule.judge {
         Judge::Flush(judge) => Some(judge(case)),
         _ => None,
     });
@@ -192,7 +192,7 @@ pub(super) fn of_flush(case: &FlushCase<'_>) -> Vec<Finding> {
 
 /// The findings on a day and a night.
 pub(super) fn of_night(case: &NightCase<'_>) -> Vec<Finding> {
-    let judged = RULES.into_iter().filter_map(|rule| match rule.judge {
+    let judged = RULES.iter().filter_map(|rule| match rule.judge {
         Judge::Night(judge) => Some(judge(case)),
         _ => None,
     });
