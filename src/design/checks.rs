@@ -3,9 +3,10 @@
 use super::limits;
 use super::measured::{hardscape, surface, water_level};
 use super::planted::{Areas, Planted};
-use super::{Amount, Design, Device, Draft, EventKind, Planting, Violation};
+use super::{Amount, Design, Device, Draft, EventKind, Planting, Violation, Water};
 use crate::catalogue::{Group, Portion};
 use crate::geometry::{Bed, GeometryError, Measured, Vessel, Wall};
+use crate::units::show::significant;
 use crate::units::{Length, Share, Volume};
 
 /// Least free water that counts as a tank: judgement, a glass of water.
@@ -20,6 +21,8 @@ pub(super) fn check(draft: Draft) -> Result<Design, Vec<Violation>> {
     let measured = measure(&draft, &mut violations);
     check_plants(&draft, &mut violations);
     check_change(&draft, &mut violations);
+    violations.extend(soft_water(&draft.water));
+    violations.extend(hot_water(&draft.water));
     violations.extend(grading(&draft));
     if let (Some((vessel, bed)), true) = (&measured, violations.is_empty()) {
         violations.extend(limits::impossible(&limits::Measures {
@@ -288,6 +291,38 @@ fn check_change(draft: &Draft, violations: &mut Vec<Violation>) {
             help: "swap from and until".to_owned(),
         });
     }
+}
+
+/// Softened water is no harder than the tap's.
+fn soft_water(water: &Water) -> Option<Violation> {
+    let (soft, tap) = (water.softened.hardness.dgh(), water.hardness.dgh());
+    (soft > tap).then(|| Violation {
+        key: "water.softened.hardness".to_owned(),
+        other: Some("water.hardness".to_owned()),
+        found: format!(
+            "softened water of {} dGH and tap water of {} dGH",
+            significant(soft, 3),
+            significant(tap, 3)
+        ),
+        rule: "softened water is no harder than the tap water".to_owned(),
+        help: "swap the two, or measure both with one kit".to_owned(),
+    })
+}
+
+/// The hot tap is warmer than the cold one.
+fn hot_water(water: &Water) -> Option<Violation> {
+    let (cold, hot) = (water.cold?, water.hot?);
+    (hot <= cold).then(|| Violation {
+        key: "water.hot".to_owned(),
+        other: Some("water.cold".to_owned()),
+        found: format!(
+            "{} C from the hot tap and {} C from the cold one",
+            significant(hot.celsius(), 3),
+            significant(cold.celsius(), 3)
+        ),
+        rule: "the hot tap is warmer than the cold one".to_owned(),
+        help: "measure each after it has run for a minute, or leave hot out".to_owned(),
+    })
 }
 
 fn shown(draft: &Draft, length: Length) -> String {

@@ -4,8 +4,8 @@ use jiff::civil::Date;
 use serde::Serialize;
 
 use super::{
-    Air, CapLayer, Event, Feed, Goal, Harvest, Light, Planting, Reading, Room, Signs, SoilLayer,
-    Stock, Stone, Tank, Water,
+    Air, CapLayer, Conditioner, Event, Feed, Goal, Harvest, Light, Planting, Reading, Room, Signs,
+    SoilLayer, Stock, Stone, Tank, Water,
 };
 use crate::result::results;
 use crate::units::UnitSystem;
@@ -35,6 +35,8 @@ pub struct Draft {
     pub plants: Vec<Planting>,
     /// The water and its changes.
     pub water: Water,
+    /// What takes chlorine out of the tap water.
+    pub conditioner: Conditioner,
     /// The lamp.
     pub light: Light,
     /// Air or flow.

@@ -2,7 +2,7 @@
 
 use super::Planting;
 use crate::catalogue::{Animal, Sign};
-use crate::units::{Concentration, Length, Share, Temperature};
+use crate::units::{Alkalinity, Concentration, Conductivity, Hardness, Length, Share, Temperature};
 
 /// Something done on a day.
 #[derive(Debug, Clone, PartialEq)]
@@ -105,6 +105,16 @@ pub struct Reading {
     pub temperature: Option<Temperature>,
     /// Dissolved oxygen.
     pub oxygen: Option<Concentration>,
+    /// Calcium and magnesium.
+    pub hardness: Option<Hardness>,
+    /// Alkalinity.
+    pub alkalinity: Option<Alkalinity>,
+    /// Conductivity.
+    pub conductivity: Option<Conductivity>,
+    /// Potassium.
+    pub potassium: Option<Concentration>,
+    /// Iron.
+    pub iron: Option<Concentration>,
 }
 
 /// What the keeper asks of the start.

@@ -15,6 +15,7 @@ mod measured;
 mod planted;
 mod surroundings;
 mod tank;
+mod tap;
 pub mod usual;
 mod violation;
 
@@ -27,4 +28,5 @@ pub use measured::Design;
 pub use planted::{Areas, Biomass, FloaterTraits, Planted, closed};
 pub use surroundings::{Air, Device, DutyHours, Light, LightLevel, Room, Water, WaterChange};
 pub use tank::{Material, Rim, Tank};
+pub use tap::{Conditioner, Disinfectant, LabelDose, Softened, TopUp, WaterGoal};
 pub use violation::Violation;

@@ -1,9 +1,10 @@
 //! Water, light, air and room as asked for.
 
+use super::tap::{Disinfectant, Softened, TopUp, WaterGoal};
 use crate::plants::light::LightClass;
 use crate::units::{
-    Alkalinity, Concentration, Duration, Flow, Hardness, Length, LuminousFlux, PhotonFlux, Share,
-    Temperature,
+    Alkalinity, Concentration, Conductivity, Duration, Flow, Hardness, Length, LuminousFlux,
+    PhotonFlux, Share, Temperature,
 };
 
 /// The water filled in and changed.
@@ -25,6 +26,28 @@ pub struct Water {
     pub nitrate: Concentration,
     /// Phosphate of the tap water, as PO4.
     pub phosphate: Option<Concentration>,
+    /// Potassium of the tap water.
+    pub potassium: Option<Concentration>,
+    /// Magnesium of the tap water.
+    pub magnesium: Option<Concentration>,
+    /// Iron of the tap water.
+    pub iron: Option<Concentration>,
+    /// Of the tap water.
+    pub conductivity: Option<Conductivity>,
+    /// What the tap water is kept clean with.
+    pub disinfectant: Option<Disinfectant>,
+    /// All chlorine of the tap water, free and bound, as Cl2.
+    pub chlorine: Option<Concentration>,
+    /// At the cold tap.
+    pub cold: Option<Temperature>,
+    /// At the hot tap.
+    pub hot: Option<Temperature>,
+    /// Water without hardness that tap water is mixed with.
+    pub softened: Softened,
+    /// What water lost to the air is replaced with.
+    pub top_up: TopUp,
+    /// The water that is asked for.
+    pub goal: WaterGoal,
     /// Regular water changes.
     pub change: Option<WaterChange>,
 }

@@ -44,9 +44,7 @@ impl Nitrogen {
             Subject::Ammonia => self.ammonia,
             Subject::Nitrite => self.nitrite,
             Subject::Nitrate => self.nitrate,
-            Subject::Phosphate | Subject::Ph | Subject::Temperature | Subject::Oxygen => {
-                return None;
-            }
+            _ => return None,
         };
         let element = Concentration::from_mg_l(nitrogen);
         Some(of.analyte()?.from_element(element).mg_l())

@@ -26,9 +26,7 @@ impl Kit {
             Subject::Ammonia => Analyte::Ammonia,
             Subject::Nitrite => Analyte::Nitrite,
             Subject::Nitrate => Analyte::Nitrate,
-            Subject::Phosphate | Subject::Ph | Subject::Temperature | Subject::Oxygen => {
-                return None;
-            }
+            _ => return None,
         };
         match Card::of(analyte) {
             Some(card) => Some(Self { card }),

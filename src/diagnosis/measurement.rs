@@ -2,7 +2,7 @@
 
 use crate::design::Reading;
 use crate::units::show::significant;
-use crate::units::{Analyte, Concentration, Temperature};
+use crate::units::{Alkalinity, Analyte, Concentration, Conductivity, Hardness, Temperature};
 
 /// What a measurement is of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -21,6 +21,16 @@ pub enum Subject {
     Temperature,
     /// Dissolved oxygen, mg/L.
     Oxygen,
+    /// Calcium and magnesium, dGH.
+    Hardness,
+    /// Alkalinity, dKH.
+    Alkalinity,
+    /// Conductivity, uS/cm.
+    Conductivity,
+    /// Potassium, mg/L.
+    Potassium,
+    /// Iron, mg/L.
+    Iron,
 }
 
 impl Subject {
@@ -31,7 +41,7 @@ impl Subject {
             Self::Nitrite => Some(Analyte::Nitrite),
             Self::Nitrate => Some(Analyte::Nitrate),
             Self::Phosphate => Some(Analyte::Phosphate),
-            Self::Ph | Self::Temperature | Self::Oxygen => None,
+            _ => None,
         }
     }
 
@@ -45,6 +55,11 @@ impl Subject {
             Self::Ph => "ph",
             Self::Temperature => "temperature",
             Self::Oxygen => "oxygen",
+            Self::Hardness => "hardness",
+            Self::Alkalinity => "alkalinity",
+            Self::Conductivity => "conductivity",
+            Self::Potassium => "potassium",
+            Self::Iron => "iron",
         }
     }
 }
@@ -109,18 +124,26 @@ pub struct Measurement {
 impl Measurement {
     /// Everything that a reading holds.
     pub fn all_of(reading: &Reading) -> Vec<Self> {
-        let nutrient = |of, value: Option<Concentration>| (of, value.map(Concentration::mg_l));
+        let dissolved = |of, value: Option<Concentration>| (of, value.map(Concentration::mg_l));
         [
-            nutrient(Subject::Ammonia, reading.ammonia),
-            nutrient(Subject::Nitrite, reading.nitrite),
-            nutrient(Subject::Nitrate, reading.nitrate),
-            nutrient(Subject::Phosphate, reading.phosphate),
-            nutrient(Subject::Oxygen, reading.oxygen),
+            dissolved(Subject::Ammonia, reading.ammonia),
+            dissolved(Subject::Nitrite, reading.nitrite),
+            dissolved(Subject::Nitrate, reading.nitrate),
+            dissolved(Subject::Phosphate, reading.phosphate),
+            dissolved(Subject::Oxygen, reading.oxygen),
             (Subject::Ph, reading.ph),
             (
                 Subject::Temperature,
                 reading.temperature.map(Temperature::celsius),
             ),
+            (Subject::Hardness, reading.hardness.map(Hardness::dgh)),
+            (Subject::Alkalinity, reading.alkalinity.map(Alkalinity::dkh)),
+            (
+                Subject::Conductivity,
+                reading.conductivity.map(Conductivity::us_cm),
+            ),
+            dissolved(Subject::Potassium, reading.potassium),
+            dissolved(Subject::Iron, reading.iron),
         ]
         .into_iter()
         .filter_map(|(of, value)| {

@@ -59,7 +59,7 @@ pub use setting::{knob, setting};
 pub use syntax::MAX_BYTES;
 
 use crate::design::key::{self, Value};
-use crate::design::{Design, Draft, Goal, Harvest, Room};
+use crate::design::{Conditioner, Design, Draft, Goal, Harvest, Room};
 use crate::units::UnitSystem;
 use section::{Log, Section};
 
@@ -173,6 +173,7 @@ fn draft(root: &Section<'_>, fallback: &str, shown: Option<UnitSystem>) -> Optio
     let hardscape = bed::hardscape(root);
     let plants = living::plants(root, "plants");
     let water = water::read(&root.child("water"));
+    root.child("conditioner").plain();
     let light = surroundings::light(&root.child("light"));
     let air = surroundings::air(&root.child("air"));
     let animals = living::animals(root);
@@ -193,6 +194,7 @@ fn draft(root: &Section<'_>, fallback: &str, shown: Option<UnitSystem>) -> Optio
         hardscape: hardscape?,
         plants: plants?,
         water,
+        conditioner: Conditioner::default(),
         light: light?,
         air: air?,
         animals: animals?,

@@ -56,6 +56,11 @@ fn reading(section: &Section<'_>, start: &Start) -> Option<Reading> {
         ph: section.optional("ph", Value::read),
         temperature: section.optional("temperature", Value::read),
         oxygen: section.optional("oxygen", Value::read),
+        hardness: section.optional("hardness", Value::read),
+        alkalinity: section.optional("alkalinity", Value::read),
+        conductivity: section.optional("conductivity", Value::read),
+        potassium: section.optional("potassium", Value::read),
+        iron: section.optional("iron", Value::read),
     };
     Some(Reading {
         day: day?,

@@ -12,8 +12,9 @@ use crate::catalogue::{self, Portion, Row};
 use crate::design::key::MOST_CHARACTERS;
 use crate::units::size::Size;
 use crate::units::{
-    Alkalinity, Analyte, ArealDensity, Concentration, Content, Density, Duration, Flow, Hardness,
-    Length, Mass, PhotonFlux, Quantity, Share, Sorption, Temperature, Volume, pattern,
+    Alkalinity, Analyte, ArealDensity, Concentration, Conductivity, Content, Density, Duration,
+    Flow, Hardness, Length, Mass, PhotonFlux, Quantity, Share, Sorption, Temperature, Volume,
+    pattern,
 };
 
 /// The dialect it is written in.
@@ -60,7 +61,7 @@ fn definitions() -> Map<String, Value> {
 }
 
 /// Every quantity that a key takes, by its name with its article.
-fn quantities() -> [(&'static str, String); 19] {
+fn quantities() -> [(&'static str, String); 20] {
     fn of<Q: Quantity>() -> (&'static str, String) {
         (Q::NAME, pattern::quantity::<Q>())
     }
@@ -77,6 +78,7 @@ fn quantities() -> [(&'static str, String); 19] {
         of::<Temperature>(),
         of::<Alkalinity>(),
         of::<Hardness>(),
+        of::<Conductivity>(),
         of::<Concentration>(),
         of::<Duration>(),
         of::<PhotonFlux>(),
@@ -185,6 +187,8 @@ fn kind(key: &Key) -> Map<String, Value> {
         Kind::Amount => json!({
             "anyOf": [reference(Share::NAME), reference(Mass::NAME), reference("portions")]
         }),
+        Kind::Dose => json!({ "type": "string", "pattern": pattern::dose::<Volume>() }),
+        Kind::WordOrShare(words) => json!({ "anyOf": [{ "enum": words }, reference(Share::NAME)] }),
         Kind::Word(words) => {
             let others = words.iter().flat_map(|word| otherwise_parted(word));
             alternatives(words, "other spellings", &others.collect::<Vec<_>>())

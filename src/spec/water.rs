@@ -14,6 +14,8 @@ pub(super) fn read(section: &Section<'_>) -> Water {
     if !section.has("phosphate") {
         assume_phosphate(section);
     }
+    section.child("softened").plain();
+    goal(&section.child("goal"));
     let change = section
         .has("change")
         .then(|| change(&section.child("change")));
@@ -21,6 +23,17 @@ pub(super) fn read(section: &Section<'_>) -> Water {
         change: change.flatten(),
         ..Water::default()
     }
+}
+
+/// Reads `[water.goal]`.
+fn goal(section: &Section<'_>) {
+    if section.is_there() && !section.has("hardness") && !section.has("alkalinity") {
+        section.missing(
+            "hardness",
+            "[water.goal] needs hardness or alkalinity".to_owned(),
+        );
+    }
+    section.plain();
 }
 
 /// Tap water whose phosphate nobody stated has the start-up model's, with its range.

@@ -1,4 +1,4 @@
-//! Concentration, hardness and alkalinity.
+//! Concentration, hardness, conductivity and alkalinity.
 
 use super::constants::{CACO3_MG_L_PER_DEGREE, CACO3_MG_PER_MEQ, L_PER_US_GAL};
 use super::quantity::{Unit, quantity};
@@ -39,6 +39,17 @@ quantity! {
         ("degree", &["dGH", "mg/L CaCO3"]),
         ("mg/l", &["dGH", "mg/L CaCO3"]),
         ("ppm", &["dGH", "mg/L CaCO3"]),
+    ]
+}
+
+quantity! {
+    /// Electrical conductivity at 25 C; base microsiemens per centimetre.
+    Conductivity, "a conductivity", example "350 uS/cm",
+    base from_us_cm / us_cm,
+    units [
+        Unit::scaled("uS/cm", 1.0, &[]),
+        Unit::scaled("mS/cm", 1e3, &[]),
+        Unit::scaled("mS/m", 10.0, &[]),
     ]
 }
 

@@ -49,8 +49,18 @@ pub mod molar_mass {
     pub const N: f64 = 14.007;
     /// Oxygen.
     pub const O: f64 = 15.999;
+    /// Sodium.
+    pub const NA: f64 = 22.990;
+    /// Magnesium.
+    pub const MG: f64 = 24.305;
     /// Phosphorus.
     pub const P: f64 = 30.974;
+    /// Sulfur.
+    pub const S: f64 = 32.06;
+    /// Chlorine.
+    pub const CL: f64 = 35.45;
+    /// Potassium.
+    pub const K: f64 = 39.098;
     /// Calcium.
     pub const CA: f64 = 40.078;
     /// Ammonia.

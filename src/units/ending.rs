@@ -1,25 +1,34 @@
 //! The unit that a result's name ends in.
 
 /// Endings with their unit; one that another ends in stands after that.
-const ENDINGS: [(&str, &str); 27] = [
+const ENDINGS: [(&str, &str); 37] = [
     ("_mg_n_m2_d", "mg N/m2/d"),
     ("_g_n_m2", "g N/m2"),
     ("_mol_m2", "mol/m2"),
+    ("_mg_per_week", "mg/week"),
     ("_l_per_week", "L/week"),
     ("kwh_per_year", "kWh/year"),
     ("_per_h", "1/h"),
     ("_l_min", "L/min"),
     ("_cm_s", "cm/s"),
+    ("_us_cm", "uS/cm"),
+    ("_dgh", "dGH"),
+    ("_dkh", "dKH"),
     ("_p_mg_l", "mg P/L"),
     ("_mg_l", "mg/L"),
+    ("_g_per_l", "g/L"),
+    ("_dgh_per_month", "dGH/month"),
     ("_umol", "umol/m2/s"),
     ("_cm2", "cm2"),
     ("_cm", "cm"),
     ("_mm", "mm"),
+    ("_ml", "mL"),
+    ("_mg", "mg"),
     ("_kg", "kg"),
     ("_kpa", "kPa"),
     ("_mpa", "MPa"),
     ("_pct", "%"),
+    ("_years", "years"),
     ("_days", "d"),
     ("_day", "d"),
     ("_hours", "h"),
@@ -29,6 +38,7 @@ const ENDINGS: [(&str, &str); 27] = [
     ("_l", "L"),
     ("_h", "h"),
     ("_d", "d"),
+    ("_c", "C"),
 ];
 /// Names that are a unit, or have one without ending in it.
 const WHOLE: [(&str, &str); 10] = [
@@ -59,6 +69,7 @@ pub const TYPICAL_END: &str = ".typical";
 /// assert_eq!(unit_of_result("weight.total_kg"), "kg");
 /// assert_eq!(unit_of_result("startup.ammonia_peak_mg_l.high"), "mg/L");
 /// assert_eq!(unit_of_result("night.hours_under_5_mg_l"), "h");
+/// assert_eq!(unit_of_result("water.conductivity_us_cm"), "uS/cm");
 /// assert_eq!(unit_of_result("planting.index"), "");
 /// ```
 pub fn unit_of_result(path: &str) -> &'static str {

@@ -29,7 +29,7 @@ mod transport;
 mod tests;
 
 pub use analyte::Analyte;
-pub use chemistry::{Alkalinity, Concentration, Hardness};
+pub use chemistry::{Alkalinity, Concentration, Conductivity, Hardness};
 pub use ending::{BAND_ENDS, MONEY, TYPICAL_END, unit_of_result, without_band_end};
 pub use error::QuantityError;
 pub use heat::{Power, Pressure, Temperature};

@@ -36,6 +36,13 @@ pub fn lengths<Q: Quantity>(count: usize) -> String {
     anchored(&format!("(?:{inner}){{{}}}{UNSIGNED}\\s*{unit}", count - 1))
 }
 
+/// The pattern of a quantity to so much of the same.
+pub fn dose<Q: Quantity>() -> String {
+    let unit = units::<Q>();
+    let amount = format!("{UNSIGNED}\\s*{unit}");
+    anchored(&format!("{amount}(?:\\s+per\\s+|\\s*/\\s*){amount}"))
+}
+
 /// The pattern of a number followed by what `unit` matches.
 pub(super) fn with_unit(unit: &str) -> String {
     anchored(&format!("{UNSIGNED}\\s*(?:{unit})"))
@@ -80,9 +87,10 @@ fn escaped(spelling: &str) -> String {
             c => pattern.push(c),
         }
     }
-    match pattern.strip_prefix("um").or(pattern.strip_prefix("ug/")) {
-        Some(_) => format!("[uµ]{}", &pattern[1..]),
-        None => pattern,
+    let micro = ["um", "ug/", "uS/", "us/"];
+    match micro.iter().any(|micro| pattern.starts_with(micro)) {
+        true => format!("[uµ]{}", &pattern[1..]),
+        false => pattern,
     }
 }
 

@@ -15,6 +15,7 @@ pub mod oxygen;
 pub mod schmidt;
 pub mod stoichiometry;
 pub mod surface_tension;
+pub mod tap;
 pub mod viscosity;
 
 pub use density::density;

@@ -32,6 +32,7 @@ const COUNTS: &[(&str, usize)] = &[
     ("unclosed.toml", 1),
     ("unknown-names.toml", 6),
     ("unquoted.toml", 5),
+    ("waters.toml", 5),
 ];
 
 #[test]

@@ -21,7 +21,11 @@ cap.grading.d85 cap.properties cap.properties.dry_bulk_density cap.properties.po
 hardscape[].material hardscape[].mass
 plants[].name plants[].amount plants[].emergent plants[].price
 water.temperature water.ph water.alkalinity water.hardness water.ammonia water.nitrite water.nitrate
-water.phosphate water.change water.change.share water.change.every water.change.from water.change.until
+water.phosphate water.potassium water.magnesium water.iron water.conductivity water.disinfectant
+water.chlorine water.cold water.hot water.top_up water.softened water.softened.hardness
+water.softened.alkalinity water.softened.nitrate water.goal water.goal.hardness
+water.goal.alkalinity conditioner conditioner.label
+water.change water.change.share water.change.every water.change.from water.change.until
 light.par light.class light.lumens light.height light.hours
 air.device air.flow air.depth air.hours
 animals[].name animals[].count animals[].from_day feed.mass_per_day feed.protein
@@ -34,7 +38,8 @@ events[].plants_removed events[].plants_removed[].name events[].plants_removed[]
 events[].medicine events[].filter_washed events[].lamp_changed events[].sprayed events[].gas_added
 events[].animals_added events[].animals_added[].name events[].animals_added[].count
 readings[].day readings[].date readings[].ammonia readings[].nitrite readings[].nitrate
-readings[].phosphate readings[].ph readings[].temperature readings[].oxygen
+readings[].phosphate readings[].ph readings[].temperature readings[].oxygen readings[].hardness
+readings[].alkalinity readings[].conductivity readings[].potassium readings[].iron
 signs.observed signs.absent signs.looked
 goal.probability goal.ammonia goal.nitrite goal.nitrate goal.dawn_oxygen
 ";
@@ -75,6 +80,7 @@ fn the_limits_of_single_keys_are_those_documented() {
         ("water.ph", "from 3 to 11"),
         ("readings[].ph", "from 3 to 11"),
         ("water.temperature", "from 0 C to 40 C"),
+        ("conditioner.label", "above 0, up to 100"),
         ("light.hours", "from 0 to 24"),
         ("soil.soaked", "from 0 to 10"),
         ("room.humidity", "at most 100 %"),

@@ -43,7 +43,10 @@ fn wrong_type(kind: Kind) -> &'static str {
 
 fn wrong_unit(kind: Kind) -> Option<&'static str> {
     match kind {
-        Kind::Quantity(_) | Kind::Depth | Kind::BagSize | Kind::Amount => Some("\"7 parsec\""),
+        Kind::Quantity(_) | Kind::Depth | Kind::BagSize | Kind::Amount | Kind::WordOrShare(_) => {
+            Some("\"7 parsec\"")
+        }
+        Kind::Dose => Some("\"7 parsec per 40 L\""),
         Kind::Size => Some("\"7 x 7 x 7 parsec\""),
         _ => None,
     }
@@ -55,6 +58,7 @@ fn too_low(key: &Key) -> Option<String> {
     match (key.kind, key.limits.low) {
         (Kind::Amount, _) => Some("\"0 %\"".to_owned()),
         (Kind::BagSize, _) => Some("\"0 L\"".to_owned()),
+        (Kind::Dose, _) => Some("\"0 mL per 40 L\"".to_owned()),
         (Kind::Size, _) => Some("\"60 x 0 x 36 cm\"".to_owned()),
         (_, Some(low)) => Some(moved(key, low, step)),
         (Kind::Quantity(_) | Kind::Depth, None) => key.limits.high.map(|high| {
@@ -71,6 +75,7 @@ fn too_high(key: &Key) -> Option<String> {
     match key.kind {
         Kind::Amount => Some("\"101 %\"".to_owned()),
         Kind::BagSize => Some("\"1001 L\"".to_owned()),
+        Kind::Dose => Some("\"5 L per 40 L\"".to_owned()),
         Kind::Size => Some("\"60 x 30 x 3600 m\"".to_owned()),
         _ => key.limits.high.map(|high| moved(key, high, 1.0)),
     }

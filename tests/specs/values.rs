@@ -2,8 +2,8 @@
 
 use lentic::catalogue::{self, Animal, Portion, Sign};
 use lentic::design::{
-    Amount, BagSize, Device, Draft, DutyHours, EventKind, Incident, LightLevel, Looked, Material,
-    Rim,
+    Amount, BagSize, Device, Disinfectant, Draft, DutyHours, EventKind, Incident, LightLevel,
+    Looked, Material, Rim,
 };
 use lentic::geometry::{LayerDepth, Shape};
 use lentic::plants::light::LightClass;
@@ -185,6 +185,23 @@ fn the_water_is_as_written() {
     near(water.nitrite.mg_l(), 0.05);
     near(water.nitrate.mg_l(), 5.0);
     near(water.phosphate.expect("a value").mg_l(), 0.5);
+    near(water.potassium.expect("a value").mg_l(), 2.0);
+    near(water.magnesium.expect("a value").mg_l(), 8.0);
+    near(water.iron.expect("a value").mg_l(), 0.05);
+    near(water.conductivity.expect("a value").us_cm(), 350.0);
+    assert_eq!(water.disinfectant, Some(Disinfectant::Chloramine));
+    near(water.chlorine.expect("a value").mg_l(), 0.5);
+    near(water.cold.expect("a value").celsius(), 12.0);
+    near(water.hot.expect("a value").celsius(), 60.0);
+    near(water.top_up.softened.percent(), 50.0);
+    near(water.softened.hardness.dgh(), 0.5);
+    near(water.softened.alkalinity.dkh(), 0.2);
+    near(water.softened.nitrate.mg_l(), 1.0);
+    near(water.goal.hardness.expect("a value").dgh(), 4.0);
+    near(water.goal.alkalinity.expect("a value").dkh(), 3.0);
+    let label = draft("full.toml").conditioner.label.expect("given");
+    near(label.dose.ml(), 5.0);
+    near(label.per.litres(), 40.0);
     let change = water.change.expect("given");
     near(change.share.percent(), 25.0);
     near(change.every.days(), 7.0);
@@ -289,6 +306,11 @@ fn readings_signs_and_goal_are_as_written() {
     assert!((first.nitrate.expect("given").mg_l() - 20.0 * 62.004 / 14.007).abs() < 0.01);
     near(first.ph.expect("given"), 7.2);
     near(first.oxygen.expect("given").mg_l(), 6.0);
+    near(first.hardness.expect("given").dgh(), 8.0);
+    near(first.alkalinity.expect("given").dkh(), 3.0);
+    near(first.conductivity.expect("given").us_cm(), 420.0);
+    near(first.potassium.expect("given").mg_l(), 5.0);
+    near(first.iron.expect("given").mg_l(), 0.05);
     // From 6 March to 3 April: 25 days of March and 3 of April.
     near(full.readings[1].day, 28.0);
     assert_eq!(full.readings[1].nitrite, None);

@@ -129,6 +129,7 @@ impl Entry<'_> {
         let units = match self.key.kind {
             Kind::BagSize => " litres or kilograms",
             Kind::Amount => " grams or portions",
+            Kind::Dose => " mL per litre",
             _ => "",
         };
         format!("{} is {}{units}", self.key.leaf(), self.key.limits.words())
@@ -175,7 +176,9 @@ fn kind_words(kind: Kind) -> String {
         Kind::Depth => "a length with its unit in quotes, or a table of them".to_owned(),
         Kind::BagSize => "a volume or a mass with its unit, in quotes".to_owned(),
         Kind::Amount => "a cover, a fresh mass or a number of portions, in quotes".to_owned(),
+        Kind::Dose => "a volume per volume of water, each with its unit, in quotes".to_owned(),
         Kind::Word(words) => listed(words),
+        Kind::WordOrShare(words) => format!("{}, or a share in quotes", words.join(", ")),
         Kind::Name(list) => format!("a name from the list of {list}, in quotes"),
         Kind::Names(list) => format!("a list of names from the list of {list}, each in quotes"),
         Kind::Section => "a section".to_owned(),

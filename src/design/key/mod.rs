@@ -80,8 +80,12 @@ pub enum Kind {
     BagSize,
     /// A cover, a fresh mass or a number of portions.
     Amount,
+    /// So much of something to so much water.
+    Dose,
     /// One of these words.
     Word(&'static [&'static str]),
+    /// One of these words, or a share.
+    WordOrShare(&'static [&'static str]),
     /// A name of this list in the catalogue.
     Name(&'static str),
     /// Several names of this list in the catalogue.

@@ -5,9 +5,10 @@ use jiff::civil;
 
 use super::{Entry, Kind, Misfit, Raw, listed, nearest};
 use crate::catalogue::{self, TankSize};
+use crate::design::{LabelDose, TopUp};
 use crate::units::error::{QuantityError, QuantityProblem};
 use crate::units::size::Size;
-use crate::units::{Analyte, Concentration, Length, Quantity};
+use crate::units::{Analyte, Concentration, Length, Quantity, Share, Volume};
 
 /// A text that is not blank.
 pub(crate) fn text(entry: &Entry<'_>) -> Result<String, Misfit> {
@@ -136,6 +137,44 @@ pub(crate) fn size(entry: &Entry<'_>) -> Result<Size, Misfit> {
         entry.within_limits(length.m(), |bound| Length::parse(bound).ok().map(Length::m))?;
     }
     Ok(size)
+}
+
+/// A dose to an amount of water, as labels have it: "5 mL per 40 L", "5 mL / 40 L".
+pub(crate) fn dose(entry: &Entry<'_>) -> Result<LabelDose, Misfit> {
+    let text = entry.text()?;
+    let Some((dose, per)) = text.split_once(" per ").or_else(|| text.split_once('/')) else {
+        return Err(Misfit::new(
+            format!("{} says no amount of water", entry.value.shown()),
+            entry.kind_rule(),
+            entry.example(),
+        ));
+    };
+    let volume = |text: &str| Volume::parse(text).map_err(|error| unread(entry, &error));
+    let label = LabelDose {
+        dose: volume(dose)?,
+        per: volume(per)?,
+    };
+    let ml_per_litre = label.dose.ml() / label.per.litres();
+    entry.within_limits(ml_per_litre, |bound| bound.parse().ok())?;
+    if ml_per_litre.is_finite() {
+        return Ok(label);
+    }
+    Err(Misfit::new(
+        format!("{} is a dose to no water", entry.value.shown()),
+        entry.kind_rule(),
+        entry.example(),
+    ))
+}
+
+/// Tap water, soft water, or the share of soft water in a mixture of both.
+pub(crate) fn top_up(entry: &Entry<'_>) -> Result<TopUp, Misfit> {
+    let softened = match entry.text()? {
+        "tap" => Share::ZERO,
+        "soft" => Share::from_fraction(1.0),
+        text if text.starts_with(char::is_alphabetic) => return Err(entry.wrong_type()),
+        _ => quantity(entry)?,
+    };
+    Ok(TopUp { softened })
 }
 
 /// The lines to write for a size by its trade name: such sizes are outside the glass.

@@ -15,7 +15,8 @@ use crate::design::{Device, LightLevel, Looked, usual};
 use crate::geometry::{Dimension, LayerDepth};
 use crate::plants::light::LightClass;
 use crate::units::{
-    Analyte, Concentration, LuminousFlux, PhotonFlux, Quantity, Share, Temperature, UnitSystem,
+    Alkalinity, Analyte, Concentration, Conductivity, Hardness, LuminousFlux, PhotonFlux, Quantity,
+    Share, Temperature, UnitSystem,
 };
 
 /// A key whose place in a draft decides what is written there.
@@ -142,6 +143,7 @@ pub const KEYS: &[Key] = &[
     Key::new("hardscape", Sections, "[{ material = \"granite\", mass = \"2 kg\" }]", "stones").at_most(100),
     Key::new("plants", Sections, "[{ name = \"lemna_minor\", amount = \"30 %\" }]", "the planting of day one").at_most(100),
     Key::new("water", Section, "{ temperature = \"24 C\" }", "the water filled in and changed"),
+    Key::new("conditioner", Section, "{ label = \"5 mL per 40 L\" }", "what takes chlorine out of the tap water"),
     Key::new("light", Section, "{ class = \"medium\", hours = 8 }", "the lamp"),
     Key::new("air", Section, "{ device = \"none\" }", "what moves air or water"),
     Key::new("animals", Sections, "[{ name = \"small_shrimp\", count = 10 }]", "animals and when they move in").at_most(100),
@@ -231,11 +233,29 @@ pub const KEYS: &[Key] = &[
     plain!(water.nitrite as Nitrite, "0.05 mg/L", "nitrite of the tap water, as NO2").to("100 mg/L"),
     plain!(water.nitrate as Nitrate, "5 mg/L", "nitrate of the tap water, as NO3").to("1000 mg/L").or("\"5 mg/L\"", "judgement: tap water low in nitrate; the supplier's report says yours"),
     plain!(water.phosphate as Phosphate, "0.5 mg/L", "phosphate of the tap water, as PO4").to("100 mg/L"),
+    plain!(water.potassium, "2 mg/L", "of the tap water; a common range is taken where it is not known").to("1000 mg/L"),
+    plain!(water.magnesium, "8 mg/L", "of the tap water; a common share of the hardness is taken where it is not known").to("1000 mg/L"),
+    plain!(water.iron, "0.05 mg/L", "of the tap water; a common range is taken where it is not known").to("100 mg/L"),
+    plain!(water.conductivity, "350 uS/cm", "of the tap water; a range by hardness and alkalinity is taken where it is not known").to("10 mS/cm"),
+    plain!(water.disinfectant, "chlorine", "what the supplier keeps the tap water clean with; taken as chloramine where it is not known"),
+    plain!(water.chlorine, "0.5 mg/L", "free and bound chlorine of the tap water, as Cl2").to("20 mg/L"),
+    plain!(water.cold, "12 C", "at the cold tap").from("0 C").to("50 C"),
+    plain!(water.hot, "60 C", "at the hot tap").from("0 C").to("99 C"),
+    plain!(water.top_up, "soft", "what water lost to the air is replaced with: tap, soft, or the share of soft water in both; tap unless said").to("100 %"),
+    Key::new("water.softened", Section, "{ hardness = \"0 dGH\" }", "rain, distilled or reverse-osmosis water to mix with; pure unless said"),
+    plain!(water.softened.hardness, "0 dGH", "of the softened water").to("100 dGH"),
+    plain!(water.softened.alkalinity, "0 dKH", "of the softened water").to("60 dKH"),
+    plain!(water.softened.nitrate as Nitrate, "0 mg/L", "nitrate of the softened water, as NO3").to("1000 mg/L"),
+    Key::new("water.goal", Section, "{ hardness = \"6 dGH\" }", "the water that is asked for"),
+    plain!(water.goal.hardness, "6 dGH", "asked for").to("100 dGH"),
+    plain!(water.goal.alkalinity, "4 dKH", "asked for").to("60 dKH"),
     Key::new("water.change", Section, "{ share = \"25 %\", every = \"7 d\" }", "regular water changes"),
     placed!("water.change.share", |draft, _| Ok(&mut place::change(draft)?.share), "25 %", "share of the water replaced").needed().above("0 %").to("100 %"),
     placed!("water.change.every", |draft, _| Ok(&mut place::change(draft)?.every), "7 d", "how often").needed().from("1 h").to("365 d").then(follow::first_change),
     placed!("water.change.from", |draft, _| Ok(&mut place::change(draft)?.from), "7", "day of the first change").from("0").to("3650"),
     placed!("water.change.until", |draft, _| Ok(&mut place::change(draft)?.until), "28", "day of the last change").from("0").to("3650").or("365", "judgement: kept up for a year unless said"),
+
+    plain!(conditioner.label, "5 mL per 40 L", "the dose on its label").above("0").to("100"),
 
     Key::new("light.par", PHOTON_FLUX, "60 umol/m2/s", "light at the water surface").from("0 umol/m2/s").to("2500 umol/m2/s").varied(|entry| give(entry, |draft, _, par| { draft.light.level = LightLevel::Par(par); Ok(()) })).then(follow::lamp),
     Key::new("light.class", LightClass::KIND, "medium", "light in words: about 30, 60 or 120 umol/m2/s at the surface").or("\"medium\"", "judgement: a middling lamp, about 60 umol/m2/s at the surface").varied(|entry| give(entry, |draft, _, class| { draft.light.level = LightLevel::Class(class); Ok(()) })),
@@ -294,6 +314,11 @@ pub const KEYS: &[Key] = &[
     Key::new("readings[].ph", Number, "7.2", "pH").from("3").to("11"),
     Key::new("readings[].temperature", TEMPERATURE, "24 C", "of the water").from("0 C").to("40 C"),
     Key::new("readings[].oxygen", CONCENTRATION, "7 mg/L", "dissolved oxygen").to("50 mg/L"),
+    Key::new("readings[].hardness", Kind::Quantity(Hardness::NAME), "6 dGH", "calcium and magnesium").to("100 dGH"),
+    Key::new("readings[].alkalinity", Kind::Quantity(Alkalinity::NAME), "4 dKH", "alkalinity").to("60 dKH"),
+    Key::new("readings[].conductivity", Kind::Quantity(Conductivity::NAME), "350 uS/cm", "conductivity").to("20 mS/cm"),
+    Key::new("readings[].potassium", CONCENTRATION, "5 mg/L", "potassium").to("1000 mg/L"),
+    Key::new("readings[].iron", CONCENTRATION, "0.05 mg/L", "iron").to("100 mg/L"),
 
     Key::new("signs.observed", Names("signs"), "gasping_at_dawn", "what was seen, by the names of the sign table").at_most(100),
     Key::new("signs.absent", Names("signs"), "craters", "what was looked for and not seen").at_most(100),

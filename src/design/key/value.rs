@@ -2,10 +2,12 @@
 
 use super::amount::amount;
 use super::named::row;
-use super::read::{count, flag, number, quantity, size, word};
+use super::read::{count, dose, flag, number, quantity, size, top_up, word};
 use super::{Entry, Kind, Misfit};
 use crate::catalogue::{self, Row};
-use crate::design::{Amount, Device, DutyHours, Looked, Material, Rim};
+use crate::design::{
+    Amount, Device, Disinfectant, DutyHours, LabelDose, Looked, Material, Rim, TopUp,
+};
 use crate::plants::light::LightClass;
 use crate::units::size::Size;
 use crate::units::{Quantity, UnitSystem};
@@ -107,6 +109,22 @@ impl Value for Amount {
     }
 }
 
+impl Value for LabelDose {
+    const KIND: Kind = Kind::Dose;
+
+    fn read(entry: &Entry<'_>) -> Result<Self, Misfit> {
+        dose(entry)
+    }
+}
+
+impl Value for TopUp {
+    const KIND: Kind = Kind::WordOrShare(&["tap", "soft"]);
+
+    fn read(entry: &Entry<'_>) -> Result<Self, Misfit> {
+        top_up(entry)
+    }
+}
+
 impl Value for Device {
     const KIND: Kind = Kind::Name(catalogue::Device::LIST);
 
@@ -140,6 +158,7 @@ macro_rules! words {
 words!(UnitSystem: "metric" = Metric, "us" = Us);
 words!(Material: "glass" = Glass, "acrylic" = Acrylic);
 words!(Rim: "free" = Free, "braced" = Braced);
+words!(Disinfectant: "none" = None, "chlorine" = Chlorine, "chloramine" = Chloramine);
 words!(Looked: "all" = All, "some" = Some);
 words!(LightClass: "low" = Low, "medium" = Medium, "high" = High);
 words!(DutyHours: "always" = Always, "night" = Night, "day" = Day);

@@ -40,9 +40,7 @@ impl Limits {
             Subject::Ammonia => self.ammonia,
             Subject::Nitrite => self.nitrite,
             Subject::Nitrate => self.nitrate,
-            Subject::Phosphate | Subject::Ph | Subject::Temperature | Subject::Oxygen => {
-                f64::INFINITY
-            }
+            _ => f64::INFINITY,
         }
     }
 

@@ -1,7 +1,10 @@
 //! What a cell of a log says.
 
 use crate::diagnosis::{Reported, Subject};
-use crate::units::{Analyte, Concentration, Quantity, QuantityError, Temperature};
+use crate::units::{
+    Alkalinity, Analyte, Concentration, Conductivity, Hardness, Quantity, QuantityError,
+    Temperature,
+};
 use crate::water::card::Card;
 
 /// Cells that hold nothing.
@@ -58,15 +61,31 @@ fn amount(subject: Subject, text: &str, unit: &str) -> Result<f64, String> {
             let celsius = Temperature::parse(whole).map_err(says)?.celsius();
             within(whole, Some(celsius), 0.0, 40.0, "a water temperature in C")
         }
-        Subject::Oxygen => {
-            let read = Concentration::parse(whole).map_err(says)?.mg_l();
-            within(whole, Some(read), 0.0, 50.0, "oxygen in mg/L")
+        Subject::Oxygen => dissolved(whole, 50.0, "oxygen in mg/L"),
+        Subject::Potassium => dissolved(whole, 1000.0, "potassium in mg/L"),
+        Subject::Iron => dissolved(whole, 100.0, "iron in mg/L"),
+        Subject::Hardness => {
+            let read = Hardness::parse(whole).map_err(says)?.dgh();
+            within(whole, Some(read), 0.0, 100.0, "a hardness in dGH")
+        }
+        Subject::Alkalinity => {
+            let read = Alkalinity::parse(whole).map_err(says)?.dkh();
+            within(whole, Some(read), 0.0, 60.0, "an alkalinity in dKH")
+        }
+        Subject::Conductivity => {
+            let read = Conductivity::parse(whole).map_err(says)?.us_cm();
+            within(whole, Some(read), 0.0, 20_000.0, "a conductivity in uS/cm")
         }
         Subject::Ammonia => nutrient(Analyte::Ammonia, whole, 1000.0),
         Subject::Nitrite => nutrient(Analyte::Nitrite, whole, 1000.0),
         Subject::Nitrate => nutrient(Analyte::Nitrate, whole, 10_000.0),
         Subject::Phosphate => nutrient(Analyte::Phosphate, whole, 1000.0),
     }
+}
+
+fn dissolved(text: &str, most: f64, what: &str) -> Result<f64, String> {
+    let read = Concentration::parse(text).map_err(|error| error.to_string())?;
+    within(text, Some(read.mg_l()), 0.0, most, what)
 }
 
 fn nutrient(analyte: Analyte, text: &str, most: f64) -> Result<f64, String> {

@@ -46,6 +46,23 @@ const HEADS: &[(&[&str], Subject)] = &[
         Subject::Temperature,
     ),
     (&["oxygen", "o2", "do", "dissolved oxygen"], Subject::Oxygen),
+    (
+        &[
+            "hardness",
+            "general hardness",
+            "total hardness",
+            "gh",
+            "dgh",
+        ],
+        Subject::Hardness,
+    ),
+    (
+        &["alkalinity", "carbonate hardness", "kh", "dkh"],
+        Subject::Alkalinity,
+    ),
+    (&["conductivity", "ec", "us/cm"], Subject::Conductivity),
+    (&["potassium", "k", "k+"], Subject::Potassium),
+    (&["iron", "fe"], Subject::Iron),
 ];
 /// Heads that name a scale; "nh3/nh4" does not say which.
 const SCALES: [&str; 9] = [
@@ -93,7 +110,12 @@ fn unit_of(subject: Subject, name: &str, rest: &str) -> String {
     match subject {
         Subject::Ph => String::new(),
         Subject::Temperature => rest.trim_start_matches(['°', 'º']).to_owned(),
-        Subject::Oxygen => {
+        Subject::Hardness if ["gh", "dgh"].contains(&name) && rest.is_empty() => "dGH".to_owned(),
+        Subject::Alkalinity if ["kh", "dkh"].contains(&name) && rest.is_empty() => "dKH".to_owned(),
+        Subject::Hardness | Subject::Alkalinity => rest,
+        Subject::Conductivity if rest.is_empty() => "uS/cm".to_owned(),
+        Subject::Conductivity => rest,
+        Subject::Oxygen | Subject::Potassium | Subject::Iron => {
             if rest.is_empty() {
                 "mg/L".to_owned()
             } else {

@@ -124,6 +124,29 @@ fn cells_beyond_the_last_head_are_refused_and_empty_ones_are_not() {
     assert_eq!(log.measurements.len(), 1);
 }
 
+/// 17.848 mg/L of calcium carbonate are a degree.
+#[test]
+fn minerals_are_read_in_the_unit_of_their_head() {
+    let log = read("day,GH,KH (mg/L CaCO3),EC,potassium,Fe\n3,8,53.544,420,5,0.05\n");
+    assert!(log.faults.is_empty(), "{:?}", log.faults);
+    let read_as = |of| {
+        let found = log.measurements.iter().find(|one| one.of == of);
+        found.expect("a reading").value.number()
+    };
+    for (of, expected) in [
+        (Subject::Hardness, 8.0),
+        (Subject::Alkalinity, 3.0),
+        (Subject::Conductivity, 420.0),
+        (Subject::Potassium, 5.0),
+        (Subject::Iron, 0.05),
+    ] {
+        assert!((read_as(of) - expected).abs() < 1e-4, "{of:?}");
+    }
+    // hardness comes in mg/L of more than one thing
+    let unsaid = read("day,hardness\n3,120\n");
+    assert_eq!((unsaid.measurements.len(), unsaid.faults.len()), (0, 1));
+}
+
 /// As programs of many European countries write it.
 #[test]
 fn semicolons_with_decimal_commas_are_refused_by_name() {
