@@ -17,6 +17,8 @@ const MEANT: &[(&str, &str)] = &[
     ("po4", "phosphate"),
     ("o2", "oxygen"),
     ("dissolved_oxygen", "oxygen"),
+    ("ec", "conductivity"),
+    ("fe", "iron"),
     ("photoperiod", "hours"),
     ("glass", "wall"),
     ("aquarium", "tank"),
@@ -31,11 +33,9 @@ const MEANT: &[(&str, &str)] = &[
 
 /// What no key takes, and what stands for it.
 const NOT_TAKEN: &[(&str, &str)] = &[
-    ("tds", "no key takes it: give hardness and alkalinity"),
-    ("ec", "no key takes it: give hardness and alkalinity"),
     (
-        "conductivity",
-        "no key takes it: give hardness and alkalinity",
+        "tds",
+        "no key takes it: give conductivity, or hardness and alkalinity",
     ),
     ("co2", "carbon dioxide is computed: give ph and alkalinity"),
 ];
