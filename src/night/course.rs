@@ -37,6 +37,9 @@ impl Accuracy {
 
 /// Corrections of the start of the day at most.
 const MOST_CORRECTIONS: u32 = 20;
+/// Share of what a day misses that known slopes may leave; where they leave more they are taken
+/// anew.
+const KEEPS: f64 = 0.5;
 /// Shift by which the answer of a day to its start is felt, mg/L.
 const SHIFT_MG_L: f64 = 0.05;
 /// Store that is guessed at first, mg of oxygen per gram of submerged plants.
@@ -84,6 +87,9 @@ impl Schedule {
 /// Oxygen, all inorganic carbon and store.
 pub(super) type Point<R> = [R; STATES];
 
+/// What each state gains over a day, row by row, for a unit more of each at its start.
+type Slopes<R> = [Point<R>; STATES];
+
 /// A day followed through.
 pub(super) struct Day<R> {
     /// [`SAMPLES`] points, evenly spaced.
@@ -118,6 +124,19 @@ pub(super) struct Settled<R> {
     pub(super) start: Point<R>,
     /// Oxygen, carbon and store gained or lost over the day after all, mg/L.
     pub(super) drift: Point<R>,
+    /// Lowest oxygen of that day, mg/L.
+    pub(super) low: R,
+    slopes: Option<Slopes<R>>,
+}
+
+impl<R: Real> Settled<R> {
+    /// Where to search for the day of a tank that is much like this one.
+    pub(super) fn as_guess(&self) -> Guess<R> {
+        Guess {
+            start: self.start,
+            slopes: self.slopes,
+        }
+    }
 }
 
 /// Follows a day from a start, with what each process moved.
@@ -149,23 +168,11 @@ pub(super) fn follow<R: Real>(
     })
 }
 
-/// The lowest oxygen of a day, without the ledger: quicker, for searches.
-pub(super) fn lowest<R: Real>(
-    model: &Model<R>,
-    schedule: &Schedule,
-    start: Point<R>,
-    accuracy: Accuracy,
-) -> Result<R, IntegrationError> {
-    let mut low = start[0];
-    let mut state = start;
-    for (from, to, phase) in schedule.parts() {
-        let system = Course { model, phase };
-        state = part(&system, (from, to), state, accuracy, |step| {
-            let middle = step.at(f64::midpoint(step.start, step.end));
-            low = low.min(middle[0]).min(step.to[0]);
-        })?;
-    }
-    Ok(low)
+/// A start to search from, with how the end of a day moves with it where that is known.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Guess<R> {
+    pub(super) start: Point<R>,
+    pub(super) slopes: Option<Slopes<R>>,
 }
 
 /// The start from which a day repeats itself, by Newton's method on the map from
@@ -175,46 +182,102 @@ pub(super) fn lowest<R: Real>(
 /// x := x - (P' - 1)^-1 (P(x) - x)
 /// ```
 ///
-/// Where it leaps out of what water can be, the day is repeated from its own end. Where it
-/// does not close, the last start is kept and [`Settled::drift`] says by how much it misses.
+/// The slopes are kept while they halve what a day misses, and taken anew where they do not.
+/// Where a fresh leap goes out of what water can be, the day is repeated from its own end.
+/// Where it does not close, the last start is kept and [`Settled::drift`] says by how much it
+/// misses.
 pub(super) fn settle<R: Real>(
     model: &Model<R>,
     schedule: &Schedule,
-    guess: Point<R>,
+    guess: Guess<R>,
     accuracy: Accuracy,
 ) -> Result<Settled<R>, IntegrationError> {
-    let end = |start: Point<R>| end_of_day(model, schedule, start, accuracy);
-    let mut start = guess;
-    let mut gained = difference(end(start)?, start);
+    let pass = |start: Point<R>| pass(model, schedule, start, accuracy);
+    let mut at = pass(guess.start)?;
+    let mut slopes = guess.slopes;
     for _ in 0..MOST_CORRECTIONS {
-        if farthest(&gained) < accuracy.closed {
+        let missed = farthest(&at.gained);
+        if missed < accuracy.closed {
             break;
         }
-        let mut slopes = [[R::splat(0.0); STATES]; STATES];
-        for column in 0..STATES {
-            let mut shifted = start;
-            shifted[column] = start[column] + SHIFT_MG_L;
-            let there = difference(end(shifted)?, shifted);
-            for row in 0..STATES {
-                slopes[row][column] = (there[row] - gained[row]) / SHIFT_MG_L;
-            }
+        let kept = slopes.and_then(|slopes| pass(at.leap(&slopes)).ok());
+        if let Some(next) = kept.filter(|next| farthest(&next.gained) < KEEPS * missed) {
+            at = next;
+            continue;
         }
-        let leap = corrected(start, &slopes, gained);
-        (start, gained) = if let Ok(there) = end(leap) {
-            (leap, difference(there, leap))
-        } else {
-            let next = std::array::from_fn(|row| start[row] + gained[row]);
-            (next, difference(end(next)?, next))
+        let fresh = at.slopes(pass)?;
+        slopes = Some(fresh);
+        at = match pass(at.leap(&fresh)) {
+            Ok(next) => next,
+            Err(_) => pass(at.end())?,
         };
     }
     Ok(Settled {
+        start: at.start,
+        drift: at.gained,
+        low: at.low,
+        slopes,
+    })
+}
+
+/// A day passed without the ledger.
+struct Passed<R> {
+    start: Point<R>,
+    gained: Point<R>,
+    low: R,
+}
+
+impl<R: Real> Passed<R> {
+    fn end(&self) -> Point<R> {
+        std::array::from_fn(|row| self.start[row] + self.gained[row])
+    }
+
+    /// How what is gained moves with the start, by differences.
+    fn slopes(
+        &self,
+        pass: impl Fn(Point<R>) -> Result<Self, IntegrationError>,
+    ) -> Result<Slopes<R>, IntegrationError> {
+        let mut slopes = [[R::splat(0.0); STATES]; STATES];
+        for column in 0..STATES {
+            let mut shifted = self.start;
+            shifted[column] = self.start[column] + SHIFT_MG_L;
+            let there = pass(shifted)?.gained;
+            for row in 0..STATES {
+                slopes[row][column] = (there[row] - self.gained[row]) / SHIFT_MG_L;
+            }
+        }
+        Ok(slopes)
+    }
+
+    fn leap(&self, slopes: &Slopes<R>) -> Point<R> {
+        corrected(self.start, slopes, self.gained)
+    }
+}
+
+fn pass<R: Real>(
+    model: &Model<R>,
+    schedule: &Schedule,
+    start: Point<R>,
+    accuracy: Accuracy,
+) -> Result<Passed<R>, IntegrationError> {
+    let mut low = start[0];
+    let mut state = start;
+    for (from, to, phase) in schedule.parts() {
+        let system = Course { model, phase };
+        state = part(&system, (from, to), state, accuracy, |step| {
+            let middle = step.at(f64::midpoint(step.start, step.end));
+            low = low.min(middle[0]).min(step.to[0]);
+        })?;
+    }
+    Ok(Passed {
         start,
-        drift: gained,
+        gained: std::array::from_fn(|row| state[row] - start[row]),
+        low,
     })
 }
 
 /// A first guess: water in balance with the air, but for twice the carbon dioxide.
-pub(super) fn in_balance<R: Real>(model: &Model<R>, inputs: &NightInputs) -> Point<R> {
+pub(super) fn in_balance<R: Real>(model: &Model<R>, inputs: &NightInputs) -> Guess<R> {
     let ph = |carbon_mg_l: f64| {
         carbonate::ph(
             Concentration::from_mg_l(2.0 * carbon_mg_l),
@@ -224,30 +287,14 @@ pub(super) fn in_balance<R: Real>(model: &Model<R>, inputs: &NightInputs) -> Poi
         )
     };
     let numbers = &model.coefficients;
-    [
-        R::splat(0.8 * model.saturation_mg_l),
-        model.carbonate.all_at(numbers.room_carbon.map(ph)),
-        (numbers.fast_g_l + numbers.slow_g_l) * FIRST_STORE_MG_G,
-    ]
-}
-
-fn end_of_day<R: Real>(
-    model: &Model<R>,
-    schedule: &Schedule,
-    start: Point<R>,
-    accuracy: Accuracy,
-) -> Result<Point<R>, IntegrationError> {
-    let mut state = start;
-    for (from, to, phase) in schedule.parts() {
-        state = part(
-            &Course { model, phase },
-            (from, to),
-            state,
-            accuracy,
-            |_| {},
-        )?;
+    Guess {
+        start: [
+            R::splat(0.8 * model.saturation_mg_l),
+            model.carbonate.all_at(numbers.room_carbon.map(ph)),
+            (numbers.fast_g_l + numbers.slow_g_l) * FIRST_STORE_MG_G,
+        ],
+        slopes: None,
     }
-    Ok(state)
 }
 
 /// One phase of a day; nothing where it is empty.
@@ -278,10 +325,6 @@ pub(super) fn hour_of(sample: usize) -> f64 {
     sample as f64 / f64::from(SAMPLES_PER_HOUR)
 }
 
-fn difference<R: Real>(end: Point<R>, start: Point<R>) -> Point<R> {
-    std::array::from_fn(|row| end[row] - start[row])
-}
-
 /// The states without what was moved.
 fn point<R: Real>(state: &[R; LEDGER]) -> Point<R> {
     std::array::from_fn(|place| state[place])
@@ -293,7 +336,7 @@ fn farthest<R: Real>(gained: &Point<R>) -> f64 {
 }
 
 /// A Newton step, shortened where it would leave the sensible.
-fn corrected<R: Real>(start: Point<R>, slopes: &[Point<R>; STATES], gained: Point<R>) -> Point<R> {
+fn corrected<R: Real>(start: Point<R>, slopes: &Slopes<R>, gained: Point<R>) -> Point<R> {
     let less = solved(slopes, gained);
     let left = |place: usize| (start[place] - less[place]).max(start[place] * LEAST_LEFT);
     let grown = |place: usize| left(place).min(start[place] * MOST_GROWN);
@@ -302,7 +345,7 @@ fn corrected<R: Real>(start: Point<R>, slopes: &[Point<R>; STATES], gained: Poin
 
 /// Solves three equations by Cramer's rule, member by member; what ends the day as it
 /// starts, wherever that is, as the store of a tank without plants, asks for no correction.
-fn solved<R: Real>(slopes: &[Point<R>; STATES], right: Point<R>) -> Point<R> {
+fn solved<R: Real>(slopes: &Slopes<R>, right: Point<R>) -> Point<R> {
     let mut rows = *slopes;
     for (place, row) in rows.iter_mut().enumerate() {
         row[place] = row[place].map(|slope| if slope == 0.0 { -1.0 } else { slope });
@@ -323,6 +366,6 @@ fn solved<R: Real>(slopes: &[Point<R>; STATES], right: Point<R>) -> Point<R> {
     })
 }
 
-fn determinant<R: Real>(&[[a, b, c], [d, e, f], [g, h, i]]: &[Point<R>; STATES]) -> R {
+fn determinant<R: Real>(&[[a, b, c], [d, e, f], [g, h, i]]: &Slopes<R>) -> R {
     a * (e * i - f * h) - b * (d * i - f * g) + c * (d * h - e * g)
 }

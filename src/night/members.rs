@@ -3,7 +3,7 @@
 use rayon::prelude::*;
 
 use super::coefficients::Coefficients;
-use super::course::{Accuracy, Day, Point, Schedule, Settled, follow, in_balance, lowest, settle};
+use super::course::{Accuracy, Day, Guess, Point, Schedule, Settled, follow, in_balance, settle};
 use super::inputs::NightInputs;
 use super::model::Model;
 use super::rates::Rates;
@@ -104,7 +104,7 @@ impl Members {
 /// Searches over the same members: each starts from where the last one settled.
 pub(super) struct Search<'a> {
     members: &'a Members,
-    starts: Vec<Option<Point<Lanes>>>,
+    starts: Vec<Option<Guess<Lanes>>>,
 }
 
 impl<'a> Search<'a> {
@@ -121,18 +121,17 @@ impl<'a> Search<'a> {
         inputs: &NightInputs,
     ) -> Result<Vec<f64>, IntegrationError> {
         let schedule = Schedule::of(inputs);
-        let found: Vec<(Point<Lanes>, Lanes)> = self
+        let found: Vec<Settled<Lanes>> = self
             .members
             .models(inputs)
             .zip(&self.starts)
             .map(|(model, start)| {
                 let guess = start.unwrap_or_else(|| in_balance(&model, inputs));
-                let start = settle(&model, &schedule, guess, Accuracy::COARSE)?.start;
-                Ok((start, lowest(&model, &schedule, start, Accuracy::COARSE)?))
+                settle(&model, &schedule, guess, Accuracy::COARSE)
             })
             .collect::<Result<_, IntegrationError>>()?;
-        self.starts = found.iter().map(|(start, _)| Some(*start)).collect();
-        let lows: Vec<[f64; LANES]> = found.iter().map(|(_, low)| low.0).collect();
+        self.starts = found.iter().map(|day| Some(day.as_guess())).collect();
+        let lows: Vec<[f64; LANES]> = found.iter().map(|day| day.low.0).collect();
         Ok(self.members.unpacked(&lows))
     }
 }
