@@ -1,5 +1,6 @@
 //! The tank in question: its design, what was measured, and when that was.
 
+use super::fact::is_still;
 use super::measurement::{Measurement, Subject, latest};
 use crate::catalogue::{self, Sign};
 use crate::design::{Design, EventKind, Incident};
@@ -8,7 +9,7 @@ use crate::numerics::rodas::IntegrationError;
 use crate::plan::{Standing, standing};
 use crate::source::Band;
 use crate::startup::{Dissolved, Inputs, Parameters};
-use crate::units::{Concentration, Mass, Temperature};
+use crate::units::{Concentration, Length, Mass, Temperature};
 use crate::water::ammonia;
 
 /// An older tank is taken to be this old: beyond it the model only repeats itself.
@@ -56,6 +57,9 @@ impl<'a> Case<'a> {
         let set_back_d = (age_d - OLDEST_D).max(0.0);
         let mut inputs = Inputs::of(design);
         inputs.events.retain(|event| event.day <= age_d);
+        if is_still(design).is_none() {
+            inputs.leaf_film = Length::ZERO;
+        }
         for event in &mut inputs.events {
             event.day = (event.day - set_back_d).max(0.0);
         }

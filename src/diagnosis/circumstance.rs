@@ -264,7 +264,7 @@ const CIRCUMSTANCES: &[Circumstance] = &[
             (Cause::NightExchange, 1.8),
             (Cause::BacteriaSetBack, 0.4),
         ],
-        holds: |facts| is_still(facts.case),
+        holds: |facts| is_still(facts.case.design),
     },
     Circumstance {
         name: "tap water",

@@ -3,7 +3,7 @@
 use super::case::Case;
 use super::measurement::{Measurement, Subject};
 use crate::catalogue::Group;
-use crate::design::Device;
+use crate::design::{Design, Device};
 use crate::finding::Status;
 use crate::plan::watch_limit_mg_l;
 use crate::units::Mass;
@@ -136,8 +136,8 @@ pub(super) fn is_very_soft(case: &Case<'_>) -> bool {
 }
 
 /// Whether nothing moves the water, where the spec says what does.
-pub(super) fn is_still(case: &Case<'_>) -> Option<bool> {
-    let draft = case.design.draft();
+pub(super) fn is_still(design: &Design) -> Option<bool> {
+    let draft = design.draft();
     let is_said = draft
         .assumed
         .iter()

@@ -3,6 +3,7 @@
 use crate::design::{Design, Device, DutyHours, Stock};
 use crate::source::{Band, Validity};
 use crate::state::DayState;
+use crate::state::movement::Stirred;
 use crate::units::{
     Alkalinity, Area, Flow, Length, Mass, MassRate, Pressure, Share, Temperature, Volume,
 };
@@ -192,6 +193,18 @@ impl NightInputs {
             DutyHours::Always => (there, there),
             DutyHours::Night => (false, there),
             DutyHours::Day => (there, false),
+        }
+    }
+
+    /// What moves the water.
+    pub fn stirred(&self) -> Stirred {
+        Stirred {
+            device: self.device,
+            flow: self.flow,
+            device_depth: self.device_depth,
+            temperature: self.temperature,
+            surface: self.surface,
+            water: self.water,
         }
     }
 

@@ -5,7 +5,6 @@
 //! [`outlook`] does so for the whole range of the numbers that nobody knows.
 //! Hours count from the moment the lamp goes on.
 
-pub mod flow;
 pub mod inputs;
 pub mod lighting;
 pub mod limits;

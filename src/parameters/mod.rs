@@ -7,6 +7,7 @@
 mod bed;
 mod group;
 mod lamp;
+mod moving;
 mod night;
 mod nitrifier;
 mod plant;
@@ -15,6 +16,7 @@ mod water;
 pub use bed::{Cap, Soil};
 pub use group::Description;
 pub use lamp::Lamp;
+pub use moving::Moving;
 pub use night::{Aeration, OxygenUse, Photosynthesis, night_descriptions};
 pub use nitrifier::Nitrifiers;
 pub use plant::{Algae, Fast, Floating, Slow, Submerged};
@@ -48,6 +50,8 @@ pub struct Parameters<T> {
     pub algae: Algae<T>,
     /// The light against what is said of it.
     pub lamp: Lamp<T>,
+    /// What moving water does.
+    pub moving: Moving<T>,
 }
 
 impl<T: Copy> Parameters<T> {
@@ -66,6 +70,7 @@ impl<T: Copy> Parameters<T> {
             slow: self.slow.map(&mut change),
             algae: self.algae.map(&mut change),
             lamp: self.lamp.map(&mut change),
+            moving: self.moving.map(&mut change),
         }
     }
 
@@ -93,6 +98,7 @@ impl Parameters<Band> {
             slow: Slow::reference(),
             algae: Algae::reference(),
             lamp: Lamp::reference(),
+            moving: Moving::reference(),
         }
     }
 
@@ -134,6 +140,7 @@ pub fn descriptions() -> Vec<Description> {
         Slow::<Band>::DESCRIPTIONS,
         Algae::<Band>::DESCRIPTIONS,
         Lamp::<Band>::DESCRIPTIONS,
+        Moving::<Band>::DESCRIPTIONS,
     ]
     .concat()
 }

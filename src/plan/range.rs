@@ -4,8 +4,9 @@ use crate::air::{airlift, bubble, demand};
 use crate::design::{Design, Device};
 use crate::finding::Caution;
 use crate::heat::evaporation;
-use crate::night::{flow, inputs};
+use crate::night::inputs;
 use crate::source::{OutOfRange, Validity};
+use crate::state::movement;
 use crate::units::show::significant;
 use crate::water::{
     ammonia, atmosphere, carbon_dioxide, carbonate, density, diffusion, oxygen, schmidt,
@@ -184,7 +185,7 @@ fn riser_number(design: &Design) -> Vec<f64> {
     let draft = design.draft();
     match draft.air.device {
         Device::SpongeFilter => {
-            let riser = flow::riser(draft.air.flow, draft.air.depth, draft.water.temperature);
+            let riser = movement::riser(draft.air.flow, draft.air.depth, draft.water.temperature);
             vec![riser.surface_tension_number()]
         }
         Device::None | Device::Pump | Device::AirStone => Vec::new(),

@@ -199,6 +199,7 @@ sources! {
     Seitzinger1991 = "seitzinger_1991",
     Shah2002 = "shah_2002",
     Shah2014 = "shah_2014",
+    SherKaul1995 = "sher_kaul_1995",
     SherardDunnigan1989 = "sherard_dunnigan_1989",
     Si2014_538 = "si_2014_538",
     Sin2008 = "sin_2008",

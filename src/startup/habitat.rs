@@ -1,5 +1,5 @@
 //! Where the ammonia oxidisers sit: on the bed, fed from below and above, and elsewhere,
-//! fed through still water.
+//! fed through still water and by what a sponge filter draws past them.
 
 use super::nitrification::{Oxidation, Oxidiser};
 use super::uptake::saturation;
@@ -42,12 +42,18 @@ pub(super) struct Ways<S = f64> {
 }
 
 impl Habitat {
-    pub(super) fn new(numbers: &Nitrifiers<f64>, oxidiser: Oxidiser, film_m_d: f64) -> Self {
+    /// The two places of a tank, with what a sponge filter draws past the cells in it.
+    pub(super) fn new(
+        numbers: &Nitrifiers<f64>,
+        oxidiser: Oxidiser,
+        film_m_d: f64,
+        sponge_m_d: f64,
+    ) -> Self {
         Self {
             oxidiser,
             bed_share: numbers.bed_share,
             film_m_d,
-            elsewhere_m_d: numbers.film_velocity,
+            elsewhere_m_d: numbers.film_velocity + sponge_m_d,
         }
     }
 

@@ -2,7 +2,10 @@
 
 use super::by_reading::ChangesByReading;
 use crate::plants::shade::GROWTH_HOURS;
-use crate::units::{Area, Concentration, Length, Mass, PhotonFlux, Share, Temperature, Volume};
+use crate::units::constants::{HOURS_PER_DAY, L_PER_M3};
+use crate::units::{
+    Area, Concentration, Flow, Length, Mass, PhotonFlux, Share, Temperature, Volume,
+};
 
 /// A tank on the day it is filled, and what is done to it later.
 ///
@@ -31,6 +34,10 @@ pub struct Inputs {
     pub ph: f64,
     /// Dissolved oxygen, mean of the day.
     pub oxygen: Concentration,
+    /// Film of still water on the leaves.
+    pub leaf_film: Length,
+    /// Water that goes through a sponge filter, mean of the day.
+    pub through_sponge: Flow,
     /// Feed given from day 0.
     pub feed: Feed,
     /// Cover to which floaters are thinned; none are taken without it.
@@ -55,7 +62,7 @@ impl Inputs {
 
     /// The cube on which the model was compared with an independent program: a floor of
     /// 493 cm2, 25 mm of soil under 25 mm of sand, 16 cm of water at 25 C and pH 7.2, ten
-    /// hours a day of 100 umol/(m2 s), and no plants.
+    /// hours a day of 100 umol/(m2 s), stirred, and no plants.
     pub fn reference() -> Self {
         let floor = Area::from_cm2(493.0);
         Self {
@@ -69,6 +76,8 @@ impl Inputs {
             temperature: Temperature::from_celsius(25.0),
             ph: 7.2,
             oxygen: Concentration::from_mg_l(7.0),
+            leaf_film: Length::ZERO,
+            through_sponge: Flow::ZERO,
             feed: Feed::default(),
             floaters_above: None,
             stems_above_g_m2: None,
@@ -162,6 +171,8 @@ pub(super) struct Conditions {
     pub(super) temperature_c: f64,
     pub(super) ph: f64,
     pub(super) oxygen_mg_l: f64,
+    pub(super) leaf_film: Length,
+    pub(super) sponge_m_d: f64,
     pub(super) feed_g_m2_d: f64,
     pub(super) feed_protein: f64,
     pub(super) floaters_above: Option<f64>,
@@ -186,6 +197,8 @@ impl Conditions {
             temperature_c: inputs.temperature.celsius(),
             ph: inputs.ph,
             oxygen_mg_l: inputs.oxygen.mg_l(),
+            leaf_film: inputs.leaf_film,
+            sponge_m_d: m3_per_day(inputs.through_sponge) / inputs.floor.m2(),
             feed_g_m2_d: 0.0,
             feed_protein: 0.0,
             floaters_above: inputs.floaters_above.map(Share::fraction),
@@ -216,6 +229,11 @@ impl Conditions {
     pub(super) fn day_share(&self) -> f64 {
         self.light_hours / GROWTH_HOURS
     }
+}
+
+/// Cubic metres a day of a flow.
+fn m3_per_day(flow: Flow) -> f64 {
+    flow.l_h() * HOURS_PER_DAY / L_PER_M3
 }
 
 /// Light of a day from its level and hours, mol/m2.

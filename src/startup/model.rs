@@ -97,6 +97,7 @@ impl Model {
                 numbers,
                 Oxidiser::of_ammonia(numbers, conditions),
                 1.0 / passages.ammonium.film_d_m,
+                parameters.moving.sponge_share * conditions.sponge_m_d,
             ),
             nitrite_oxidiser: Oxidiser::of_nitrite(numbers, conditions),
             floating: FloatingStand::new(parameters, conditions),

@@ -8,6 +8,7 @@ use super::surroundings::Surroundings;
 use super::uptake::{Store, Uptake, saturation, share_of};
 use crate::numerics::real::Scalar;
 use crate::parameters::{Fast, Parameters, Slow, Submerged};
+use crate::state::movement::film_half_mg_l;
 use crate::units::Temperature;
 
 /// Factor per degree on growth, up to the warmest temperature that helps
@@ -58,6 +59,8 @@ pub(super) struct FastStand {
     numbers: Fast<f64>,
     shared: Submerged<f64>,
     oxidised_preference: f64,
+    /// Nitrogen in the water at half uptake, behind the film on the leaves, mg/L.
+    nitrogen_half: f64,
     /// Gross growth in endless light with full stores, 1/d.
     growth_per_d: f64,
     /// Mass above which stems are cut back, g/m2.
@@ -83,6 +86,13 @@ impl FastStand {
             numbers: parameters.fast,
             shared: parameters.submerged,
             oxidised_preference: parameters.water.oxidised_preference,
+            nitrogen_half: parameters.submerged.nitrogen_half
+                + film_half_mg_l(
+                    conditions.leaf_film,
+                    water,
+                    parameters.fast.uptake,
+                    parameters.moving.leaf_area,
+                ),
             growth_per_d: endless_light_growth(&parameters.fast, water, conditions.light_hours),
             allowed_g_m2: conditions
                 .stems_above_g_m2
@@ -148,7 +158,7 @@ impl FastStand {
         let most_p = phosphorus.room() * mass * numbers.phosphorus_uptake;
         let uptake = Uptake::of(
             &surroundings.offer,
-            shared.nitrogen_half,
+            self.nitrogen_half,
             self.oxidised_preference,
         );
         let by_roots_n = settling.rooted

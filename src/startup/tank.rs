@@ -3,11 +3,13 @@
 use super::by_reading::ChangesByReading;
 use super::floating::reference_growth_per_d;
 use super::inputs::{Event, EventKind, Feed, Inputs, Planting};
-use crate::design::{self, Design, FloaterTraits, LightLevel, Planted, WaterChange};
+use crate::design::{self, Design, DutyHours, FloaterTraits, LightLevel, Planted, WaterChange};
 use crate::parameters::{Floating, Parameters};
 use crate::plants::light;
 use crate::source::Band;
-use crate::units::{Analyte, Area, Concentration, PhotonFlux, Share};
+use crate::state::movement::{Movement, Stirred};
+use crate::units::constants::HOURS_PER_DAY;
+use crate::units::{Analyte, Area, Concentration, Length, PhotonFlux, Share};
 
 /// Oxygen in the water, mean of the day: judgement, a planted tank at 24 C.
 const OXYGEN_MG_L: f64 = 7.0;
@@ -34,6 +36,7 @@ impl Inputs {
 
     fn changed(design: &Design, changes: Option<WaterChange>) -> Self {
         let draft = design.draft();
+        let stirred = Stirred::of(design);
         Self {
             floor: design.bed().area(),
             water: design.water(),
@@ -45,6 +48,8 @@ impl Inputs {
             temperature: draft.water.temperature,
             ph: draft.water.ph,
             oxygen: Concentration::from_mg_l(OXYGEN_MG_L),
+            leaf_film: Length::from_mm(Movement::of(&stirred).film_mm.typical),
+            through_sponge: stirred.through_sponge() * running(design),
             feed: if draft.animals.is_empty() {
                 feed(draft.feed)
             } else {
@@ -55,6 +60,17 @@ impl Inputs {
             events: events(design, changes),
             changes_by_reading: None,
         }
+    }
+}
+
+/// Share of the day in which the device runs.
+fn running(design: &Design) -> f64 {
+    let draft = design.draft();
+    let lit = draft.light.hours / HOURS_PER_DAY;
+    match draft.air.hours {
+        DutyHours::Always => 1.0,
+        DutyHours::Night => 1.0 - lit,
+        DutyHours::Day => lit,
     }
 }
 

@@ -1,5 +1,7 @@
 //! Biomass and water chemistry of a tank on one day: what the weeks after
-//! flooding hand to the hours of a day.
+//! flooding hand to the hours of a day, and how its water moves.
+
+pub mod movement;
 
 use crate::units::{Alkalinity, Concentration, Mass, MassRate, Share};
 

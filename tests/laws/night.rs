@@ -4,13 +4,13 @@ use lentic::design::{Design, Device, DutyHours};
 use lentic::night::sizing::{AirNeed, air_needed};
 use lentic::night::stock::{Diet, carried};
 use lentic::night::{
-    Ceiling, Cycle, Ensemble, Kept, NightInputs, Rates, Users, cycle, flow::Movement, outage,
-    outlook,
+    Ceiling, Cycle, Ensemble, Kept, NightInputs, Rates, Users, cycle, outage, outlook,
 };
 use lentic::plants::shade::transmission;
 use lentic::source::Band;
 use lentic::startup;
 use lentic::state::DayState;
+use lentic::state::movement::Movement;
 use lentic::units::{
     Alkalinity, Area, Concentration, Duration, Flow, Length, Mass, MassRate, Share, Temperature,
 };
@@ -424,7 +424,7 @@ fn assert_finite(tank: &NightInputs) {
         );
         assert!(hour.ph.is_finite() && hour.carbon_dioxide.mg_l().is_finite());
     }
-    let movement = Movement::of(tank);
+    let movement = Movement::of(&tank.stirred());
     assert!(movement.velocity_cm_s.is_ordered() && movement.film_mm.is_ordered());
     assert!(movement.uptake_pct.is_ordered() && movement.uptake_pct.high <= 100.0);
 }

@@ -4,7 +4,7 @@ use lentic::source::Band;
 use lentic::startup::{
     Event, EventKind, Feed, Inputs, Parameters, Planting, State, Trajectory, run, supply,
 };
-use lentic::units::{Area, Concentration, Length, Mass, PhotonFlux, Share, Temperature};
+use lentic::units::{Area, Concentration, Flow, Length, Mass, PhotonFlux, Share, Temperature};
 
 const DEPTH_M: f64 = 0.16;
 
@@ -27,6 +27,8 @@ fn tank(events: Vec<Event>) -> Inputs {
         temperature: Temperature::from_celsius(23.0),
         ph: 7.0,
         oxygen: Concentration::from_mg_l(7.0),
+        leaf_film: Length::from_mm(1.0),
+        through_sponge: Flow::ZERO,
         feed: Feed::default(),
         floaters_above: Some(Share::from_percent(30.0)),
         stems_above_g_m2: Some(200.0),

@@ -2,7 +2,6 @@
 
 use lentic::design::{Design, Device, DutyHours};
 use lentic::finding::Status;
-use lentic::night::flow::Movement;
 use lentic::night::lighting::Lighting;
 use lentic::night::upkeep::Upkeep;
 use lentic::night::{Ceiling, Ensemble, NightInputs, Outlook, Rates, outlook};
@@ -13,6 +12,7 @@ use lentic::plan::{self, AnimalsSection, OnDay, Options, Part, partial};
 use lentic::source::Band;
 use lentic::startup::{self, Inputs, Parameters, day_state, light_needs};
 use lentic::state::DayState;
+use lentic::state::movement::Movement;
 use lentic::units::{Concentration, Flow, Length, Share};
 
 use crate::diagnosis::demo;
@@ -100,7 +100,7 @@ fn a_lid_keeps_over_four_fifths_of_the_water_in() {
 #[test]
 fn a_strong_pump_under_floaters_is_flagged_and_no_device_is_slack() {
     let mut tank = stocked(&design(SIXTY));
-    let slack = Movement::of(&tank);
+    let slack = Movement::of(&tank.stirred());
     let submerged = tank.state.submerged();
     let status = |support| flow_slack::verdict(&slack, submerged, support).status;
     assert_eq!(status(Support::None), Status::Note);
@@ -112,7 +112,7 @@ fn a_strong_pump_under_floaters_is_flagged_and_no_device_is_slack() {
 
     tank.device = Device::Pump;
     tank.flow = Flow::from_l_h(500.0);
-    let strong = Movement::of(&tank);
+    let strong = Movement::of(&tank.stirred());
     // 55 L of water less bed
     assert!(strong.turnover_per_h.typical > 9.0 && strong.turnover_per_h.typical < 13.0);
     assert_eq!(
@@ -131,12 +131,12 @@ fn a_strong_pump_under_floaters_is_flagged_and_no_device_is_slack() {
 
 #[test]
 fn still_water_halves_what_stirred_water_lets_plants_take() {
-    let still = Movement::of(&stocked(&design(SIXTY)));
+    let still = Movement::of(&stocked(&design(SIXTY)).stirred());
     let mut stirred = stocked(&design(SIXTY));
     stirred.device = Device::AirStone;
     stirred.flow = Flow::from_l_min(1.0);
     stirred.device_depth = Length::from_cm(25.0);
-    let stirred = Movement::of(&stirred);
+    let stirred = Movement::of(&stirred.stirred());
     let share = still.uptake_pct.typical / stirred.uptake_pct.typical;
     assert!((0.4..0.7).contains(&share), "{share}");
     // laminar layers inside beds of plants are millimetres thick, not centimetres

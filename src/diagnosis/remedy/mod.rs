@@ -346,7 +346,7 @@ fn food(estimate: &TankEstimate, left_pct: f64) -> Step {
     let left_mg = cure::fed_now(estimate).mass_per_day.mg() * left_pct / 100.0;
     if left_mg < 1.0 {
         return Step::new(
-            "feed nothing for a week, then no more than is eaten in a minute; siphon off what lies about",
+            "give no food for a week, then no more than is eaten in a minute; siphon off what lies about",
             0.0,
             "mg/d",
         );

@@ -15,7 +15,6 @@ use super::options::Options;
 use crate::catalogue::{self, Animal};
 use crate::design::{Design, Stock, usual};
 use crate::finding::Caution;
-use crate::night::flow::Movement;
 use crate::night::lighting::Lighting;
 use crate::night::limits::{DAWN_ACT_MG_L, DAWN_WATCH_MG_L};
 use crate::night::outage::{Outage, outage};
@@ -27,6 +26,7 @@ use crate::numerics::rodas::IntegrationError;
 use crate::plants::shade::LightNeed;
 use crate::source::Band;
 use crate::startup::{Inputs, Parameters, light_needs};
+use crate::state::movement::Movement;
 use crate::units::{Concentration, Duration, Flow, Mass, Share};
 use day::Start;
 
@@ -93,7 +93,7 @@ impl<'a> NightPlan<'a> {
                 }
                 Remedies::Omitted => None,
             },
-            movement: Movement::of(&inputs),
+            movement: Movement::of(&inputs.stirred()),
             lighting: Lighting::of(&inputs, need.as_ref()),
             carried: carried(&inputs, ensemble, &diet, limit)?,
             upkeep: Upkeep::of(design),

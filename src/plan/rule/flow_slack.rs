@@ -7,9 +7,9 @@ use super::declaration::{About, Judge, Rule};
 use super::verdict::{Verdict, finding};
 use crate::air::circulation::OPEN_WATER_CM_S;
 use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, Step, step};
-use crate::night::flow::{Movement, air_for_speed};
 use crate::plan::outcome::Plan;
 use crate::source::{Basis, Source};
+use crate::state::movement::{Movement, air_for_speed};
 use crate::units::show::significant;
 use crate::units::{Mass, Velocity};
 
@@ -126,7 +126,11 @@ fn support(case: &NightCase<'_>) -> Support {
 }
 
 fn stirring(case: &NightCase<'_>, cm_s: f64) -> Option<Remedy> {
-    let flow = air_for_speed(&case.night.inputs, Velocity::from_cm_s(cm_s))?;
+    let flow = air_for_speed(
+        &case.night.inputs.stirred(),
+        case.night.inputs.air_depth(),
+        Velocity::from_cm_s(cm_s),
+    )?;
     let setting = air_setting(flow);
     Some(Remedy {
         says: format!(

@@ -6,8 +6,8 @@ use super::flow_slack;
 use super::verdict::{Verdict, finding};
 use crate::air::circulation::{FLOATER_BEST_CM_S, MOST_AT_FLOATERS_CM_S, MOST_AT_PLANTS_CM_S};
 use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status};
-use crate::night::flow::{Movement, own_flow_for_speed};
 use crate::source::{Basis, Source};
+use crate::state::movement::{Movement, own_flow_for_speed};
 use crate::units::show::significant;
 use crate::units::{Share, Velocity};
 
@@ -104,7 +104,7 @@ fn judged(case: &NightCase<'_>) -> Finding {
 }
 
 fn throttled(case: &NightCase<'_>, cm_s: f64) -> Option<Remedy> {
-    let flow = own_flow_for_speed(&case.night.inputs, Velocity::from_cm_s(cm_s))?;
+    let flow = own_flow_for_speed(&case.night.inputs.stirred(), Velocity::from_cm_s(cm_s))?;
     Some(Remedy {
         says: format!(
             "turn it down to {} or break its jet on a sponge or a wall",

@@ -2,14 +2,14 @@
 
 use std::f64::consts::PI;
 
-use super::inputs::NightInputs;
 use crate::air::circulation::{section_velocity, turnover_per_h};
 use crate::air::{Airlift, airlift, plume};
-use crate::design::Device;
+use crate::design::{Design, Device};
 use crate::numerics::root::first_crossing;
+use crate::parameters::{Fast, Moving, Submerged};
 use crate::source::Band;
 use crate::units::constants::SECONDS_PER_DAY;
-use crate::units::{Area, Flow, Length, Temperature, Velocity};
+use crate::units::{Area, Flow, Length, Temperature, Velocity, Volume};
 use crate::water::{Solute, density, diffusivity, viscosity};
 
 /// Bore of a pump's outlet, mm (judgement).
@@ -22,14 +22,48 @@ const RISER_LIFT_MM: f64 = 20.0;
 const STILL_CM_S: Band = Band::new(0.02, 0.05, 0.1);
 /// Length of a leaf along the flow (judgement).
 const LEAF_MM: f64 = 30.0;
-/// Both sides of the leaves of a gram of dry plant, m2 (judgement).
-const LEAF_AREA_M2_G: f64 = 0.15;
-/// Largest uptake of nitrogen by submerged plants, g/(g d), and the nitrogen at half of
-/// it, mg/L: ranges of short experiments (judgement).
-const UPTAKE_G_G_D: f64 = 0.015;
-const HALF_MG_L: f64 = 0.20;
 /// Seconds in a minute and litres in a cubic metre, together.
 const L_MIN_PER_M3_S: f64 = 60_000.0;
+
+/// What moves the water of a tank, and which water it is.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Stirred {
+    /// What moves air or water.
+    pub device: Device,
+    /// Of air; of water for a pump.
+    pub flow: Flow,
+    /// How deep the device hangs.
+    pub device_depth: Length,
+    /// Water temperature.
+    pub temperature: Temperature,
+    /// The water surface.
+    pub surface: Area,
+    /// Free water.
+    pub water: Volume,
+}
+
+impl Stirred {
+    /// The water of a design while its device runs.
+    pub fn of(design: &Design) -> Self {
+        let draft = design.draft();
+        Self {
+            device: draft.air.device,
+            flow: draft.air.flow,
+            device_depth: draft.air.depth,
+            temperature: draft.water.temperature,
+            surface: design.surface(),
+            water: design.water(),
+        }
+    }
+
+    /// Water that goes through a sponge; none without one.
+    pub fn through_sponge(&self) -> Flow {
+        match self.device {
+            Device::SpongeFilter => Flow::from_l_min(moved(self).typical),
+            Device::None | Device::AirStone | Device::Pump => Flow::ZERO,
+        }
+    }
+}
 
 /// Movement of the water.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -50,14 +84,14 @@ pub struct Movement {
 
 impl Movement {
     /// How the water of a tank moves while its device runs.
-    pub fn of(inputs: &NightInputs) -> Self {
-        let section = section(inputs);
-        let moved = moved(inputs);
+    pub fn of(stirred: &Stirred) -> Self {
+        let section = section(stirred);
+        let moved = moved(stirred);
         let section_cm_s = each(moved, |l_min| {
             section_velocity(Flow::from_l_min(l_min), section).cm_s()
         });
-        let driven_cm_s = match inputs.device {
-            Device::Pump => jet_cm_s(inputs.flow, section),
+        let driven_cm_s = match stirred.device {
+            Device::Pump => jet_cm_s(stirred.flow, section),
             Device::None | Device::AirStone | Device::SpongeFilter => section_cm_s,
         };
         let velocity_cm_s = Band::new(
@@ -65,16 +99,16 @@ impl Movement {
             driven_cm_s.typical + STILL_CM_S.typical,
             driven_cm_s.high + STILL_CM_S.high,
         );
-        let film = |cm_s: f64| film(Velocity::from_cm_s(cm_s), inputs.temperature);
+        let film = |cm_s: f64| film(Velocity::from_cm_s(cm_s), stirred.temperature);
         let film_mm = Band::new(
             film(velocity_cm_s.high).mm(),
             film(velocity_cm_s.typical).mm(),
             film(velocity_cm_s.low).mm(),
         );
-        let uptake = |mm: f64| 100.0 * uptake_share(Length::from_mm(mm), inputs.temperature);
+        let uptake = |mm: f64| 100.0 * uptake_share(Length::from_mm(mm), stirred.temperature);
         Self {
             turnover_per_h: each(moved, |l_min| {
-                turnover_per_h(Flow::from_l_min(l_min), inputs.water)
+                turnover_per_h(Flow::from_l_min(l_min), stirred.water)
             }),
             section_cm_s,
             velocity_cm_s,
@@ -93,14 +127,14 @@ impl Movement {
 const TRIED_L_MIN: (f64, f64) = (0.02, 25.0);
 const CLOSE_L_MIN: f64 = 0.01;
 
-/// The least air through a stone that moves the water at a speed; none where no flow tried
+/// The least air through a stone at a depth that moves the water at a speed; none where no flow tried
 /// does.
-pub fn air_for_speed(inputs: &NightInputs, speed: Velocity) -> Option<Flow> {
-    let with = |l_min: f64| NightInputs {
+pub fn air_for_speed(stirred: &Stirred, depth: Length, speed: Velocity) -> Option<Flow> {
+    let with = |l_min: f64| Stirred {
         device: Device::AirStone,
-        device_depth: inputs.air_depth(),
+        device_depth: depth,
         flow: Flow::from_l_min(l_min),
-        ..inputs.clone()
+        ..*stirred
     };
     let enough = |l_min: f64| Movement::of(&with(l_min)).velocity_cm_s.typical >= speed.cm_s();
     let (least, most) = TRIED_L_MIN;
@@ -110,14 +144,14 @@ pub fn air_for_speed(inputs: &NightInputs, speed: Velocity) -> Option<Flow> {
 
 /// The largest flow of a tank's own device that moves the water no faster than a speed;
 /// none where even the least is too much.
-pub fn own_flow_for_speed(inputs: &NightInputs, speed: Velocity) -> Option<Flow> {
-    let with = |share: f64| NightInputs {
-        flow: inputs.flow * share,
-        ..inputs.clone()
+pub fn own_flow_for_speed(stirred: &Stirred, speed: Velocity) -> Option<Flow> {
+    let with = |share: f64| Stirred {
+        flow: stirred.flow * share,
+        ..*stirred
     };
     let slow = |cut: f64| Movement::of(&with(1.0 - cut)).velocity_cm_s.typical <= speed.cm_s();
-    let cut = first_crossing(slow, 0.0, 1.0, CLOSE_L_MIN / inputs.flow.l_min().max(1.0)).ok()?;
-    Some(inputs.flow * (1.0 - cut))
+    let cut = first_crossing(slow, 0.0, 1.0, CLOSE_L_MIN / stirred.flow.l_min().max(1.0)).ok()?;
+    Some(stirred.flow * (1.0 - cut))
 }
 
 fn each(band: Band, of: impl Fn(f64) -> f64) -> Band {
@@ -125,18 +159,18 @@ fn each(band: Band, of: impl Fn(f64) -> f64) -> Band {
 }
 
 /// Water that the device moves, L/min.
-fn moved(inputs: &NightInputs) -> Band {
-    match inputs.device {
+fn moved(stirred: &Stirred) -> Band {
+    match stirred.device {
         Device::None => Band::exact(0.0),
         Device::AirStone => {
-            let ideal = plume::flow(inputs.flow, inputs.device_depth).l_min();
+            let ideal = plume::flow(stirred.flow, stirred.device_depth).l_min();
             plume::SLIP_FACTOR.scaled(ideal)
         }
         Device::SpongeFilter => {
-            let riser = riser(inputs.flow, inputs.device_depth, inputs.temperature);
+            let riser = riser(stirred.flow, stirred.device_depth, stirred.temperature);
             airlift::SPONGE_FACTOR.scaled(riser.water_flow().l_min())
         }
-        Device::Pump => Band::exact(inputs.flow.l_min()),
+        Device::Pump => Band::exact(stirred.flow.l_min()),
     }
 }
 
@@ -152,9 +186,9 @@ pub(crate) fn riser(air: Flow, submerged: Length, temperature: Temperature) -> A
 }
 
 /// An upright section of the water: its depth by the side of a square of the same surface.
-fn section(inputs: &NightInputs) -> Area {
-    let depth = inputs.water / inputs.surface;
-    Area::from_m2(depth.m() * inputs.surface.m2().sqrt())
+fn section(stirred: &Stirred) -> Area {
+    let depth = stirred.water / stirred.surface;
+    Area::from_m2(depth.m() * stirred.surface.m2().sqrt())
 }
 
 /// Speed at which the momentum of a pump's jet moves a whole section, cm/s (judgement:
@@ -187,7 +221,7 @@ fn jet_cm_s(flow: Flow, section: Area) -> Band {
 ///
 /// # Example
 /// ```
-/// use lentic::night::flow::film;
+/// use lentic::state::movement::film;
 /// use lentic::units::{Temperature, Velocity};
 /// let still = film(Velocity::from_cm_s(0.05), Temperature::from_celsius(25.0));
 /// let stirred = film(Velocity::from_cm_s(5.0), Temperature::from_celsius(25.0));
@@ -215,7 +249,7 @@ pub fn film(velocity: Velocity, temperature: Temperature) -> Length {
 ///
 /// # Example
 /// ```
-/// use lentic::night::flow::uptake_share;
+/// use lentic::state::movement::uptake_share;
 /// use lentic::units::{Length, Temperature};
 /// let share = |mm| uptake_share(Length::from_mm(mm), Temperature::from_celsius(25.0));
 /// assert!(share(0.001) > 0.99 && share(2.0) < share(0.5));
@@ -228,11 +262,47 @@ pub fn film(velocity: Velocity, temperature: Temperature) -> Length {
 /// # Limits
 /// A bare leaf: algae and slime on it make the film thicker, so that it errs high.
 pub fn uptake_share(film: Length, temperature: Temperature) -> f64 {
+    let most_g_g_d = Fast::reference().uptake.typical;
+    let half_mg_l = Submerged::reference().nitrogen_half.typical;
     let k_m_d = diffusivity(Solute::Ammonium, temperature).m2_s() * SECONDS_PER_DAY / film.m();
-    let most_g_m2_d = UPTAKE_G_G_D / LEAF_AREA_M2_G;
+    let most_g_m2_d = most_g_g_d / Moving::reference().leaf_area.typical;
     // with C = K the linear term of the square is V alone
-    let constant = k_m_d * HALF_MG_L * HALF_MG_L;
+    let constant = k_m_d * half_mg_l * half_mg_l;
     let at_leaf = 2.0 * constant
         / (most_g_m2_d + (most_g_m2_d * most_g_m2_d + 4.0 * k_m_d * constant).sqrt());
-    2.0 * at_leaf / (HALF_MG_L + at_leaf)
+    2.0 * at_leaf / (half_mg_l + at_leaf)
+}
+
+/// What a film on the leaves adds to the concentration of ammonium at half of the largest
+/// uptake, mg/L.
+///
+/// ```text
+/// V d / (2 a D)
+/// ```
+///
+/// V the largest uptake per dry mass, a the leaf area of it, d the film.
+///
+/// # Source
+/// Fick's law through the film at half of the largest uptake: `k (C - K) = V / (2 a)`.
+///
+/// # Example
+/// ```
+/// use lentic::state::movement::film_half_mg_l;
+/// use lentic::units::{Length, Temperature};
+/// // ammonium diffuses by 1.64e-4 m2 a day at 20 C: 0.01 x 0.001 / (2 x 0.1 x 1.5e-4)
+/// let added = film_half_mg_l(Length::from_mm(1.0), Temperature::from_celsius(20.0), 0.01, 0.1);
+/// assert!((added - 0.33).abs() < 0.05);
+/// ```
+///
+/// # Limits
+/// Exact at half of the largest uptake; from poorer water it lets up to twice as much
+/// through, so that it errs high.
+pub fn film_half_mg_l(
+    film: Length,
+    temperature: Temperature,
+    most_g_g_d: f64,
+    leaf_area_m2_g: f64,
+) -> f64 {
+    let d_m2_d = diffusivity(Solute::Ammonium, temperature).m2_s() * SECONDS_PER_DAY;
+    most_g_g_d * film.m() / (2.0 * leaf_area_m2_g * d_m2_d)
 }
