@@ -52,11 +52,18 @@ impl TankSize {
     /// V = (L - 2 t) (W - 2 t) (H - t)
     /// ```
     pub fn inside_volume(&self) -> Volume {
+        let inside = self.inside();
+        Volume::from_m3(inside.length.m() * inside.width.m() * inside.height.m())
+    }
+
+    /// Length, width and height within walls and bottom.
+    pub fn inside(&self) -> Size {
         let (outside, wall) = (self.outside.value, self.wall.value);
-        let length = outside.length - wall * 2.0;
-        let width = outside.width - wall * 2.0;
-        let height = outside.height - wall;
-        Volume::from_m3(length.m() * width.m() * height.m())
+        Size {
+            length: outside.length - wall * 2.0,
+            width: outside.width - wall * 2.0,
+            height: outside.height - wall,
+        }
     }
 }
 

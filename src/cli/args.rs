@@ -337,7 +337,7 @@ pub(super) struct NewOptions {
     )]
     pub(super) units: UnitsChoice,
     /// Inside length x width x height with the unit; bed and planting are fitted to it. By
-    /// itself "60 x 30 x 36 cm", or "24 x 12 x 16 in".
+    /// itself "60 x 30 x 36 cm", or "24 x 12 x 16 in"; or a name of `lentic list sizes`.
     #[arg(long, value_name = "SIZE", value_parser = StarterSize::parse)]
     pub(super) size: Option<StarterSize>,
 }

@@ -2,6 +2,7 @@
 
 use thiserror::Error;
 
+use crate::catalogue::{self, TankSize};
 use crate::units::size::Size;
 use crate::units::{Length, QuantityError, UnitSystem};
 
@@ -11,7 +12,6 @@ const TEMPLATE: &str = include_str!("starter.toml");
 /// Each word in braces that no size changes, in metric and in US units.
 const WORDS: &[(&str, &str, &str)] = &[
     ("{units}", "metric", "us"),
-    ("{wall}", "6 mm", "1/4 in"),
     ("{freeboard}", "3 cm", "1 in"),
     ("{soil_bag}", "10 L", "8 dry_qt"),
     ("{cap_bag}", "10 kg", "50 lb"),
@@ -25,11 +25,26 @@ const WORDS: &[(&str, &str, &str)] = &[
     ("{added}", "10 mm", "1/2 in"),
 ];
 
-/// The inside of the box that a starter is for, as the keeper wrote it.
+/// The lines of a box measured inside.
+const INSIDE: &str = r#"# length x width x height, measured inside the glass
+size = {size}
+# true where you measured outside; then the wall is needed
+#outside = false
+#wall = "{wall}""#;
+/// The lines of a box as sold.
+const OUTSIDE: &str = r#"# length x width x height over the glass, and its wall: makers differ, measure your own
+size = {size}
+outside = true
+wall = "{wall}""#;
+
+/// The box that a starter is for, as the keeper wrote it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct StarterSize {
     written: String,
+    /// Of its inside.
     size: Size,
+    /// Its wall where it is written by its outside.
+    wall: Option<&'static str>,
 }
 
 /// Why a text is no size of a starter's box.
@@ -49,7 +64,7 @@ const SHORTEST_CM: f64 = 12.0;
 const LONGEST_CM: f64 = 300.0;
 
 impl StarterSize {
-    /// Reads length x width x height.
+    /// Reads length x width x height, or the name of a size as sold.
     ///
     /// # Errors
     /// A text that is no size, or a side that no starter is made for.
@@ -63,6 +78,13 @@ impl StarterSize {
     /// assert!(spec::parse(&text).is_ok());
     /// ```
     pub fn parse(text: &str) -> Result<Self, StarterSizeError> {
+        if let Ok(sold) = catalogue::find::<TankSize>(text) {
+            return Ok(Self {
+                written: sold.outside.text.clone(),
+                size: sold.inside(),
+                wall: Some(&sold.wall.text),
+            });
+        }
         let size = Size::parse(text)?;
         let sides = [size.length, size.width, size.height];
         let fits = |side: &Length| (SHORTEST_CM..=LONGEST_CM).contains(&side.cm());
@@ -72,6 +94,7 @@ impl StarterSize {
         Ok(Self {
             written: text.trim().to_owned(),
             size,
+            wall: None,
         })
     }
 
@@ -92,6 +115,7 @@ impl StarterSize {
                 width,
                 height,
             },
+            wall: None,
         }
     }
 }
@@ -161,7 +185,13 @@ pub fn sized(size: &StarterSize, units: UnitSystem) -> String {
     };
     let floor_cm2 = size.size.length.cm() * size.size.width.cm();
     let count = |floor: f64| (floor_cm2 / floor).round().max(1.0);
+    let usual_wall = match units {
+        UnitSystem::Metric => "6 mm",
+        UnitSystem::Us => "1/4 in",
+    };
     let fitted = [
+        ("{box}", size.wall.map_or(INSIDE, |_| OUTSIDE).to_owned()),
+        ("{wall}", size.wall.unwrap_or(usual_wall).to_owned()),
         // Quoted as TOML needs it: a size in inches may hold quotes of its own.
         (
             "{size}",

@@ -49,6 +49,26 @@ fn the_starter_of_any_usual_size_plans_well() {
 }
 
 #[test]
+fn the_starter_of_every_size_as_sold_is_that_tank_and_plans_well() {
+    for sold in lentic::catalogue::sizes() {
+        let starter = lentic(&["new", "--size", &sold.name], "");
+        assert_eq!(starter.code, 0, "{}: {}", sold.name, starter.stderr);
+        let design = lentic::spec::parse(&starter.stdout).unwrap();
+        let brimful = design.vessel().brimful().litres();
+        assert!(
+            (brimful - sold.inside_volume().litres()).abs() < 1e-6,
+            "{}",
+            sold.name
+        );
+        let plan = lentic(
+            &["plan", "-", "--fail-on", "watch", "--members", "8"],
+            &starter.stdout,
+        );
+        assert_eq!(plan.code, 0, "{}: {}", sold.name, plan.stdout);
+    }
+}
+
+#[test]
 fn a_size_that_cannot_be_a_tank_is_refused_with_the_rule() {
     for (size, word) in [
         ("60 x 30 cm", "3 dimensions"),

@@ -2,21 +2,25 @@
 
 use crate::catalogue::FINDINGS;
 use crate::finding::Status;
+use crate::plan::of_100;
 use crate::report::document::{Block, Column as Head, Document, Table};
 use crate::report::scatter::{Dot, Scatter};
 use crate::study::{Axis, Cell, Column, Influence, Row, Shown};
 use crate::units::{Length, MONEY, Mass, UnitSystem, Volume, show, unit_of_result};
 
 /// What is shown where nobody says what, with its head.
-const STANDARD: [(&str, &str); 7] = [
+const STANDARD: [(&str, &str); 8] = [
     ("status", "stands"),
+    (ODDS, "odds"),
+    ("startup.changes_by_reading.expected", "changes"),
+    ("night.dawn_oxygen_mg_l", "dawn O2"),
+    ("startup.ready_day_advised", "animals"),
     ("tank.water_l", "water"),
     ("weight.total_kg", "weight"),
-    ("soil.buy_l", "soil"),
-    ("cap.buy_kg", "cap"),
-    ("planting.index", "index"),
     ("cost.total", "cost"),
 ];
+/// The odds of a start, told out of a hundred.
+const ODDS: &str = "startup.odds_with_changes";
 
 /// Rows to be shown.
 #[derive(Debug)]
@@ -202,6 +206,9 @@ fn shown(units: UnitSystem, name: &str, cell: Option<&Cell>) -> String {
         Some(Cell::Number(number)) => *number,
     };
     match unit_of_result(name) {
+        _ if name == ODDS => format!("{:.0} of 100", of_100(number)),
+        _ if name == "startup.ready_day_advised" => format!("day {number:.0}"),
+        "mg/L" => format!("{} mg/L", show::significant(number, 2)),
         MONEY => format!("{number:.2}"),
         "L" if name.starts_with("soil.") => units.bulk_volume(Volume::from_litres(number)),
         "L" => units.volume(Volume::from_litres(number)),
