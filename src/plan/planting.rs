@@ -6,13 +6,13 @@ use super::load::{Load, Met};
 use super::options::Options;
 use super::section::{NeededPlanting, PlantingSection, PortionCount};
 use crate::catalogue::{self, Group, Plant, Portion};
-use crate::design::{self, Amount, Planted, Planting};
+use crate::design::{self, Amount, Design, Planted, Planting};
 use crate::numerics::rodas::IntegrationError;
 use crate::numerics::root::first_whole;
 use crate::source::Band;
 use crate::startup::Parameters;
-use crate::units::show::significant;
-use crate::units::{Area, Mass, Share};
+use crate::units::show::{counted, significant};
+use crate::units::{Area, Mass, Share, UnitSystem};
 
 /// Floaters are added up to this cover: more would starve the plants below.
 pub const MOST_COVER: f64 = 0.45;
@@ -126,7 +126,7 @@ impl<'a> Search<'a> {
         let own = &load.design.draft().plants;
         Self {
             load,
-            floater: Candidate::choose(own, Group::Floater),
+            floater: Candidate::choose(own, Group::Floater).weighed(load.design),
             stem: Candidate::choose(own, Group::Fast),
         }
     }
@@ -201,10 +201,7 @@ impl<'a> Search<'a> {
 
     /// Grams of floaters that bring the cover to the most.
     fn most_floaters(&self) -> f64 {
-        let room = MOST_COVER - self.load.design.planted().cover.fraction();
-        let closed = design::closed(self.floater.plant, self.load.design.surface());
-        let fresh = closed * room.max(0.0) / self.floater.plant.dry_per_fresh.typical;
-        (fresh.g() / self.floater.grams).floor()
+        (room_for_floaters(self.load.design, self.floater.plant).g() / self.floater.grams).floor()
     }
 
     fn most_stems(&self) -> f64 {
@@ -256,6 +253,13 @@ impl Candidate {
         }
     }
 
+    /// Floaters by fives of grams where many are asked for.
+    fn weighed(self, design: &Design) -> Self {
+        let most = room_for_floaters(design, self.plant);
+        let grams = if most.g() < BY_FIVES_G { 1.0 } else { FIVE_G };
+        Self { grams, ..self }
+    }
+
     /// So many portions of it.
     fn times(&self, count: f64) -> Planting {
         Planting {
@@ -268,6 +272,13 @@ impl Candidate {
             price: self.price,
         }
     }
+}
+
+/// Fresh floaters of a kind that a surface has room for, up to the most cover.
+fn room_for_floaters(design: &Design, floater: &Plant) -> Mass {
+    let room = MOST_COVER - design.planted().cover.fraction();
+    let closed = design::closed(floater, design.surface());
+    closed * room.max(0.0) / floater.dry_per_fresh.typical
 }
 
 /// The smallest portion that a plant is sold in, with its fresh grams.
@@ -298,8 +309,11 @@ pub fn suggested(group: Group) -> &'static Plant {
         .unwrap_or(&plants[0])
 }
 
-/// What floaters are counted in.
+/// What floaters are counted in, and from how many grams on by fives (judgement: what a
+/// kitchen scale tells of a wet handful).
 const GRAM: &str = "g";
+const BY_FIVES_G: f64 = 20.0;
+const FIVE_G: f64 = 5.0;
 
 fn portion_count(planting: &Planting, surface: Area) -> Option<PortionCount> {
     let (count, portion, cover_pct) = match planting.amount {
@@ -334,35 +348,40 @@ pub fn price(planting: &Planting) -> Option<f64> {
 }
 
 /// "2 handfuls of frogbit and 3 stems of ludwigia".
-pub fn portions_in_words(portions: &[PortionCount]) -> String {
+pub fn portions_in_words(units: UnitSystem, portions: &[PortionCount]) -> String {
     let parts: Vec<String> = portions
         .iter()
         .map(|portion| {
-            let (plant, count) = needed_in_words(portion);
+            let (plant, count) = needed_in_words(units, portion);
             format!("{count} of {plant}")
         })
         .collect();
     super::words::listed(&parts)
 }
 
-/// "frogbit" and "2 handfuls", "12 g (8 % of the surface)" of floaters.
-pub fn needed_in_words(portion: &PortionCount) -> (&'static str, String) {
-    let unit = if portion.count == 1 {
-        portion.portion
-    } else {
-        plural(portion.portion)
+/// "water wisteria" and "2 bunches"; "frogbit" and "45 g (2 handfuls, 8 % of the surface)".
+pub fn needed_in_words(units: UnitSystem, needed: &PortionCount) -> (&'static str, String) {
+    let count = f64::from(needed.count);
+    let plant = catalogue::find::<Plant>(needed.name).ok();
+    let label = plant.map_or(needed.name, |plant| plant.label.as_str());
+    let amount = match needed.cover_pct {
+        Some(cover) => {
+            let handful = plant.and_then(|plant| plant.fresh_g.get(&Portion::Handful));
+            let handfuls = handful
+                .map(|handful| (count / handful.typical).round())
+                .filter(|handfuls| *handfuls >= 1.0)
+                .map(|handfuls| format!("{}, ", counted(handfuls, Portion::Handful.singular())))
+                .unwrap_or_default();
+            let fresh = units.plant_mass(Mass::from_g(count));
+            format!(
+                "{fresh} ({handfuls}{} % of the surface)",
+                significant(cover, 2)
+            )
+        }
+        None if needed.count == 1 => format!("1 {}", needed.portion),
+        None => format!("{count} {}", plural(needed.portion)),
     };
-    let seen = portion.cover_pct.map_or_else(String::new, |cover| {
-        format!(" ({} % of the surface)", significant(cover, 2))
-    });
-    (
-        label(portion.name),
-        format!("{} {unit}{seen}", portion.count),
-    )
-}
-
-fn label(name: &'static str) -> &'static str {
-    catalogue::find::<Plant>(name).map_or(name, |plant| plant.label.as_str())
+    (label, amount)
 }
 
 fn plural(singular: &'static str) -> &'static str {

@@ -2,6 +2,9 @@
 
 use super::{Flow, Length, Mass, Pressure, Temperature, Volume};
 
+/// Part of a step that conversions may be off by.
+const ROUNDING: f64 = 1e-6;
+
 /// The units results are shown in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum UnitSystem {
@@ -24,6 +27,35 @@ impl UnitSystem {
         match self {
             Self::Metric => format!("{} mm", fixed(depth.mm(), 0)),
             Self::Us => format!("{} in", fixed(depth.inches(), 2)),
+        }
+    }
+
+    /// A depth as it is advised: up to the next half centimetre, or quarter of an inch.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::units::{Length, UnitSystem};
+    /// let up = |mm| UnitSystem::Metric.up(Length::from_mm(mm)).mm();
+    /// assert!((up(21.0) - 25.0).abs() < 1e-9 && (up(25.0) - 25.0).abs() < 1e-9);
+    /// ```
+    #[must_use]
+    pub fn up(self, depth: Length) -> Length {
+        let step = self.step();
+        step * (depth / step - ROUNDING).ceil()
+    }
+
+    /// The same down to the one before.
+    #[must_use]
+    pub fn down(self, depth: Length) -> Length {
+        let step = self.step();
+        step * (depth / step + ROUNDING).floor()
+    }
+
+    /// What advised depths are counted in.
+    fn step(self) -> Length {
+        match self {
+            Self::Metric => Length::from_mm(5.0),
+            Self::Us => Length::from_inches(0.25),
         }
     }
 

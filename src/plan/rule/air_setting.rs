@@ -12,6 +12,8 @@ pub(super) fn units(case: &NightCase<'_>) -> UnitSystem {
     case.design().draft().units
 }
 
+/// A depth to hang something at.
 pub(super) fn depth(case: &NightCase<'_>, depth: Length) -> String {
-    units(case).dimension(depth)
+    let units = units(case);
+    units.dimension(units.down(depth))
 }

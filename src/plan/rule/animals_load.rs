@@ -83,8 +83,6 @@ pub fn verdict(animals: Mass, carried: &Carried) -> Verdict {
 fn judged(case: &NightCase<'_>) -> Finding {
     let carried = &case.night.carried;
     let verdict = verdict(case.night.inputs.animal_mass(), carried);
-    let mass = |grams: f64| case.design().draft().units.plant_mass(Mass::from_g(grams));
-    let most = mass(verdict.high.unwrap_or_default());
     let oxygen_g = carried.by_oxygen_g.typical;
     let which = if oxygen_g > 0.0 && oxygen_g <= carried.by_nitrogen.g() {
         "oxygen at dawn"
@@ -92,10 +90,10 @@ fn judged(case: &NightCase<'_>) -> Finding {
         "nitrogen that the plants take"
     };
     let carries = match examples(case) {
-        Some(examples) => format!("{which} carries {examples} (about {most})"),
+        Some(examples) => format!("{which} carries {examples}"),
         None => format!("{which} carries not one of any kind"),
     };
-    let animals = format!("{} ({})", kept(case), mass(verdict.value));
+    let animals = kept(case);
     let says = match (verdict.value > 0.0, oxygen_g > 0.0) {
         (true, true) => format!("{animals}: {carries}"),
         (true, false) => format!(
@@ -109,7 +107,7 @@ fn judged(case: &NightCase<'_>) -> Finding {
     let remedy = (verdict.status >= Status::Watch).then(|| Remedy {
         says: examples(case).map_or_else(
             || "keep no animals in it".to_owned(),
-            |examples| format!("keep {examples} at most, {most} in all"),
+            |examples| format!("keep at most {examples}"),
         ),
         quantity: verdict.high,
         unit: "g",
@@ -130,7 +128,7 @@ fn kept(case: &NightCase<'_>) -> String {
     words::listed(&counted)
 }
 
-/// "of one kind alone and by stocking practice 5 small fish or 40 small shrimp"; none where
+/// "of one kind alone 5 small fish or 40 small shrimp"; none where
 /// not even one is carried.
 fn examples(case: &NightCase<'_>) -> Option<String> {
     let found = case.night.examples();
@@ -138,12 +136,7 @@ fn examples(case: &NightCase<'_>) -> Option<String> {
     let named: Vec<String> = some
         .map(|example| example.animal.counted(example.count))
         .collect();
-    (!named.is_empty()).then(|| {
-        format!(
-            "of one kind alone and by stocking practice {}",
-            words::either(&named)
-        )
-    })
+    (!named.is_empty()).then(|| format!("of one kind alone {}", words::either(&named)))
 }
 
 fn steps(plan: &Plan) -> Vec<Step> {

@@ -267,19 +267,29 @@ pub(in crate::plan) fn judged(design: &Design) -> Finding {
     }
 }
 
+/// What is left of the cap once that much is taken off, as depths are advised.
+pub(in crate::plan) fn advised(design: &Design, take_off: Length) -> Length {
+    let least = cap_thin::limits(design).watch_under;
+    let units = design.draft().units;
+    let left = design.bed().cap.mean - take_off;
+    units.down(left).max(least.min(left))
+}
+
 /// Whether a limit is the thickness up to which caps were tested.
 fn is_of_tests(limit: Length) -> bool {
     !under(limit, Length::from_mm(CAP_DEEP_WATCH_MM))
 }
 
+/// The cap brought down to a depth that can be told, never less than it must be.
 fn less_sand(design: &Design, depth: Length) -> Remedy {
-    let draft = design.draft();
-    let volume = design.bed().cap_beyond(design.bed().cap.mean - depth);
+    let units = design.draft().units;
+    let left = advised(design, depth);
+    let volume = design.bed().cap_beyond(left);
     Remedy {
         says: format!(
-            "take off {} of the cap: {}",
-            draft.units.depth(depth),
-            draft.units.bulk_volume(volume)
+            "take off {} of the cap, down to {}",
+            units.bulk_volume(volume),
+            units.depth(left)
         ),
         quantity: Some(volume.litres()),
         unit: "L",

@@ -121,9 +121,6 @@ fn leak_remedy(case: &Case<'_>) -> Result<Remedy, IntegrationError> {
     })
 }
 
-/// A depth is told up to the next half centimetre: nobody lays sand more exactly.
-const HALF_CM_MM: f64 = 5.0;
-
 /// The least even depth, up to 60 mm and to where it would be too deep, at which the planting meets the load.
 fn deeper_cap(case: &Case<'_>) -> Result<Option<Length>, IntegrationError> {
     let now = case.design.bed().cap.mean;
@@ -148,8 +145,7 @@ fn deeper_cap(case: &Case<'_>) -> Result<Option<Length>, IntegrationError> {
             too_thin = middle;
         }
     }
-    let half_cm = (enough.mm() / HALF_CM_MM).ceil() * HALF_CM_MM;
-    Ok(Some(Length::from_mm(half_cm).min(deepest)))
+    Ok(Some(enough))
 }
 
 fn steps(design: &Design, plan: &Plan) -> Vec<Step> {

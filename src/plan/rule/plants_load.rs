@@ -9,6 +9,7 @@ use crate::plan::outcome::Plan;
 use crate::plan::planting::portions_in_words;
 use crate::plan::words;
 use crate::source::{Basis, Source};
+use crate::units::Mass;
 use crate::units::show::significant;
 
 /// The rule.
@@ -125,12 +126,13 @@ pub(super) fn more_plants(case: &Case<'_>) -> Remedy {
         };
         format!("; {still}: {}", words::either(&otherwise(case)))
     };
+    let units = case.design.draft().units;
     let when = if case.is_running { "now" } else { "on day one" };
     Remedy {
         says: format!(
-            "add {} {when}: {} g fresh in all, index {} then, {} is wanted{short}",
-            portions_in_words(&needed.portions),
-            significant(added_g, 2),
+            "add {} {when}: {} fresh in all, index {} then, {} is wanted{short}",
+            portions_in_words(units, &needed.portions),
+            units.plant_mass(Mass::from_g(added_g)),
             significant(needed.index, 2),
             significant(reached.limit, 2)
         ),

@@ -59,10 +59,13 @@ pub(in crate::plan) fn judged(design: &Design) -> Finding {
         } else {
             format!("{depth} of {kind} {place} makes much gas and lets go of much nitrogen")
         },
-        remedy: (status != Status::Ok).then(|| Remedy {
-            says: format!("lay it less than {} deep", draft.units.depth(limits.watch)),
-            quantity: Some(limits.watch.mm()),
-            unit: "mm",
+        remedy: (status != Status::Ok).then(|| {
+            let most = limits.most(draft.units);
+            Remedy {
+                says: format!("lay it at most {} deep", draft.units.depth(most)),
+                quantity: Some(most.mm()),
+                unit: "mm",
+            }
         }),
         basis: Basis::Practice,
         source: None,

@@ -3,7 +3,7 @@
 use super::rounding::under;
 use crate::design::Design;
 use crate::finding::Status;
-use crate::units::Length;
+use crate::units::{Length, UnitSystem};
 
 /// Soil too shallow to feed rooted plants for long, mm: common practice, no source.
 pub(super) const SOIL_THIN_MM: f64 = 10.0;
@@ -51,6 +51,17 @@ impl SoilDepthLimits {
             }),
             act_above: Length::from_mm(act_mm),
             richness,
+        }
+    }
+
+    /// The deepest soil that is advised, as depths are advised.
+    pub(super) fn most(&self, units: UnitSystem) -> Length {
+        let most = units.down(self.watch);
+        let is_watched = matches!(self.judge(most, most), SoilDepth::Deep);
+        if is_watched {
+            units.down(most - Length::from_mm(1.0))
+        } else {
+            most
         }
     }
 

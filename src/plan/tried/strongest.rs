@@ -84,7 +84,9 @@ fn changes(design: &Design) -> Vec<(String, Draft)> {
             },
         );
     }
-    let half = (design.bed().soil.mean / 2.0).max(Length::from_mm(LEAST_SOIL_MM));
+    let half = now
+        .units
+        .up((design.bed().soil.mean / 2.0).max(Length::from_mm(LEAST_SOIL_MM)));
     if half < design.bed().soil.mean {
         let says = format!("lay {} of soil", now.units.depth(half));
         with(says, &|draft| draft.soil.depth = LayerDepth::Uniform(half));

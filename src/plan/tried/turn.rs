@@ -30,15 +30,16 @@ pub(super) fn turned(advice: &Advice<'_>, finding: &Finding) -> Option<Draft> {
     match finding.code {
         Code::CapCoarse | Code::CapFine => another_cap(&mut draft)?,
         Code::CapThin => {
-            let wanted = cap_thin::limits(design).watch_under;
+            let wanted = draft.units.up(cap_thin::limits(design).watch_under);
             raise(&mut draft.cap.depth, wanted);
         }
         Code::CapDeep => {
             let taken = cap_deep::verdict(design).take_off;
-            shift(&mut draft.cap.depth, Length::ZERO - taken);
+            let left = cap_deep::advised(design, taken);
+            shift(&mut draft.cap.depth, left - design.bed().cap.mean);
         }
         Code::SoilDeep => {
-            let most = Length::from_mm(remedy.quantity? * UNDER);
+            let most = Length::from_mm(remedy.quantity?);
             draft.soil.depth = LayerDepth::Uniform(most);
         }
         Code::CapLeak if remedy.unit == "L" => {

@@ -4,7 +4,7 @@ use crate::design::Assumption;
 use crate::finding::{Caution, Code, Finding, Status};
 use crate::report::document::{Block, Fact, Judged};
 use crate::units::show::significant;
-use crate::units::{Length, UnitSystem};
+use crate::units::{Length, Temperature, UnitSystem};
 
 /// The findings worth reading, worst first, and the codes of those that are in order.
 pub(super) fn findings(findings: &[Finding], units: UnitSystem) -> Vec<Block> {
@@ -97,6 +97,8 @@ pub(super) fn basis(finding: &Finding, units: UnitSystem) -> String {
         unit => format!("{} {unit}", significant(value, 3)),
     };
     let limit = match (finding.low, finding.high) {
+        // of animals the sentence counts what is carried
+        _ if finding.code == Code::AnimalsLoad => String::new(),
         (Some(low), Some(high)) => format!("ok from {} to {}; ", shown(low), shown(high)),
         (Some(low), None) => format!("ok from {}; ", shown(low)),
         (None, Some(high)) if is_over_at_limit(finding.code) => {
@@ -139,16 +141,16 @@ pub(super) fn cautions(cautions: &[Caution]) -> Vec<Block> {
 
 /// The defaults that were taken; in a terminal in one breath, for a beginner's file takes
 /// all of them.
-pub(super) fn assumed(assumed: &[Assumption]) -> Vec<Block> {
+pub(super) fn assumed(assumed: &[Assumption], units: UnitSystem) -> Vec<Block> {
     if assumed.is_empty() {
         return Vec::new();
     }
     let facts = assumed
         .iter()
-        .map(|assumption| Fact::new(&assumption.key, &assumption.value, &assumption.why));
+        .map(|assumption| Fact::new(&assumption.key, shown(assumption, units), &assumption.why));
     let taken: Vec<String> = assumed
         .iter()
-        .map(|assumption| format!("{} {}", assumption.key, assumption.value))
+        .map(|assumption| format!("{} {}", assumption.key, shown(assumption, units)))
         .collect();
     let in_short = format!(
         "What the spec does not say was taken as: {}. --format html says why each.",
@@ -159,4 +161,16 @@ pub(super) fn assumed(assumed: &[Assumption]) -> Vec<Block> {
         Block::InText(Box::new(Block::Text(in_short))),
         Block::OnPage(Box::new(Block::Facts(facts.collect()))),
     ]
+}
+
+/// A default in the units of the results: those of length and warmth are written metric.
+fn shown(assumption: &Assumption, units: UnitSystem) -> String {
+    let value = &assumption.value;
+    let length = value.strip_suffix(" mm").and_then(|mm| mm.parse().ok());
+    let warmth = value.strip_suffix(" C").and_then(|c| c.parse().ok());
+    match (units, length, warmth) {
+        (UnitSystem::Us, Some(mm), _) => units.depth(Length::from_mm(mm)),
+        (UnitSystem::Us, _, Some(c)) => units.temperature(Temperature::from_celsius(c)),
+        _ => value.clone(),
+    }
 }

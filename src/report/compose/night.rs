@@ -12,7 +12,7 @@ use crate::plan::{
 use crate::report::chart::{Across, Chart, Level, Mark, Series};
 use crate::report::document::{Block, Document, Fact};
 use crate::units::show::significant;
-use crate::units::{Concentration, Flow, Mass, Pressure, UnitSystem, Volume};
+use crate::units::{Concentration, Flow, Pressure, UnitSystem, Volume};
 
 /// A night, verdict first.
 pub fn night(design: &Design, night: &Night, findings: &[Finding]) -> Document {
@@ -26,7 +26,7 @@ pub fn night(design: &Design, night: &Night, findings: &[Finding]) -> Document {
     ];
     blocks.extend(charts(design, &night.hours));
     blocks.extend(conditions(
-        units,
+        design,
         &night.flow,
         &night.light,
         &night.animals,
@@ -160,12 +160,13 @@ fn air(units: UnitSystem, section: &NightSection) -> Fact {
 
 /// Flow, light, animals and heat under one heading.
 pub(super) fn conditions(
-    units: UnitSystem,
+    design: &Design,
     flow: &FlowSection,
     light: &LightSection,
     animals: &AnimalsSection,
     heat: &HeatSection,
 ) -> [Block; 2] {
+    let units = design.draft().units;
     let break_even = light.break_even_hours.map_or_else(String::new, |hours| {
         format!(
             "; plants below the surface just live on {} h",
@@ -192,7 +193,7 @@ pub(super) fn conditions(
             ),
         )
         .by("light.lamp"),
-        animals_fact(units, animals).by("animals.load"),
+        animals_fact(design, animals).by("animals.load"),
         heat_fact(units, heat).by("heat.balance"),
         evaporation(units, heat).by("heat.balance"),
     ];
@@ -202,35 +203,34 @@ pub(super) fn conditions(
     ]
 }
 
-fn animals_fact(units: UnitSystem, animals: &AnimalsSection) -> Fact {
-    let examples: Vec<String> = animals
-        .examples
-        .iter()
+fn animals_fact(design: &Design, animals: &AnimalsSection) -> Fact {
+    let examples = animals.examples.iter();
+    let carried: Vec<String> = examples
         .filter(|example| example.count > 0)
         .map(|example| example.animal.counted(example.count))
         .collect();
-    let carried = if examples.is_empty() {
+    let carried = if carried.is_empty() {
         "not one of any kind is carried".to_owned()
     } else {
-        format!(
-            "of one kind alone and by stocking practice {}",
-            examples.join(", or ")
-        )
+        format!("of one kind alone it carries {}", carried.join(", or "))
     };
-    let mass = |grams: f64| units.plant_mass(Mass::from_g(grams));
-    let by_plants = if animals.unfed {
-        "plants set no limit, as nothing is fed".to_owned()
+    let by_oxygen = animals.carried_by_oxygen_g.typical() < animals.carried_by_nitrogen_g;
+    let limit = if animals.unfed {
+        "plants set no limit, as nothing is fed"
+    } else if by_oxygen {
+        "oxygen at dawn sets the limit, or what is usually kept"
     } else {
-        format!("plants {}", mass(animals.carried_by_nitrogen_g))
+        "what plants take sets the limit, or what is usually kept"
     };
-    let there = if animals.mass_g > 0.0 {
-        mass(animals.mass_g)
-    } else {
+    let planned: Vec<String> = (design.draft().animals.iter())
+        .map(|stock| stock.animal.counted(stock.count))
+        .collect();
+    let planned = if planned.is_empty() {
         "none".to_owned()
+    } else {
+        planned.join(", ")
     };
-    let by_oxygen = mass(animals.carried_by_oxygen_g.typical());
-    let says = format!("{carried}; oxygen carries {by_oxygen}, {by_plants}");
-    Fact::new("animals", there, says)
+    Fact::new("animals", planned, format!("{carried}; {limit}"))
 }
 
 fn heat_fact(units: UnitSystem, heat: &HeatSection) -> Fact {

@@ -5,7 +5,7 @@ use super::{finding, night, reason, shopping, startup};
 use crate::design::Design;
 use crate::plan::{self, Plan, of_100, portions_in_words};
 use crate::report::document::{Block, Document, Fact, Sheet};
-use crate::units::{Length, Mass, Pressure, Volume, show};
+use crate::units::{Length, Mass, Pressure, UnitSystem, Volume, show};
 
 /// The sections of a plan: what each is called where it is asked for, and its heading.
 pub const SECTIONS: [(&str, &str); 14] = [
@@ -40,7 +40,7 @@ pub fn plan(design: &Design, plan: &Plan) -> Document {
     blocks.extend(section("Tank", tank(design, plan)));
     blocks.extend(drawing(design));
     blocks.extend(shopping::list(design, plan));
-    blocks.extend(section("Planting", planting(plan)));
+    blocks.extend(section("Planting", planting(design.draft().units, plan)));
     blocks.extend(section("First weeks", startup::facts(&plan.startup)));
     let charts = followed(design, &plan.courses()).into_iter();
     blocks.extend(charts.map(|chart| Block::OnPage(Box::new(chart))));
@@ -51,7 +51,7 @@ pub fn plan(design: &Design, plan: &Plan) -> Document {
     let charts = night::charts(design, &plan.hours).into_iter();
     blocks.extend(charts.map(|chart| Block::OnPage(Box::new(chart))));
     blocks.extend(night::conditions(
-        design.draft().units,
+        design,
         &plan.flow,
         &plan.light,
         &plan.animals,
@@ -61,7 +61,7 @@ pub fn plan(design: &Design, plan: &Plan) -> Document {
     blocks.extend(finding::findings(&plan.findings, design.draft().units));
     blocks.extend(startup::calendar(&plan.startup.calendar));
     blocks.extend(finding::cautions(&plan.cautions));
-    blocks.extend(finding::assumed(&plan.assumed));
+    blocks.extend(finding::assumed(&plan.assumed, design.draft().units));
     Document {
         title: plan.name.clone(),
         reasons: reason::of_plan(design, plan, &blocks),
@@ -135,9 +135,9 @@ fn tank(design: &Design, plan: &Plan) -> Vec<Fact> {
     facts
 }
 
-fn planting(plan: &Plan) -> Vec<Fact> {
+fn planting(units: UnitSystem, plan: &Plan) -> Vec<Fact> {
     let planting = &plan.planting;
-    let grams = |value: f64| format!("{} g", show::significant(value, 2));
+    let grams = |value: f64| units.plant_mass(Mass::from_g(value));
     let mut facts = vec![
         Fact::new(
             "floaters",
@@ -165,7 +165,7 @@ fn planting(plan: &Plan) -> Vec<Fact> {
         facts.push(
             Fact::new(
                 "add",
-                portions_in_words(&planting.needed.portions),
+                portions_in_words(units, &planting.needed.portions),
                 format!(
                     "brings the index to {}; {:.0} of 100 starts hold then{cost}",
                     show::significant(planting.needed.index, 2),

@@ -14,7 +14,7 @@ pub(super) fn list(design: &Design, plan: &Plan) -> [Block; 2] {
     rows.extend(plants.map(|planting| plant(design, planting)));
     let needed = &plan.planting.needed;
     rows.extend(needed.portions.iter().map(|portion| {
-        let (plant, count) = needed_in_words(portion);
+        let (plant, count) = needed_in_words(design.draft().units, portion);
         row(plant, count, "to add".to_owned(), None)
     }));
     let columns = vec![
