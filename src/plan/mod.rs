@@ -54,6 +54,7 @@ pub use section::{
     PortionCount, SoilSection, TankSection, WeightSection,
 };
 pub use standing::{Standing, sand_over, sand_to, standing};
+pub use tried::remedied;
 pub use words::of_100;
 
 use crate::design::Design;

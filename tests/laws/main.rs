@@ -27,6 +27,7 @@ mod nitrogen;
 mod plan;
 mod random;
 mod ranges;
+mod remedies;
 mod rewritten;
 mod startup;
 mod study;

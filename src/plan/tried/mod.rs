@@ -1,6 +1,7 @@
 //! Remedies that were tried: each is followed in the plan itself before it is printed.
 
 mod strongest;
+mod together;
 mod turn;
 
 pub(super) use turn::Advice;
@@ -9,9 +10,12 @@ use rayon::prelude::*;
 
 use super::judged::{Judged, Reach, screened};
 use super::options::Options;
-use crate::design::Draft;
+use super::section::NeededPlanting;
+use super::words::{self, of_100};
+use crate::design::{Design, Draft};
 use crate::finding::{Code, Finding, Remedy, Status};
 use crate::numerics::rodas::IntegrationError;
+use crate::units::show::significant;
 
 /// Members that a remedy is tried with: enough to tell what helps from what hurts.
 const MEMBERS: u32 = 16;
@@ -23,24 +27,20 @@ const GAIN: f64 = 0.01;
 /// A plan before and after something is done.
 struct Trial<'a> {
     before: &'a Judged,
+    design: Design,
     after: Judged,
 }
 
-/// The findings with the remedies that help, each with what then stands; one that makes
-/// something else worse, or that changes nothing, is not told. What is judged but not to
-/// be watched keeps its remedy untried, and so does one that names no amount.
+/// The findings with the remedies that help, each with what then stands, so that they can
+/// be followed together. What is judged but not to be watched keeps its remedy untried, and
+/// so does one that names no amount.
 pub(super) fn tried(
     advice: &Advice<'_>,
     options: Options,
     findings: Vec<Finding>,
 ) -> Result<Vec<Finding>, IntegrationError> {
     let is_advised = |finding: &Finding| stands(finding) && finding.remedy.is_some();
-    let advised: Vec<Code> = findings
-        .iter()
-        .filter(|finding| is_advised(finding))
-        .map(|finding| finding.code)
-        .collect();
-    if advised.is_empty() {
+    if !findings.iter().any(is_advised) {
         return Ok(findings);
     }
     let few = Options {
@@ -53,30 +53,54 @@ pub(super) fn tried(
         let after = screened(&design, few, Reach::Night).ok()?;
         Some(Trial {
             before: &before,
+            design,
             after,
         })
     };
-    let followed = findings.into_par_iter().map(|finding| {
-        let turned = turn::turned(advice, &finding).filter(|_| stands(&finding));
-        let Some(trial) = turned.and_then(follow) else {
-            return finding;
-        };
-        let remedy = finding.remedy.filter(|_| trial.helps());
-        Finding {
-            remedy: remedy.map(|remedy| trial.told(&remedy)),
-            ..finding
-        }
+    let trials = findings.par_iter().map(|finding| {
+        let turned = turn::turned(advice, finding).filter(|_| stands(finding));
+        turned.and_then(follow)
     });
-    let mut told = followed.collect::<Vec<_>>();
-    if before.shortfall() > 0.0 {
+    let trials: Vec<Option<Trial<'_>>> = trials.collect();
+    let spared = together::spared(advice, few, &findings, &trials);
+    let is_spared = |code: Code| {
+        let mut spared = findings.iter().zip(&spared);
+        spared.any(|(finding, beside)| finding.code == code && beside.is_some())
+    };
+    let wants_more = before.shortfall() > 0.0 && !is_spared(Code::PlantsLoad);
+    let is_mended = trials.iter().flatten().any(Trial::mends_all);
+    let told = findings.into_iter().zip(&trials).zip(spared);
+    let told = told.map(|((finding, trial), spared)| Finding {
+        remedy: match (trial, spared) {
+            (_, Some(beside)) => Some(beside),
+            (Some(trial), None) => finding.remedy.as_ref().map(|remedy| trial.told(remedy)),
+            (None, None) => finding.remedy,
+        },
+        ..finding
+    });
+    let mut told: Vec<Finding> = told.collect();
+    if wants_more && !is_mended {
         strongest::name(advice.design, &follow, &mut told);
     }
-    for finding in &mut told {
-        if finding.remedy.is_none() && advised.contains(&finding.code) {
-            finding.remedy = Some(no_single_step());
-        }
-    }
     Ok(told)
+}
+
+/// What following the remedy of a finding of a plan makes of its tank; none where the plan
+/// tells no step for it that names an amount.
+///
+/// # Example
+/// ```
+/// use lentic::plan::{Options, remedied, plan};
+/// # let text = "[tank]\nshape = \"box\"\nsize = \"60 x 30 x 36 cm\"\n[soil]\nmaterial = \"loam_topsoil\"\ndepth = \"90 mm\"\n[cap]\nmaterial = \"filter_sand\"\ndepth = \"40 mm\"\n[[plants]]\nname = \"lemna_minor\"\namount = \"40 %\"";
+/// let design = lentic::spec::parse(text)?;
+/// let plan = plan(&design, Options { members: 8, ..Options::default() })?;
+/// let deep = plan.findings.iter().find(|finding| finding.code.text() == "soil.deep");
+/// let draft = deep.and_then(|finding| remedied(&design, &plan.planting.needed, finding));
+/// assert!(draft.is_some_and(|draft| draft.soil.depth.middle().mm() < 51.0));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+pub fn remedied(design: &Design, needed: &NeededPlanting, finding: &Finding) -> Option<Draft> {
+    turn::turned(&Advice { design, needed }, finding)
 }
 
 /// Whether a finding asks for something.
@@ -84,32 +108,69 @@ fn stands(finding: &Finding) -> bool {
     finding.status >= Status::Watch
 }
 
-/// What is said where the one step that there is does harm or nothing.
-fn no_single_step() -> Remedy {
+/// A remedy in words alone.
+fn in_words(says: String) -> Remedy {
     Remedy {
-        says: "no single step mends it without harm elsewhere; lentic mend looks for several that do together".to_owned(),
+        says,
         quantity: None,
         unit: "",
     }
 }
 
 impl Trial<'_> {
-    /// Whether it brings the plan nearer to its limits, with nothing made worse.
+    /// Whether it brings the plan nearer to its limits, with nothing else to be mended for
+    /// it and no odds lost; something more to be watched is told with it.
     fn helps(&self) -> bool {
-        let odds = |judged: &Judged| judged.odds.unwrap_or_default();
-        let lost = odds(self.before) - odds(&self.after);
-        self.gain() > GAIN && lost <= COST && !self.harms()
+        let comes_to_act = self.worse().any(|finding| finding.status == Status::Act);
+        self.gain() > GAIN && !comes_to_act && self.odds_lost().is_none()
     }
 
-    /// Whether a finding comes to be watched or mended that was not so before.
-    fn harms(&self) -> bool {
-        let was = |code: Code| {
-            let same = self.before.findings.iter();
-            let same = same.filter(|finding| finding.code == code);
-            same.map(|finding| finding.status).max()
-        };
-        let mut after = self.after.findings.iter();
-        after.any(|finding| stands(finding) && Some(finding.status) > was(finding.code))
+    /// What comes to be watched or mended that stood better before.
+    fn worse(&self) -> impl Iterator<Item = &Finding> {
+        let after = self.after.findings.iter().filter(|finding| stands(finding));
+        after.filter(|finding| finding.status > self.status_before(finding.code))
+    }
+
+    fn status_before(&self, code: Code) -> Status {
+        let before = self.before.findings.iter();
+        let same = before.filter(|finding| finding.code == code);
+        let statuses = same.map(|finding| finding.status);
+        statuses.max().unwrap_or(Status::Ok)
+    }
+
+    /// The odds before and after, where more of them are lost than by chance.
+    fn odds_lost(&self) -> Option<(f64, f64)> {
+        let odds = |judged: &Judged| judged.odds.unwrap_or_default();
+        let (was, is) = (odds(self.before), odds(&self.after));
+        (was - is > COST).then_some((was, is))
+    }
+
+    /// Whether nothing is left to mend or watch, and the odds are as asked.
+    fn mends_all(&self) -> bool {
+        self.helps() && self.after.holds()
+    }
+
+    /// "air.dawn from note to watch (5.2 to 3.8 mg/L)", and odds that are lost.
+    fn harm(&self) -> Vec<String> {
+        let worse = self.worse().map(|finding| {
+            let from = self.status_before(finding.code).word();
+            let to = finding.status.word();
+            let mut before = self.before.findings.iter();
+            let was = before.find(|was| was.code == finding.code);
+            let shown = |value: f64| significant(value, 2);
+            let values = was.and_then(|was| was.value).zip(finding.value);
+            let by = values
+                .map(|(was, is)| (shown(was), shown(is)))
+                .filter(|(was, is)| was != is)
+                .map(|(was, is)| format!(" ({was} to {is} {})", finding.unit))
+                .unwrap_or_default();
+            format!("{} from {from} to {to}{by}", finding.code.text())
+        });
+        let lost = self.odds_lost().map(|(was, is)| {
+            let (was, is) = (of_100(was), of_100(is));
+            format!("the odds from {was} to {is} of 100")
+        });
+        worse.chain(lost).collect()
     }
 
     /// By how much nearer.
@@ -117,13 +178,29 @@ impl Trial<'_> {
         self.before.missed() - self.after.missed()
     }
 
-    /// A remedy with what stands after it.
+    /// A remedy with what stands after it; where it does harm or nothing, that it is no
+    /// single step, and why not.
     fn told(&self, remedy: &Remedy) -> Remedy {
-        Remedy {
-            says: format!("{}; then: {}", remedy.says, self.then()),
-            quantity: remedy.quantity,
-            unit: remedy.unit,
+        let harm = self.harm();
+        if self.helps() {
+            return Remedy {
+                says: format!("{}; then: {}", remedy.says, self.then()),
+                quantity: remedy.quantity,
+                unit: remedy.unit,
+            };
         }
+        let (step, why) = if harm.is_empty() {
+            (String::new(), String::new())
+        } else {
+            let step = remedy.says.split("; ").next().unwrap_or_default();
+            (
+                format!(" (\"{step}\" alone brings {})", words::listed(&harm)),
+                " without harm elsewhere".to_owned(),
+            )
+        };
+        in_words(format!(
+            "no single step mends it{why}{step}; lentic mend looks for several that do together"
+        ))
     }
 
     /// "act 1, watch 2".
@@ -134,10 +211,16 @@ impl Trial<'_> {
             .filter(|(_, count)| *count > 0)
             .map(|(status, count)| format!("{} {count}", status.word()))
             .collect();
-        if left.is_empty() {
+        let worse = self.harm();
+        if left.is_empty() && self.after.holds() {
             "nothing to mend or watch".to_owned()
-        } else {
+        } else if left.is_empty() {
+            let odds = of_100(self.after.odds.unwrap_or_default());
+            format!("nothing to mend or watch, but {odds} of 100 starts hold")
+        } else if worse.is_empty() {
             left.join(", ")
+        } else {
+            format!("{}; {}", left.join(", "), words::listed(&worse))
         }
     }
 }

@@ -2,13 +2,13 @@
 
 use rayon::prelude::*;
 
-use super::{Trial, stands};
+use super::{Trial, in_words, stands};
 use crate::design::{Design, Draft, LightLevel};
 use crate::finding::{Code, Finding, Remedy};
 use crate::geometry::LayerDepth;
 use crate::night::limits::LONG_LIGHT_H;
 use crate::plants::light::from_words;
-use crate::units::{Length, PhotonFlux};
+use crate::units::{Length, Mass, PhotonFlux};
 
 /// Rounds of soaking after which hardly anything more is drawn out: practice.
 const ROUNDS: u32 = 3;
@@ -34,11 +34,7 @@ pub(super) fn name<'a>(
             says: format!("{}; strongest beside it: {strongest}", remedy.says),
             ..remedy
         },
-        None => Remedy {
-            says: strongest,
-            quantity: None,
-            unit: "",
-        },
+        None => in_words(strongest),
     };
     finding.remedy = Some(remedy);
 }
@@ -68,14 +64,18 @@ fn changes(design: &Design) -> Vec<(String, Draft)> {
         change(&mut draft);
         changes.push((says, draft));
     };
-    if now.light.hours < LONG_LIGHT_H {
+    let planted = design.planted();
+    let is_planted = planted.floating.dry + planted.fast.dry > Mass::ZERO;
+    if is_planted && now.light.hours < LONG_LIGHT_H {
         with(format!("light it {LONG_LIGHT_H:.0} h a day"), &|draft| {
             draft.light.hours = LONG_LIGHT_H;
         });
     }
-    with("take a lamp twice as bright".to_owned(), &|draft| {
-        draft.light.level = twice_as_bright(draft.light.level);
-    });
+    if is_planted {
+        with("take a lamp twice as bright".to_owned(), &|draft| {
+            draft.light.level = twice_as_bright(draft.light.level);
+        });
+    }
     if now.soil.soaked < ROUNDS {
         with(
             format!("soak and drain the soil {ROUNDS} times before use"),

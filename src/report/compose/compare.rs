@@ -9,13 +9,12 @@ use crate::study::{Axis, Cell, Column, Influence, Row, Shown};
 use crate::units::{Length, MONEY, Mass, UnitSystem, Volume, show, unit_of_result};
 
 /// What is shown where nobody says what, with its head.
-const STANDARD: [(&str, &str); 8] = [
+const STANDARD: [(&str, &str); 7] = [
     ("status", "stands"),
     (ODDS, "odds"),
     ("startup.changes_by_reading.expected", "changes"),
     ("night.dawn_oxygen_mg_l", "dawn O2"),
     ("startup.ready_day_advised", "animals"),
-    ("tank.water_l", "water"),
     ("weight.total_kg", "weight"),
     ("cost.total", "cost"),
 ];
