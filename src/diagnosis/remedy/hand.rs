@@ -196,7 +196,8 @@ fn flow(case: &Case<'_>) -> Step {
 fn air(case: &Case<'_>) -> Result<Step, IntegrationError> {
     let inputs = night_inputs(case)?;
     let limit = Concentration::from_mg_l(DAWN_WATCH_MG_L);
-    let depth = case.design.draft().units.dimension(inputs.air_depth());
+    let units = case.design.draft().units;
+    let depth = units.dimension(units.down(inputs.air_depth()));
     Ok(match air_needed(&inputs, NIGHT, limit)? {
         AirNeed::SurfaceIsEnough | AirNeed::PumpIsEnough => Step::plain(
             "take off the lid or thin the floaters to a third, and let a little air run by night: by the model the surface is enough",
