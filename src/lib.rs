@@ -33,6 +33,7 @@
 //! | a spec, as text | [`spec::parse`] | a [`Design`], or all [`Faults`] |
 //! | a design | [`plan::plan`] | a [`Plan`] with its [`Finding`]s |
 //! | a design, readings and signs | [`diagnosis::diagnose`] | a [`diagnosis::Diagnosis`] |
+//! | a design, a day of its years | [`upkeep::upkeep`](upkeep::upkeep()) | an [`upkeep::Upkeep`]: what a week asks for |
 //! | many designs, keys to vary | [`study::compare`](study::compare()) | a [`study::Row`] for each point |
 //! | a spec, as text | [`mend::mend`](mend::mend()) | the spec that holds, by the fewest [changes](mend::Change) |
 //! | any result | [`report`] | text, a page, JSON, CSV |
@@ -54,6 +55,7 @@
 //! | [`state`] | what lives and is dissolved on a day |
 //! | [`startup`], [`night`] | the first ninety days; a day and a night |
 //! | [`plan`] | everything computed and judged for one design |
+//! | [`upkeep`] | a running tank: a week's work, the years of its soil, what if |
 //! | [`diagnosis`] | causes weighed for a tank that fails |
 //! | [`explanation`] | what stands behind findings and figures, found by what people type |
 //! | [`study`] | many tanks compared, varied, solved for |
@@ -114,6 +116,8 @@ pub mod startup;
 pub mod night;
 
 pub mod plan;
+
+pub mod upkeep;
 
 pub mod diagnosis;
 

@@ -206,7 +206,8 @@ macro_rules! field {
     (($section:ident, $found:ident), $field:ident, $type:ty, $says:expr, [flatten]) => {
         <$type as $crate::result::Described>::describe($section, $found)
     };
-    ($to:tt, $field:ident, $type:ty, $says:expr, [rename = $name:literal] $($rest:tt)*) => {
+    ($to:tt, $field:ident, $type:ty, $says:expr,
+        [rename = $name:literal $(, skip_serializing_if = $skip:literal)?] $($rest:tt)*) => {
         $crate::result::field!(at $to, $name, $type, $says, $($rest)*)
     };
     ($to:tt, $field:ident, $type:ty, $says:expr, [$($serde:tt)*] $($rest:tt)*) => {

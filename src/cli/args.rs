@@ -13,6 +13,8 @@ use crate::plan::{self, OnDay};
 use crate::report::compose;
 use crate::spec::starter::StarterSize;
 use crate::study::Shard;
+use crate::units::{Duration, Quantity, Share, Volume};
+use crate::upkeep;
 
 /// Designs and checks low-tech planted freshwater tanks: soil under sand, planted heavily from day one.
 #[derive(Debug, Parser)]
@@ -37,6 +39,9 @@ pub(super) enum Command {
     Startup(StartupOptions),
     /// Follow a day and a night: oxygen, carbon dioxide, pH; air, flow, light, animals, heat.
     Night(NightOptions),
+    /// Keep a running tank: what to thin, top up and change by the week, how its soil ages, and
+    /// what happens if.
+    Upkeep(UpkeepOptions),
     /// Say what is wrong with an existing tank by its readings and signs, and what to do next.
     Check(CheckOptions),
     /// Set tanks side by side, vary them, and pick the ones that no other beats.
@@ -83,7 +88,7 @@ pub(super) struct SpecOptions {
 #[command(next_help_heading = "Uncertainty")]
 pub(super) struct EnsembleOptions {
     /// How often the tank is run, each time with other values of what is not known well. By
-    /// itself 200 times for one tank, 64 in compare and solve, 128 for each cause in check; 0
+    /// itself 200 times for one tank, 64 in compare, solve and upkeep, 128 for each cause in check; 0
     /// runs it once with typical values.
     #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(0..=MOST_MEMBERS))]
     pub(super) members: Option<u32>,
@@ -164,6 +169,79 @@ fn on_day(text: &str) -> Result<OnDay, String> {
                 "a day is a whole number from 0 to {MOST_DAYS}, or leanest, filling, flush-peak or grown-in"
             )),
         },
+    }
+}
+
+/// Options of `upkeep`.
+#[derive(Debug, Args)]
+#[command(after_help = example::UPKEEP)]
+pub(super) struct UpkeepOptions {
+    /// The spec file, or - for standard input.
+    pub(super) spec: PathBuf,
+    /// The day after filling, 7 to 1825; by itself a year after it, or the last day that the
+    /// spec names.
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(i64::from(upkeep::FIRST_DAY)..=i64::from(upkeep::LAST_DAY)))]
+    pub(super) day: Option<u32>,
+    /// What if so much of the bed is stirred: "20%".
+    #[arg(long, value_name = "SHARE", value_parser = stirred, help_heading = WHAT_IF)]
+    pub(super) stir: Option<Share>,
+    /// What if nobody is there for so long: "14d".
+    #[arg(long, value_name = "TIME", value_parser = away, help_heading = WHAT_IF)]
+    pub(super) away: Option<Duration>,
+    /// What if the tank is carried elsewhere.
+    #[arg(long = "move", help_heading = WHAT_IF)]
+    pub(super) moved: bool,
+    /// What if the animals wait in so much water: "8L".
+    #[arg(long, value_name = "VOLUME", value_parser = bucket, help_heading = WHAT_IF)]
+    pub(super) bucket: Option<Volume>,
+    /// Show everything: the account of nitrogen, the soil by years, cautions in full.
+    #[arg(long)]
+    pub(super) full: bool,
+    /// How to write the result; CSV has a row a week of the year before.
+    #[arg(long, value_enum, default_value = "text", help_heading = OUTPUT)]
+    pub(super) format: Format,
+    /// Units of the text: metric, or us (inches, US gallons, pounds); by itself those of the
+    /// spec.
+    #[arg(long, value_enum, hide_possible_values = true, help_heading = OUTPUT)]
+    pub(super) units: Option<UnitsChoice>,
+    /// Colour: auto (on a terminal, unless `NO_COLOR` is set), always or never.
+    #[arg(long, value_enum, value_name = "WHEN", default_value = "auto", hide_possible_values = true, help_heading = OUTPUT)]
+    pub(super) color: ColorWhen,
+    /// Write to this file, whole or not at all, instead of standard output.
+    #[arg(long, value_name = "FILE", help_heading = OUTPUT)]
+    pub(super) out: Option<PathBuf>,
+    #[command(flatten)]
+    pub(super) ensemble: EnsembleOptions,
+}
+
+/// Heading of the questions to a running tank.
+const WHAT_IF: &str = "What if";
+
+/// A share of the bed as typed.
+fn stirred(text: &str) -> Result<Share, String> {
+    within(text, Share::ZERO, Share::from_fraction(1.0))
+        .map_err(|error| error.unwrap_or("a share of the bed is 0 % to 100 %".to_owned()))
+}
+
+/// A time as typed.
+fn away(text: &str) -> Result<Duration, String> {
+    within(text, Duration::from_hours(1.0), Duration::from_days(365.0))
+        .map_err(|error| error.unwrap_or("a time away is 1 h to 365 d".to_owned()))
+}
+
+/// A bucket as typed.
+fn bucket(text: &str) -> Result<Volume, String> {
+    within(text, Volume::from_litres(0.1), Volume::from_litres(1000.0))
+        .map_err(|error| error.unwrap_or("a bucket holds 0.1 L to 1000 L".to_owned()))
+}
+
+/// A quantity between two; what is wrong with its text, or nothing where it lies outside.
+fn within<T: Quantity>(text: &str, least: T, most: T) -> Result<T, Option<String>> {
+    let value = T::parse(text).map_err(|error| Some(error.to_string()))?;
+    if (least.base()..=most.base()).contains(&value.base()) {
+        Ok(value)
+    } else {
+        Err(None)
     }
 }
 

@@ -52,6 +52,17 @@ Examples:
   The thirtieth night
     lentic night cube.toml --day 30";
 
+pub(super) const UPKEEP: &str = "\
+Examples:
+  What a week asks for a year after filling, and how the soil ages
+    lentic upkeep cube.toml
+  The second year, as a page with its course
+    lentic upkeep cube.toml --day 730 --format html --out year.html
+  A big plant dug out, two weeks of holiday
+    lentic upkeep cube.toml --stir 20% --away 14d
+  Moving house, with the animals in a bucket
+    lentic upkeep cube.toml --move --bucket 8L";
+
 pub(super) const CHECK: &str = "\
 Examples:
   By the readings and signs in the spec

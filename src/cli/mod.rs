@@ -30,6 +30,7 @@ mod schema;
 mod solve;
 mod startup;
 mod stopped;
+mod upkeep;
 mod worked;
 
 use std::ffi::OsString;
@@ -99,6 +100,7 @@ fn carry_out(command: &Command) -> Result<Outcome, Failure> {
         Command::Mend(options) => mend::run(options),
         Command::Startup(options) => startup::run(options),
         Command::Night(options) => night::run(options),
+        Command::Upkeep(options) => upkeep::run(options),
         Command::Check(options) => check::run(options),
         Command::Compare(options) => compare::run(options),
         Command::Solve(options) => solve::run(options),

@@ -5,8 +5,8 @@ use super::choice::Format;
 use super::failure::Failure;
 use super::{Outcome, input, output, result};
 use crate::finding::Status;
-use crate::plan::{self, Night};
-use crate::report::{compose, csv, json};
+use crate::plan;
+use crate::report::compose;
 
 /// The schema of a night.
 pub(super) const SCHEMA: &str = "lentic/night/1";
@@ -17,7 +17,7 @@ pub(super) fn run(options: &NightOptions) -> Result<Outcome, Failure> {
     let asked = options.ensemble.for_one();
     let (night, findings) = plan::night(&design, asked, options.day).map_err(Failure::Run)?;
     if options.format == Format::Csv {
-        output::write(&hour_rows(&night), common.out.as_deref())?;
+        output::write(&result::rows(&night.hours), common.out.as_deref())?;
     } else {
         result::write(common, options.format, SCHEMA, &night, || {
             compose::night(&design, &night, &findings)
@@ -28,18 +28,4 @@ pub(super) fn run(options: &NightOptions) -> Result<Outcome, Failure> {
         worst.unwrap_or(Status::Ok),
         common.fail_on.map(Status::from),
     ))
-}
-
-/// A row an hour.
-fn hour_rows(night: &Night) -> String {
-    let rows: Vec<_> = night
-        .hours
-        .iter()
-        .map(|hour| csv::flattened(&json::object("", hour), csv::Lists::Omitted))
-        .map(|cells| {
-            let named = cells.into_iter().filter(|(path, _)| path != "schema");
-            named.collect()
-        })
-        .collect();
-    csv::table(&rows)
 }

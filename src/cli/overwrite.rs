@@ -38,6 +38,7 @@ pub(super) fn refuse(command: &Command) -> Result<(), Failure> {
 fn paths(command: &Command) -> Option<(&Path, Vec<&PathBuf>)> {
     let (common, inputs) = match command {
         Command::Mend(options) => return Some((options.out.as_deref()?, vec![&options.spec])),
+        Command::Upkeep(options) => return Some((options.out.as_deref()?, vec![&options.spec])),
         Command::Plan(options) => (&options.common, vec![&options.spec]),
         Command::Startup(options) => (&options.common, vec![&options.spec]),
         Command::Night(options) => (&options.common, vec![&options.spec]),

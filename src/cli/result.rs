@@ -1,9 +1,11 @@
 //! One result in the format asked for.
 
+use std::path::Path;
+
 use serde::Serialize;
 
 use super::args::SpecOptions;
-use super::choice::Format;
+use super::choice::{ColorWhen, Format};
 use super::failure::Failure;
 use super::output;
 use crate::report::document::Document;
@@ -20,9 +22,23 @@ pub(super) fn write(
     result: &impl Serialize,
     document: impl FnOnce() -> Document,
 ) -> Result<(), Failure> {
-    let out = common.out.as_deref();
+    let whither = (common.color, common.out.as_deref());
+    write_to(whither, format, schema, result, document)
+}
+
+/// The same in a colour, to a file or standard output.
+///
+/// # Errors
+/// As for [`write`].
+pub(super) fn write_to(
+    (color, out): (ColorWhen, Option<&Path>),
+    format: Format,
+    schema: &str,
+    result: &impl Serialize,
+    document: impl FnOnce() -> Document,
+) -> Result<(), Failure> {
     let text = match format {
-        Format::Text => text::render(&document(), output::layout(common.color, out)),
+        Format::Text => text::render(&document(), output::layout(color, out)),
         Format::Json => json::pretty(&json::object(schema, result)),
         Format::Html => html::render(&document()),
         Format::Csv => csv::table(&[csv::flattened(
@@ -31,4 +47,17 @@ pub(super) fn write(
         )]),
     };
     output::write(&text, out)
+}
+
+/// A row for each of some items of a list.
+pub(super) fn rows(items: &[impl Serialize]) -> String {
+    let rows: Vec<_> = items
+        .iter()
+        .map(|item| csv::flattened(&json::object("", item), csv::Lists::Omitted))
+        .map(|cells| {
+            let named = cells.into_iter().filter(|(path, _)| path != "schema");
+            named.collect()
+        })
+        .collect();
+    csv::table(&rows)
 }

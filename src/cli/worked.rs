@@ -6,7 +6,9 @@ use serde_json::{Map, Value};
 
 use super::args::ExplainOptions;
 use super::failure::Failure;
-use super::{check, compare, condition, input, night, plan as planned, request, startup};
+use super::{
+    check, compare, condition, input, night, plan as planned, request, startup, upkeep as kept,
+};
 use crate::catalogue::Topic;
 use crate::design::Design;
 use crate::diagnosis::{self, Diagnosis, diagnose};
@@ -19,6 +21,7 @@ use crate::report::{json, row};
 use crate::result::{Ground, Origin};
 use crate::source::Source;
 use crate::study::{self, Base, Cell, Question, Space};
+use crate::upkeep;
 
 /// What a tank adds to an explanation, and the worst status that it stands for.
 pub(super) struct Judged {
@@ -214,6 +217,12 @@ impl Computed {
                 let found = diagnosed(design, options)?;
                 let object = json::object(check::SCHEMA, &found);
                 (Self::Check(Box::new(found)), object)
+            }
+            Command::Upkeep => {
+                let followed = options.ensemble.options(upkeep::MEMBERS);
+                let found = upkeep::upkeep(design, followed, &upkeep::Asked::default(), &|_| {});
+                let found = found.map_err(Failure::Run)?;
+                (Self::Nothing, json::object(kept::SCHEMA, &found))
             }
             Command::Compare | Command::Solve | Command::Mend => (Self::Nothing, Map::new()),
         })

@@ -54,11 +54,24 @@ pub struct Feed {
     pub protein: Share,
 }
 
-/// How floaters are thinned.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+/// How plants are thinned.
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Harvest {
     /// The cover they are thinned back to.
     pub floaters_above: Share,
     /// Dry mass that fast plants under water are cut back to, on the floor.
     pub stems_above: ArealDensity,
+    /// Prunings that were weighed.
+    pub taken: Vec<Taken>,
+}
+
+/// Plants taken out on a day and weighed fresh, drained.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Taken {
+    /// Days since flooding.
+    pub day: f64,
+    /// Floaters.
+    pub floaters: Option<Mass>,
+    /// Stems and leaves of fast growers.
+    pub stems: Option<Mass>,
 }

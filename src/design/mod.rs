@@ -23,7 +23,7 @@ pub use bed::{Bag, BagSize, CapGrading, CapLayer, SoilLayer, SoilProperties, Sto
 pub use draft::{Assumption, Draft};
 pub use event::{Event, EventKind, Goal, Incident, Looked, Reading, Signs};
 pub use knob::{Knob, Setting};
-pub use living::{Amount, Feed, Harvest, Planting, Stock};
+pub use living::{Amount, Feed, Harvest, Planting, Stock, Taken};
 pub use measured::Design;
 pub use planted::{Areas, Biomass, FloaterTraits, Planted, closed};
 pub use surroundings::{Air, Device, DutyHours, Light, LightLevel, Room, Water, WaterChange};

@@ -19,7 +19,7 @@ pub enum Estimate {
 
 impl Estimate {
     /// The band, or its middle alone where no ensemble was drawn.
-    pub(super) const fn of(band: Band, members: u32) -> Self {
+    pub const fn of(band: Band, members: u32) -> Self {
         if members == 0 {
             Self::Exact(band.typical)
         } else {

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::lifting::Lift;
-use super::{quantity, range, weight};
+use super::range;
 use crate::catalogue::{CapCaution, LISTS_AS_OF, SoilKind};
 use crate::design::{BagSize, Design, Device};
 use crate::finding::{Action, Caution};
@@ -73,8 +73,7 @@ const fn hazards(action: Action) -> &'static [Hazard] {
 
 /// The cautions that go with what a text orders, each once.
 pub fn cautions_for(design: &Design, actions: impl IntoIterator<Item = Action>) -> Vec<Caution> {
-    let (soil, cap) = (quantity::soil(design), quantity::cap(design));
-    let total_kg = weight::weight(design, &soil, &cap).total_kg;
+    let total_kg = super::weight(design).total_kg;
     let hazards: BTreeSet<Hazard> = actions.into_iter().flat_map(hazards).copied().collect();
     let caution = |hazard| match hazard {
         Hazard::Floor => Some(floor(design, total_kg)),

@@ -196,6 +196,11 @@ fn night_cautions(night: &NightPlan<'_>, findings: &[Finding]) -> Vec<Caution> {
     cautions
 }
 
+/// Masses of a filled tank and the pressure under its footprint.
+pub fn weight(design: &Design) -> WeightSection {
+    weight::weight(design, &quantity::soil(design), &quantity::cap(design))
+}
+
 /// The steps behind a topic: those of its finding, or of the figures that rest on it. None
 /// where nothing stands between what goes in and what comes out.
 pub fn worked(design: &Design, plan: &Plan, code: &str) -> Working {

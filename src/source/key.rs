@@ -66,6 +66,7 @@ sources! {
     Boyd1974 = "boyd_1974",
     Buck1981 = "buck_1981",
     Burley2020 = "burley_2020",
+    ButtsEvans1983 = "butts_evans_1983",
     CaiSayles1996 = "cai_sayles_1996",
     Camargo2005 = "camargo_2005",
     CcmeAmmonia = "ccme_ammonia",

@@ -1,9 +1,9 @@
-//! `[[plants]]`, `[[animals]]` and `[feed]`: what lives there.
+//! `[[plants]]`, `[[animals]]`, `[feed]` and `[harvest]`: what lives there.
 
 use super::section::Section;
 use crate::catalogue;
-use crate::design::key::Value;
-use crate::design::{Feed, Planting, Stock, usual};
+use crate::design::key::{Misfit, Value};
+use crate::design::{Feed, Harvest, Planting, Stock, Taken, usual};
 use crate::units::{Mass, Share};
 
 /// Reads a list of plantings: `[[plants]]`, `plants_added`, `plants_removed`.
@@ -21,6 +21,33 @@ fn planting(section: &Section<'_>) -> Option<Planting> {
         amount: amount?,
         emergent: emergent.unwrap_or(Share::ZERO),
         price,
+    })
+}
+
+/// Reads `[harvest]`.
+pub(super) fn harvest(section: &Section<'_>) -> Option<Harvest> {
+    section.plain();
+    Some(Harvest {
+        taken: section.list("taken", taken)?,
+        ..Harvest::default()
+    })
+}
+
+fn taken(section: &Section<'_>) -> Option<Taken> {
+    let day = section.required("day", Value::read);
+    if !section.has("floaters") && !section.has("stems") {
+        section.report_here(Misfit::new(
+            "nothing was taken out",
+            "a pruning has floaters or stems, or both",
+            "for example floaters = \"9 g\"",
+        ));
+    }
+    let floaters = section.optional("floaters", Value::read);
+    let stems = section.optional("stems", Value::read);
+    Some(Taken {
+        day: day?,
+        floaters,
+        stems,
     })
 }
 

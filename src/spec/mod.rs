@@ -59,7 +59,7 @@ pub use setting::{knob, setting};
 pub use syntax::MAX_BYTES;
 
 use crate::design::key::{self, Value};
-use crate::design::{Conditioner, Design, Draft, Goal, Harvest, Room};
+use crate::design::{Conditioner, Design, Draft, Goal, Room};
 use crate::units::UnitSystem;
 use section::{Log, Section};
 
@@ -179,7 +179,7 @@ fn draft(root: &Section<'_>, fallback: &str, shown: Option<UnitSystem>) -> Optio
     let animals = living::animals(root);
     let feed = living::feed(&root.child("feed"), animals.as_deref().unwrap_or_default());
     root.child("room").plain();
-    root.child("harvest").plain();
+    let harvest = living::harvest(&root.child("harvest"));
     let events = event::read(root);
     let readings = observed::readings(root, &start);
     let signs = observed::signs(&root.child("signs"));
@@ -200,7 +200,7 @@ fn draft(root: &Section<'_>, fallback: &str, shown: Option<UnitSystem>) -> Optio
         animals: animals?,
         feed: feed?,
         room: Room::default(),
-        harvest: Harvest::default(),
+        harvest: harvest?,
         events: events?,
         readings: readings?,
         signs: signs?,

@@ -28,6 +28,13 @@ const NITROGEN_PER_PROTEIN: f64 = 0.16;
 /// give one.
 const EQUIVALENTS_PER_OXIDATION: f64 = 2.0;
 
+/// Nitrogen that a gram of protein in feed leaves in a tank, g: as ammonia, and in faeces of
+/// which the animals retain a share.
+pub fn fed_nitrogen(retained: f64) -> [f64; 2] {
+    let in_faeces = (NITROGEN_PER_PROTEIN - AMMONIA_PER_PROTEIN) * (1.0 - retained);
+    [AMMONIA_PER_PROTEIN, in_faeces]
+}
+
 /// What goes on in proportion to one store alone, g/(m2 d).
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Standing {
@@ -143,9 +150,7 @@ impl Balance {
         let water = &parameters.water;
         let feed = conditions.feed_g_m2_d;
         let protein = feed * conditions.feed_protein;
-        let ammonia_n = protein * AMMONIA_PER_PROTEIN;
-        let in_faeces = (NITROGEN_PER_PROTEIN - AMMONIA_PER_PROTEIN) * (1.0 - water.feed_retained);
-        let faeces_n = protein * in_faeces;
+        let [ammonia_n, faeces_n] = fed_nitrogen(water.feed_retained).map(|part| protein * part);
         let phosphorus = feed * water.feed_phosphorus;
         State {
             ammonia: ammonia_n * self.per_depth,

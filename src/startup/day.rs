@@ -1,5 +1,6 @@
 //! What a run hands on: a tank on one of its days, and what its plants ask of light.
 
+use super::flow::Change;
 use super::inputs::Inputs;
 use super::running::Tank;
 use super::submerged::{RESTING_SHARE, endless_light_growth, warmth};
@@ -61,6 +62,57 @@ fn nitrogen_taken_g_m2_d(inputs: &Inputs, parameters: &Parameters<f64>, sample: 
     let fast = model.fast.replete_growth_per_d(sample.light_umol_m2_s);
     floating * sample.state.floating * parameters.floating.start_nitrogen
         + fast.max(0.0) * sample.state.fast * parameters.fast.start_nitrogen
+}
+
+/// How a stand grows at a moment, and what is taken of it.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct TakenStand {
+    /// Growth less what dies and is breathed, before anything is taken, 1/d.
+    pub growth_per_d: f64,
+    /// Taken out, g dry/(m2 d).
+    pub taken_g_m2_d: f64,
+    /// Nitrogen taken out with it, g/(m2 d).
+    pub taken_n_g_m2_d: f64,
+}
+
+/// The stands that are thinned and trimmed.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Stands {
+    /// Floaters that live on the water's nitrogen.
+    pub floating: TakenStand,
+    /// Fast submerged plants.
+    pub fast: TakenStand,
+}
+
+/// How floaters and fast plants grow at a moment of a run, as fed and lit as they are then.
+///
+/// # Source
+/// The rates of the model itself; a stand is settled by when it was planted on day 0.
+pub fn stands(inputs: &Inputs, parameters: &Parameters<f64>, sample: &Sample) -> Stands {
+    let model = Tank::filled(inputs, parameters).model();
+    let state = &sample.state;
+    let moment = model.moment_on(sample.day);
+    let changes = model.plants(&moment, state, &model.surroundings(state), |stand| *stand);
+    let stand = |mass: f64, content: f64, change: &Change| {
+        if mass <= 0.0 || content <= 0.0 {
+            return TakenStand::default();
+        }
+        let taken_n_g_m2_d = change.flow.harvested_n;
+        let taken_g_m2_d = taken_n_g_m2_d / content;
+        TakenStand {
+            growth_per_d: (change.mass + taken_g_m2_d) / mass,
+            taken_g_m2_d,
+            taken_n_g_m2_d,
+        }
+    };
+    Stands {
+        floating: stand(
+            state.floating,
+            state.floating_n / state.floating,
+            &changes.floating,
+        ),
+        fast: stand(state.fast, state.fast_n / state.fast, &changes.fast),
+    }
 }
 
 /// What the two submerged groups ask of light.

@@ -15,6 +15,7 @@ pub mod submerged;
 pub mod trajectory;
 pub mod uptake;
 
+mod ageing;
 mod algae;
 mod balance;
 mod by_reading;
@@ -36,8 +37,10 @@ mod tank;
 mod turnover;
 
 pub use crate::parameters::Parameters;
+pub use ageing::SoilStores;
+pub use balance::fed_nitrogen;
 pub use by_reading::ChangesByReading;
-pub use day::{LightNeeds, day_state, light_needs};
+pub use day::{LightNeeds, Stands, TakenStand, day_state, light_needs, stands};
 pub use ensemble::{Draw, Member};
 pub use forecast::Forecast;
 pub use inputs::{Dissolved, Event, EventKind, Feed, Inputs, Planting};

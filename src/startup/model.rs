@@ -282,7 +282,7 @@ impl Model {
     }
 
     /// What plants and algae meet in a state.
-    fn surroundings(&self, state: &State) -> Surroundings<f64> {
+    pub(super) fn surroundings(&self, state: &State) -> Surroundings<f64> {
         self.surroundings_in(state, self.daylight(state).mean_in_water_umol_m2_s())
     }
 

@@ -34,7 +34,8 @@ impl Inputs {
         }
     }
 
-    fn changed(design: &Design, changes: Option<WaterChange>) -> Self {
+    /// The inputs of a design whose water is changed regularly in another way, or not at all.
+    pub fn changed(design: &Design, changes: Option<WaterChange>) -> Self {
         let draft = design.draft();
         let stirred = Stirred::of(design);
         Self {

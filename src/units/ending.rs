@@ -1,7 +1,10 @@
 //! The unit that a result's name ends in.
 
 /// Endings with their unit; one that another ends in stands after that.
-const ENDINGS: [(&str, &str); 37] = [
+const ENDINGS: [(&str, &str); 40] = [
+    ("_mg_l_per_week", "mg/L/week"),
+    ("_dkh_per_month", "dKH/month"),
+    ("_l_h", "L/h"),
     ("_mg_n_m2_d", "mg N/m2/d"),
     ("_g_n_m2", "g N/m2"),
     ("_mol_m2", "mol/m2"),

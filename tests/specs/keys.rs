@@ -30,7 +30,7 @@ light.par light.class light.lumens light.height light.hours
 air.device air.flow air.depth air.hours
 animals[].name animals[].count animals[].from_day feed.mass_per_day feed.protein
 room.temperature room.humidity room.altitude room.tariff harvest.floaters_above
-harvest.stems_above
+harvest.stems_above harvest.taken harvest.taken[].day harvest.taken[].floaters harvest.taken[].stems
 events[].day events[].cap_added events[].water_change events[].disturbed
 events[].plants_added events[].plants_added[].name events[].plants_added[].amount
 events[].plants_added[].emergent events[].plants_added[].price

@@ -15,8 +15,8 @@ use crate::design::{Device, LightLevel, Looked, usual};
 use crate::geometry::{Dimension, LayerDepth};
 use crate::plants::light::LightClass;
 use crate::units::{
-    Alkalinity, Analyte, Concentration, Conductivity, Hardness, LuminousFlux, PhotonFlux, Quantity,
-    Share, Temperature, UnitSystem,
+    Alkalinity, Analyte, Concentration, Conductivity, Hardness, LuminousFlux, Mass, PhotonFlux,
+    Quantity, Share, Temperature, UnitSystem,
 };
 
 /// A key whose place in a draft decides what is written there.
@@ -110,6 +110,7 @@ macro_rules! depth {
 }
 
 const SHARE: Kind = Kind::Quantity(Share::NAME);
+const MASS: Kind = Kind::Quantity(Mass::NAME);
 const TEMPERATURE: Kind = Kind::Quantity(Temperature::NAME);
 const CONCENTRATION: Kind = Kind::Quantity(Concentration::NAME);
 const PHOTON_FLUX: Kind = Kind::Quantity(PhotonFlux::NAME);
@@ -282,6 +283,11 @@ pub const KEYS: &[Key] = &[
 
     plain!(harvest.floaters_above, "50 %", "cover the floaters are thinned back to").above("0 %").to("100 %").or("\"50 %\"", "practice: more cover starves the plants below"),
     plain!(harvest.stems_above, "150 g/m2", "dry mass of fast plants under water, on the floor, that they are cut back to").above("0 g/m2").to("10000 g/m2").or("\"200 g/m2\"", "practice: the mass to which fast plants are usually cut back"),
+
+    Key::new("harvest.taken", Sections, "[{ day = 60, floaters = \"9 g\" }]", "prunings that were weighed; from the second on they tell how much grows").at_most(500),
+    Key::new("harvest.taken[].day", Number, "60", "days since flooding").needed().from("0").to("3650"),
+    Key::new("harvest.taken[].floaters", MASS, "9 g", "floaters taken out, fresh and drained").to("1000 kg"),
+    Key::new("harvest.taken[].stems", MASS, "12 g", "fast growers cut off, fresh and drained").to("1000 kg"),
 
     placed!("events[].day", place::day, "21", "days since flooding").needed().from("0").to("3650"),
     placed!("events[].cap_added", place::cap_added, "10 mm", "sand spread over the whole bed").above("0 mm").to("1 m"),

@@ -14,6 +14,9 @@ mod shopping;
 mod short;
 mod solve;
 mod startup;
+mod upkeep;
+mod what_if;
+mod years;
 
 pub use check::check;
 pub use compare::{Compared, compare, standard_columns};
@@ -26,3 +29,4 @@ pub use plan::{SECTIONS, plan, plan_sections};
 pub use short::{check_in_short, plan_in_short};
 pub use solve::solve;
 pub use startup::startup;
+pub use upkeep::{upkeep, upkeep_in_short};

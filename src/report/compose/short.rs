@@ -222,7 +222,7 @@ fn listed(findings: &[Finding]) -> Vec<String> {
 }
 
 /// The cautions that are this tank's own, and the subjects of those that go with every tank.
-fn parted(cautions: &[Caution], is_heavy: bool) -> (Vec<String>, Vec<String>) {
+pub(super) fn parted(cautions: &[Caution], is_heavy: bool) -> (Vec<String>, Vec<String>) {
     let is_own = |caution: &&Caution| {
         let is_heavy_floor = is_heavy && caution.code == "hazard.floor";
         is_heavy_floor || !GENERAL.contains(&caution.code)
@@ -239,7 +239,7 @@ fn parted(cautions: &[Caution], is_heavy: bool) -> (Vec<String>, Vec<String>) {
 }
 
 /// The tank's own cautions in full, the others by their subjects.
-fn cautions(own: Vec<String>, general: &[String], more: &str) -> Vec<Block> {
+pub(super) fn cautions(own: Vec<String>, general: &[String], more: &str) -> Vec<Block> {
     let mut blocks = vec![Block::Heading("Cautions".to_owned())];
     if !own.is_empty() {
         blocks.push(Block::Items(own));

@@ -11,6 +11,7 @@ use crate::plan::{Night, Plan, Startup};
 use crate::report::solved::Solved;
 use crate::result::{Declared, Ground, Kind, Origin, Spread, within};
 use crate::units::{unit_of_result, without_band_end};
+use crate::upkeep::Upkeep;
 
 /// The command in whose JSON a result stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
@@ -30,11 +31,13 @@ pub enum Command {
     Solve,
     /// `mend`.
     Mend,
+    /// `upkeep`.
+    Upkeep,
 }
 
 impl Command {
     /// All of them.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 8] = [
         Self::Plan,
         Self::Startup,
         Self::Night,
@@ -42,6 +45,7 @@ impl Command {
         Self::Compare,
         Self::Solve,
         Self::Mend,
+        Self::Upkeep,
     ];
 
     /// Its name, which stands before a path where another holds a different result there.
@@ -54,6 +58,7 @@ impl Command {
             Self::Compare => "compare",
             Self::Solve => "solve",
             Self::Mend => "mend",
+            Self::Upkeep => "upkeep",
         }
     }
 
@@ -67,6 +72,7 @@ impl Command {
             Self::Compare => compared::results(),
             Self::Solve => within::<Solved>(),
             Self::Mend => within::<Mended>(),
+            Self::Upkeep => within::<Upkeep>(),
         }
     }
 }

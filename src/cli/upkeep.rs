@@ -1,0 +1,49 @@
+//! `lentic upkeep`.
+
+use super::args::UpkeepOptions;
+use super::choice::Format;
+use super::failure::Failure;
+use super::progress::Progress;
+use super::{Outcome, input, output, result};
+use crate::report::compose;
+use crate::upkeep::{Asked, MEMBERS, upkeep};
+
+/// The schema of a running tank.
+pub(super) const SCHEMA: &str = "lentic/upkeep/1";
+
+pub(super) fn run(options: &UpkeepOptions) -> Result<Outcome, Failure> {
+    let text = input::text(&options.spec)?;
+    let design = input::read(&text, &options.spec, options.units, options.color)?;
+    let asked = Asked {
+        day: options.day,
+        stir: options.stir,
+        away: options.away,
+        moved: options.moved,
+        bucket: options.bucket,
+    };
+    let followed = options.ensemble.options(MEMBERS);
+    let runs = u64::from(followed.members) * if asked.moved { 2 } else { 1 };
+    let progress = Progress::of(runs, "runs");
+    let found = upkeep(&design, followed, &asked, &|count| {
+        progress.advance(count.into())
+    });
+    progress.finish();
+    let found = found.map_err(Failure::Run)?;
+    let out = options.out.as_deref();
+    if options.format == Format::Csv {
+        output::write(&result::rows(&found.weeks), out)?;
+    } else {
+        let document = || match (options.format, options.full) {
+            (Format::Text, false) => compose::upkeep_in_short(&design, &found),
+            _ => compose::upkeep(&design, &found),
+        };
+        result::write_to(
+            (options.color, out),
+            options.format,
+            SCHEMA,
+            &found,
+            document,
+        )?;
+    }
+    Ok(Outcome::Done)
+}

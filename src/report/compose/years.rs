@@ -1,0 +1,102 @@
+//! A tank over its years: the last one as charts, the soil's as a table.
+
+use super::estimate::ranged;
+use crate::plan::Estimate;
+use crate::report::chart::{Across, Chart, Level, Series};
+use crate::report::document::{Column, Fact, Table};
+use crate::upkeep::{AgeingSection, WeekRow};
+
+/// The year: nitrate, hardness, plants.
+pub(super) fn charts(rows: &[WeekRow], nitrate_limit: f64) -> impl Iterator<Item = Chart> {
+    let limit = Level {
+        name: "limit".to_owned(),
+        value: nitrate_limit,
+    };
+    let nitrate = Chart {
+        limits: vec![limit],
+        ..year(
+            "nitrate, mg NO3/L",
+            vec![series("nitrate", rows, |row| row.nitrate_mg_l)],
+        )
+    };
+    let hardness = series("hardness", rows, |row| Estimate::Exact(row.hardness_dgh));
+    let plants = [
+        series("floaters", rows, |row| row.floating_g),
+        series("fast growers", rows, |row| row.fast_g),
+    ];
+    let grown = plants
+        .into_iter()
+        .filter(|series| series.line.iter().any(|(_, band)| band.typical > 0.0));
+    let charts = [
+        nitrate,
+        year("hardness, dGH", vec![hardness]),
+        year("plants, g fresh", grown.collect()),
+    ];
+    charts.into_iter().filter(|chart| !chart.series.is_empty())
+}
+
+fn year(title: &str, series: Vec<Series>) -> Chart {
+    Chart {
+        title: title.to_owned(),
+        across: Across::Days,
+        series,
+        ..Chart::default()
+    }
+}
+
+fn series(name: &str, rows: &[WeekRow], value: fn(&WeekRow) -> Estimate) -> Series {
+    Series {
+        name: name.to_owned(),
+        line: rows
+            .iter()
+            .map(|row| (f64::from(row.day), value(row).band()))
+            .collect(),
+    }
+}
+
+/// What the soil gives, year by year.
+pub(super) fn years(ageing: &AgeingSection) -> Table {
+    let rows = ageing.years.iter().map(|row| {
+        let share = row
+            .share_of_demand_pct
+            .map_or("not given".to_owned(), ranged);
+        vec![row.year.to_string(), ranged(row.release_mg_n_m2_d), share]
+    });
+    Table {
+        columns: vec![
+            Column::numbers("after years"),
+            Column::numbers("it frees, mg N/m2 a day"),
+            Column::numbers("of what plants could take, %"),
+        ],
+        rows: rows.collect(),
+    }
+}
+
+pub(super) fn soil(ageing: &AgeingSection) -> [Fact; 2] {
+    let nitrogen = match ageing.falls_under_demand_years {
+        Some(years) if years.band().high < 0.1 => Fact::new(
+            "soil's nitrogen",
+            "never enough",
+            "by itself for plants in this light: they live on feed and tap, or stay hungry",
+        ),
+        Some(years) => Fact::new(
+            "soil's nitrogen",
+            format!("{} years", ranged(years)),
+            "until plants want more than soil, feed and tap give: then feed, feed the roots, renew a third of the bed a season",
+        ),
+        None => Fact::new(
+            "soil's nitrogen",
+            "no end",
+            "feed and tap are enough, or the soil is for 30 years",
+        ),
+    };
+    let phosphorus = match ageing.phosphorus_lasts_years {
+        Some(years) => Fact::new(
+            "phosphorus",
+            format!("{} years", ranged(years)),
+            "of what the bed holds, at the pace of these weeks",
+        ),
+        None => Fact::new("phosphorus", "no end", "in 30 years"),
+    };
+    [nitrogen.by("upkeep.ageing"), phosphorus.by("upkeep.ageing")]
+}

@@ -1,0 +1,218 @@
+//! A tank that runs: what a week asks for, what the years bring, and what happens if.
+//!
+//! Figures are read off the last weeks of a run; formulas that need no run stand by
+//! themselves, for whoever knows their numbers.
+
+mod absence;
+mod answers;
+mod breath;
+mod harvest;
+mod routine;
+mod section;
+mod seen;
+mod setting;
+mod stirring;
+mod weekly;
+
+pub use absence::{FISH_D, GRAZERS_D, LAMP_H, MISSING, Shortfall, shortfall};
+pub use breath::{
+    BUCKET_LEAST_MG_L, FALL_VALIDITY, FRESH, HANDLED, POURED_FROM, gained_by_falling,
+    lasts_in_bucket, pouring,
+};
+pub use harvest::{CUT, trim_interval, weekly_take, weighed_per_week};
+pub use routine::{Routine, share_to_hold};
+pub use section::{
+    AgeingSection, AwaySection, BucketSection, MoveSection, PowerSection, RemovedSection,
+    StirSection, SupplySection, Upkeep, WeekRow, WeeklySection, YearRow,
+};
+pub use setting::{FIRST_DAY, LAST_DAY};
+pub use stirring::{
+    AT_ONCE, AT_ONCE_BLACK, DRAWN_OFF, SESSION_EVERY_D, ammonia_rise, change_to_reach, clears_in,
+    safe_share,
+};
+
+use rayon::prelude::*;
+
+use crate::design::Design;
+use crate::finding::Action;
+use crate::numerics::quantile::quantiles;
+use crate::numerics::rodas::IntegrationError;
+use crate::plan::{Estimate, Options, cautions_for};
+use crate::source::Band;
+use crate::startup::ensemble::{central, member};
+use crate::startup::{Member, Parameters};
+use crate::units::{Duration, Share, Volume};
+use seen::Seen;
+use setting::Setting;
+
+/// Members of the ensemble unless said otherwise: the years are long, and bands of what is
+/// read off weeks are steady from a few dozen on.
+pub const MEMBERS: u32 = 64;
+
+/// What is asked of a running tank.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Asked {
+    /// The day after filling; by itself a year after it, or the last day that the spec names.
+    pub day: Option<u32>,
+    /// What a stirred share of the bed does.
+    pub stir: Option<Share>,
+    /// What days without a keeper do.
+    pub away: Option<Duration>,
+    /// What carrying the tank elsewhere takes.
+    pub moved: bool,
+    /// How long the animals live in a bucket of so much water.
+    pub bucket: Option<Volume>,
+}
+
+/// A running tank on a day: the door from a checked tank to its [`Upkeep`].
+///
+/// `advance` is called with the number of members done, from any thread. Of
+/// [`Options::days`] nothing is taken.
+///
+/// # Errors
+/// [`IntegrationError`], when the numbers of the run leave the finite ones.
+///
+/// # Example
+/// ```
+/// use lentic::upkeep::{Asked, upkeep};
+/// let text = r#"
+/// [tank]
+/// size = "30 x 30 x 30 cm"
+/// [soil]
+/// material = "loam_topsoil"
+/// depth = "25 mm"
+/// [cap]
+/// material = "filter_sand"
+/// depth = "40 mm"
+/// [[plants]]
+/// name = "salvinia_natans"
+/// amount = "30 %"
+/// "#;
+/// let design = lentic::spec::parse(text)?;
+/// let options = lentic::Options { members: 0, ..lentic::Options::default() };
+/// let found = upkeep(&design, options, &Asked::default(), &|_| {})?;
+/// assert!(found.upkeep.balance_residual_mg_per_week.typical().abs() < 0.01);
+/// // no changes of water: hardness climbs by what topping up brings, and is steady never
+/// assert!(found.upkeep.hardness_rise_dgh_per_month > 0.0);
+/// assert_eq!(found.upkeep.hardness_steady_dgh, None);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+pub fn upkeep(
+    design: &Design,
+    options: Options,
+    asked: &Asked,
+    advance: &(dyn Fn(u32) + Sync),
+) -> Result<Upkeep, IntegrationError> {
+    let setting = Setting::of(design, asked.day);
+    let bands = Parameters::<Band>::of(design);
+    let run = Runs {
+        setting: &setting,
+        bands: &bands,
+        options,
+        advance,
+    };
+    let seen = run.each(&setting.inputs, setting.day, |member| {
+        Seen::of(&setting, &bands, member)
+    })?;
+    let crowd = Crowd {
+        seen: &seen,
+        members: options.members,
+    };
+    Ok(Upkeep {
+        name: design.draft().name.clone(),
+        day: setting.day,
+        members: options.members,
+        seed: options.seed,
+        upkeep: weekly::week(&setting, &crowd),
+        ageing: weekly::ageing(&setting, &crowd),
+        power: answers::power(&run)?,
+        stir: asked
+            .stir
+            .map(|share| answers::stir(&setting, &crowd, share)),
+        away: asked.away.map(|days| answers::away(&setting, days)),
+        moved: asked.moved.then(|| answers::moved(&run)).transpose()?,
+        bucket: asked.bucket.map(|water| answers::bucket(&setting, water)),
+        weeks: weekly::weeks(&setting, &crowd),
+        cautions: cautions_for(design, actions(asked)),
+    })
+}
+
+/// The work that the answers order.
+fn actions(asked: &Asked) -> Vec<Action> {
+    let mut actions = vec![Action::ChangeWater, Action::ReachIn, Action::Plant];
+    if asked.stir.is_some() || asked.moved {
+        actions.extend([Action::OpenBed, Action::AddSand]);
+    }
+    if asked.moved {
+        actions.extend([Action::Fill, Action::LayBed]);
+    }
+    if asked.moved || asked.bucket.is_some() {
+        actions.push(Action::MoveAnimals);
+    }
+    actions
+}
+
+/// How the members of an ensemble are run.
+struct Runs<'a> {
+    setting: &'a Setting<'a>,
+    bands: &'a Parameters<Band>,
+    options: Options,
+    advance: &'a (dyn Fn(u32) + Sync),
+}
+
+impl Runs<'_> {
+    /// What is read off each member, or off the typical one alone; one that cannot be
+    /// integrated is left out.
+    fn each<T: Send>(
+        &self,
+        inputs: &crate::startup::Inputs,
+        days: u32,
+        read: impl Fn(&Member) -> Option<T> + Sync,
+    ) -> Result<Vec<T>, IntegrationError> {
+        if self.options.members == 0 {
+            let typical = central(inputs, self.bands, days)?;
+            return Ok(Vec::from_iter(read(&typical)));
+        }
+        let members = (0..self.options.members).into_par_iter();
+        let found = members.filter_map(|index| {
+            let member = member(inputs, self.bands, days, self.options.seed, index);
+            (self.advance)(1);
+            read(&member.ok()?)
+        });
+        Ok(found.collect())
+    }
+}
+
+/// All members, and how bands are read off them.
+struct Crowd<'a> {
+    seen: &'a [Seen],
+    members: u32,
+}
+
+impl Crowd<'_> {
+    /// 10, 50 and 90 % of a figure.
+    fn band(&self, of: impl Fn(&Seen) -> f64) -> Estimate {
+        estimate(self.seen.iter().map(of), self.members)
+    }
+
+    /// The same of one that some members lack; none where most do.
+    fn band_of_most(&self, of: impl Fn(&Seen) -> Option<f64>) -> Option<Estimate> {
+        let found: Vec<f64> = self.seen.iter().filter_map(of).collect();
+        (found.len() * 2 > self.seen.len()).then(|| estimate(found, self.members))
+    }
+
+    /// What nine members of ten stay over.
+    fn low(&self, of: impl Fn(&Seen) -> f64) -> f64 {
+        self.band(of).band().low
+    }
+
+    /// What nine members of ten stay under.
+    fn high(&self, of: impl Fn(&Seen) -> f64) -> f64 {
+        self.band(of).band().high
+    }
+}
+
+fn estimate(values: impl IntoIterator<Item = f64>, members: u32) -> Estimate {
+    let [low, typical, high] = quantiles(values, [0.1, 0.5, 0.9]).unwrap_or_default();
+    Estimate::of(Band::new(low, typical, high), members)
+}
