@@ -1,6 +1,5 @@
 //! Oxygen without power: water poured by hand, animals in a bucket.
 
-use crate::source::Validity;
 use crate::units::{Concentration, Duration, Flow, Length, MassRate, Share, Temperature, Volume};
 
 /// Oxygen of water just drawn over that in balance with air: judgement.
@@ -16,8 +15,6 @@ pub const POURED_FROM: Length = Length::from_m(0.3);
 /// Water of some pollution, and a sheet or stream that falls over an edge.
 const QUALITY: f64 = 1.6;
 const WEIR: f64 = 0.8;
-/// Heights of fall that the formula is told for.
-pub const FALL_VALIDITY: Validity = Validity::new("height of fall", "m", 0.0, 4.5);
 
 /// Share of the lack of oxygen that water loses by falling once.
 ///
@@ -28,7 +25,7 @@ pub const FALL_VALIDITY: Validity = Validity::new("height of fall", "m", 0.0, 4.
 /// `h` fall, m; `T` in C; `a` 1.6 for slightly dirty water, `b` 0.8 for a round crest.
 ///
 /// # Valid range
-/// [`FALL_VALIDITY`].
+/// Falls of up to 4.5 m, where the bracket begins to turn back.
 ///
 /// # Source
 /// Butts and Evans 1983 (`butts_evans_1983`), from memory.

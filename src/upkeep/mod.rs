@@ -16,8 +16,7 @@ mod weekly;
 
 pub use absence::{FISH_D, GRAZERS_D, LAMP_H, MISSING, Shortfall, shortfall};
 pub use breath::{
-    BUCKET_LEAST_MG_L, FALL_VALIDITY, FRESH, HANDLED, POURED_FROM, gained_by_falling,
-    lasts_in_bucket, pouring,
+    BUCKET_LEAST_MG_L, FRESH, HANDLED, POURED_FROM, gained_by_falling, lasts_in_bucket, pouring,
 };
 pub use harvest::{CUT, trim_interval, weekly_take, weighed_per_week};
 pub use routine::{Routine, share_to_hold};

@@ -51,12 +51,13 @@ fn a_wrong_option_ends_with_2() {
 }
 
 /// The commands that the help shows examples for.
-const COMMANDS: [&str; 13] = [
+const COMMANDS: [&str; 14] = [
     "new",
     "plan",
     "mend",
     "startup",
     "night",
+    "upkeep",
     "check",
     "compare",
     "solve",

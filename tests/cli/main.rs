@@ -23,3 +23,4 @@ mod plan;
 mod stopped;
 mod study;
 mod tame;
+mod upkeep;

@@ -90,6 +90,7 @@ fn no_command_writes_over_its_spec() {
         &["startup", "tank.toml"],
         &["startup", "tank.toml", "--format", "csv"],
         &["night", "tank.toml"],
+        &["upkeep", "tank.toml", "--members", "0"],
         &["check", "tank.toml"],
         &["compare", "tank.toml"],
         &["compare", "tanks/one.toml", "tank.toml", "--format", "csv"],

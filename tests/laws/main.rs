@@ -33,3 +33,4 @@ mod startup;
 mod study;
 mod turned;
 mod units;
+mod upkeep;

@@ -32,6 +32,7 @@ mod robertson;
 mod safety;
 mod startup;
 mod substrate;
+mod upkeep;
 mod water;
 mod waves;
 mod weight;

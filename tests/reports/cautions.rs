@@ -155,6 +155,8 @@ fn no_command_orders_work_without_its_cautions() {
             &["plan", &tank, "--members", "8"],
             &["startup", &tank, "--members", "0"],
             &["night", &tank, "--members", "0"],
+            &["upkeep", &tank, "--full", "--members", "0"],
+            &["upkeep", &tank, "--members", "0", "--stir", "20%", "--move"],
             &["check", &tank, "--full", "--members", "8"],
             &["check", &tank, "--members", "8"],
         ] {

@@ -225,3 +225,17 @@ fn a_mended_spec_has_the_paths_typed_in() {
     let found = found_in(&[&["mend", priced], &[&["mend", bowl][..], &kept].concat()]);
     hold(Command::Mend, &found);
 }
+
+#[test]
+fn a_running_tank_has_the_paths_typed_in() {
+    let mut found = BTreeMap::new();
+    let asked = ["--stir", "20%", "--away", "14d", "--move", "--bucket", "8L"];
+    for tank in demo::tanks() {
+        let command = ["upkeep", &tank, "--format", "json", "--members", "8"];
+        let ran = command::lentic(&[&command[..], &asked].concat(), "");
+        assert_eq!(ran.code, 0, "{tank}: {}", ran.stderr);
+        let value: Value = serde_json::from_str(&ran.stdout).expect("JSON");
+        gather("", &value, &mut found);
+    }
+    hold(Command::Upkeep, &lines(found));
+}

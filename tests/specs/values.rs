@@ -255,6 +255,10 @@ fn what_lives_there_is_as_written() {
     near(full.feed.protein.percent(), 45.0);
     near(full.harvest.floaters_above.percent(), 50.0);
     near(full.harvest.stems_above.g_m2(), 150.0);
+    let taken = full.harvest.taken[0];
+    near(taken.day, 60.0);
+    assert_eq!(taken.floaters.map(|mass| mass.g().round()), Some(9.0));
+    assert_eq!(taken.stems.map(|mass| mass.g().round()), Some(12.0));
 }
 
 #[test]

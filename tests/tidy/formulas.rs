@@ -3,7 +3,7 @@
 use crate::tree;
 
 /// The folders of formulas.
-const FOLDERS: [&str; 9] = [
+const FOLDERS: [&str; 10] = [
     "units",
     "geometry",
     "substrate",
@@ -13,6 +13,7 @@ const FOLDERS: [&str; 9] = [
     "heat",
     "startup",
     "night",
+    "upkeep",
 ];
 
 /// The comment above each public function of a text, with the line that names it.

@@ -206,7 +206,7 @@ impl Teller<'_> {
             (Some(grams), Some(every)) => Fact::new(
                 "trim stems",
                 self.units().plant_mass(Mass::from_g(grams)),
-                format!("not weekly: a third of them, every {} days", ranged(every)),
+                format!("a third of them, every {} days", ranged(every)),
             ),
             _ if is_there => Fact::new(
                 "trim stems",
@@ -223,7 +223,7 @@ impl Teller<'_> {
         let rise = week.hardness_rise_dgh_per_month;
         let note = if rise > 0.0 {
             format!(
-                "as you do it adds {} dGH a month; soft water adds none",
+                "adds {} dGH a month; soft water adds none",
                 significant(rise, 2)
             )
         } else {
@@ -310,7 +310,7 @@ impl Teller<'_> {
             Some(steady) => Fact::new(
                 "nitrate",
                 format!("{} mg/L", ranged(steady)),
-                "before a change, once it repeats itself",
+                "before a change, in the end",
             ),
             None if self.is_held() => Fact::new(
                 "nitrate",
@@ -328,7 +328,7 @@ impl Teller<'_> {
             Some(steady) => Fact::new(
                 "hardness",
                 format!("{} dGH", significant(steady, 2)),
-                format!("in the end; topped up with soft water {}", self.tap_dgh()),
+                format!("in the end; with soft water {}", self.tap_dgh()),
             ),
             None => Fact::new(
                 "hardness",
@@ -340,7 +340,7 @@ impl Teller<'_> {
             Some(steady) => Fact::new(
                 "alkalinity",
                 format!("{} dKH", ranged(steady)),
-                "before a change, once it repeats itself",
+                "before a change, in the end",
             ),
             None => Fact::new(
                 "alkalinity",
@@ -356,7 +356,7 @@ impl Teller<'_> {
         facts.extend(week.conductivity_steady_us_cm.map(|steady| {
             let note = match self.design.draft().water.conductivity {
                 Some(_) => "in the end",
-                None => "in the end, by hardness alone: the tap's own is not given",
+                None => "in the end, by hardness; the tap's is not given",
             };
             Fact::new("conductivity", format!("{} uS/cm", ranged(steady)), note).by("upkeep.creep")
         }));

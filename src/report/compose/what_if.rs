@@ -37,7 +37,7 @@ pub(super) fn power_cut(units: UnitSystem, power: &PowerSection) -> Fact {
                 label,
                 format!("{} h", significant(hours, 2)),
                 format!(
-                    "of oxygen from dusk, one tank in ten less; lid off, and {poured} an hour dipped out and poured back make up for it, within a factor of two"
+                    "of oxygen, one tank in ten less; then dip out and pour back {poured} an hour"
                 ),
             )
         }
@@ -47,10 +47,13 @@ pub(super) fn power_cut(units: UnitSystem, power: &PowerSection) -> Fact {
     fact.by("upkeep.pouring")
 }
 
+/// Sand that is laid over an old bed at a time: common practice, no source.
+const LAYER: Length = Length::from_m(0.005);
+
 /// The answers that were asked for.
 pub(super) fn asked(units: UnitSystem, found: &Upkeep) -> Vec<Block> {
     let answers = [
-        found.stir.as_ref().map(stirred),
+        found.stir.as_ref().map(|stir| stirred(units, stir)),
         found.away.as_ref().map(|away| absent(units, away)),
         found.moved.as_ref().map(|moved| carried(units, moved)),
         found.bucket.as_ref().map(|bucket| waiting(units, bucket)),
@@ -66,7 +69,7 @@ fn answer(heading: String, facts: Vec<Fact>, steps: &[String]) -> Vec<Block> {
     ]
 }
 
-fn stirred(stir: &StirSection) -> Vec<Block> {
+fn stirred(units: UnitSystem, stir: &StirSection) -> Vec<Block> {
     let pct = |value: f64| format!("{} %", significant(value, 2));
     let sessions = stir.sessions.map_or_else(
         || {
@@ -113,12 +116,16 @@ fn stirred(stir: &StirSection) -> Vec<Block> {
     let steps = [
         "No feed the day before; air on; test ammonia after 1 and after 24 hours",
         "Cut plants at the sand; one that has to come out whole: slice round its roots, lift it under a running siphon, cover the hole with sand at once",
-        "New sand over an old bed: rinsed, let down a tube, 5 mm a day, a third of the floor at a time",
     ];
+    let layer = units.depth(LAYER);
+    let sand = format!(
+        "New sand over an old bed: rinsed, let down a tube, {layer} a day, a third of the floor at a time"
+    );
+    let steps: Vec<String> = steps.map(str::to_owned).into_iter().chain([sand]).collect();
     answer(
         format!("If {} of the bed is stirred", pct(stir.share_pct)),
         facts,
-        &steps.map(str::to_owned),
+        &steps,
     )
 }
 

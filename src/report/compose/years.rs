@@ -4,6 +4,7 @@ use super::estimate::ranged;
 use crate::plan::Estimate;
 use crate::report::chart::{Across, Chart, Level, Series};
 use crate::report::document::{Column, Fact, Table};
+use crate::units::show::fixed;
 use crate::upkeep::{AgeingSection, WeekRow};
 
 /// The year: nitrate, hardness, plants.
@@ -77,12 +78,12 @@ pub(super) fn soil(ageing: &AgeingSection) -> [Fact; 2] {
         Some(years) if years.band().high < 0.1 => Fact::new(
             "soil's nitrogen",
             "never enough",
-            "by itself for plants in this light: they live on feed and tap, or stay hungry",
+            "for plants in this light: they live on feed and tap",
         ),
         Some(years) => Fact::new(
             "soil's nitrogen",
-            format!("{} years", ranged(years)),
-            "until plants want more than soil, feed and tap give: then feed, feed the roots, renew a third of the bed a season",
+            span(years),
+            "then plants want more than soil, feed and tap give",
         ),
         None => Fact::new(
             "soil's nitrogen",
@@ -93,10 +94,25 @@ pub(super) fn soil(ageing: &AgeingSection) -> [Fact; 2] {
     let phosphorus = match ageing.phosphorus_lasts_years {
         Some(years) => Fact::new(
             "phosphorus",
-            format!("{} years", ranged(years)),
-            "of what the bed holds, at the pace of these weeks",
+            span(years),
+            "of what the bed holds, at today's pace",
         ),
         None => Fact::new("phosphorus", "no end", "in 30 years"),
     };
     [nitrogen.by("upkeep.ageing"), phosphorus.by("upkeep.ageing")]
 }
+
+/// Weeks up to a year, years from there on.
+fn span(years: Estimate) -> String {
+    if years.typical() >= 1.0 {
+        return format!("{} years", ranged(years));
+    }
+    let band = years.band().scaled(WEEKS_A_YEAR);
+    let weeks = [band.low, band.typical, band.high].map(|weeks| fixed(weeks, 0));
+    match weeks {
+        [low, typical, high] if low == high => format!("{typical} weeks"),
+        [low, typical, high] => format!("{typical} ({low}-{high}) weeks"),
+    }
+}
+
+const WEEKS_A_YEAR: f64 = 365.25 / 7.0;
