@@ -28,7 +28,11 @@ fn with_list(key: &Key, count: usize) -> String {
         ),
         section => {
             let heading = format!("[{section}]\n");
-            minimal.replace(&heading, &format!("{heading}{list}"))
+            if minimal.contains(&heading) {
+                minimal.replace(&heading, &format!("{heading}{list}"))
+            } else {
+                format!("{minimal}{heading}{list}")
+            }
         }
     }
 }
