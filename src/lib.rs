@@ -34,6 +34,7 @@
 //! | a design | [`plan::plan`] | a [`Plan`] with its [`Finding`]s |
 //! | a design, readings and signs | [`diagnosis::diagnose`] | a [`diagnosis::Diagnosis`] |
 //! | a design, a day of its years | [`upkeep::upkeep`](upkeep::upkeep()) | an [`upkeep::Upkeep`]: what a week asks for |
+//! | a design | [`makeup::makeup`](makeup::makeup()) | new water for it: a [`makeup::Makeup`] |
 //! | many designs, keys to vary | [`study::compare`](study::compare()) | a [`study::Row`] for each point |
 //! | a spec, as text | [`mend::mend`](mend::mend()) | the spec that holds, by the fewest [changes](mend::Change) |
 //! | any result | [`report`] | text, a page, JSON, CSV |
@@ -56,7 +57,7 @@
 //! | [`startup`], [`night`] | the first ninety days; a day and a night |
 //! | [`plan`] | everything computed and judged for one design |
 //! | [`upkeep`] | a running tank: a week's work, the years of its soil, what if |
-//! | [`diagnosis`] | causes weighed for a tank that fails |
+//! | [`diagnosis`], [`makeup`] | causes weighed for a tank that fails; new water mixed, treated and paced |
 //! | [`explanation`] | what stands behind findings and figures, found by what people type |
 //! | [`study`] | many tanks compared, varied, solved for |
 //! | [`spec`] | text to design, and back: a text with some keys changed |
@@ -120,6 +121,8 @@ pub mod plan;
 pub mod upkeep;
 
 pub mod diagnosis;
+
+pub mod makeup;
 
 pub mod explanation;
 

@@ -13,7 +13,7 @@ use crate::plan::{self, OnDay};
 use crate::report::compose;
 use crate::spec::starter::StarterSize;
 use crate::study::Shard;
-use crate::units::{Duration, Quantity, Share, Volume};
+use crate::units::{Duration, Quantity, QuantityError, Share, Volume};
 use crate::upkeep;
 
 /// Designs and checks low-tech planted freshwater tanks: soil under sand, planted heavily from day one.
@@ -42,6 +42,8 @@ pub(super) enum Command {
     /// Keep a running tank: what to thin, top up and change by the week, how its soil ages, and
     /// what happens if.
     Upkeep(UpkeepOptions),
+    /// Make up new water: tap and soft water, salts, conditioner, warmth, and how fast it may go in.
+    Water(WaterOptions),
     /// Say what is wrong with an existing tank by its readings and signs, and what to do next.
     Check(CheckOptions),
     /// Set tanks side by side, vary them, and pick the ones that no other beats.
@@ -293,6 +295,36 @@ pub(super) struct MendOptions {
     pub(super) color: ColorWhen,
     #[command(flatten)]
     pub(super) ensemble: EnsembleOptions,
+}
+
+/// Options of `water`.
+#[derive(Debug, Args)]
+#[command(after_help = example::WATER)]
+pub(super) struct WaterOptions {
+    /// The spec file, or - for standard input.
+    pub(super) spec: PathBuf,
+    /// So much new water: litres, or a volume with its unit (\"2 us_gal\"). By itself the
+    /// regular change of the spec, or a quarter of the water.
+    #[arg(long, value_name = "L", value_parser = litres, allow_hyphen_values = true)]
+    pub(super) litres: Option<Volume>,
+    /// Fill the empty tank.
+    #[arg(long, conflicts_with = "litres")]
+    pub(super) fill: bool,
+    /// How to write the result.
+    #[arg(long, value_enum, default_value = "text", help_heading = OUTPUT)]
+    pub(super) format: Format,
+    #[command(flatten)]
+    pub(super) common: SpecOptions,
+}
+
+/// A volume as typed; a bare number is in litres.
+fn litres(text: &str) -> Result<Volume, QuantityError> {
+    let is_bare = text.trim().parse::<f64>().is_ok();
+    Volume::parse(&if is_bare {
+        format!("{text} L")
+    } else {
+        text.to_owned()
+    })
 }
 
 /// Options of `check`.

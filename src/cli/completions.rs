@@ -65,6 +65,7 @@ fn with_names(command: Command) -> Command {
         })
         .mut_subcommand("startup", file)
         .mut_subcommand("night", file)
+        .mut_subcommand("water", file)
         .mut_subcommand("check", file)
         .mut_subcommand("explain", |explain| {
             file(explain).mut_arg("what", |arg| {

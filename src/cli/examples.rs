@@ -63,6 +63,19 @@ Examples:
   Moving house, with the animals in a bucket
     lentic upkeep cube.toml --move --bucket 8L";
 
+pub(super) const WATER: &str = "\
+Examples:
+  New water for the next change
+    lentic water cube.toml
+  The first fill
+    lentic water cube.toml --fill
+  Eight litres, for a script
+    lentic water cube.toml --litres 8 --format json
+
+What the tap gives and what is asked for stand in the spec under [water]: hardness,
+alkalinity, softened, goal, disinfectant, chlorine, cold, hot; the conditioner's dose
+under [conditioner].";
+
 pub(super) const CHECK: &str = "\
 Examples:
   By the readings and signs in the spec

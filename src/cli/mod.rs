@@ -31,6 +31,7 @@ mod solve;
 mod startup;
 mod stopped;
 mod upkeep;
+mod water;
 mod worked;
 
 use std::ffi::OsString;
@@ -101,6 +102,7 @@ fn carry_out(command: &Command) -> Result<Outcome, Failure> {
         Command::Startup(options) => startup::run(options),
         Command::Night(options) => night::run(options),
         Command::Upkeep(options) => upkeep::run(options),
+        Command::Water(options) => water::run(options),
         Command::Check(options) => check::run(options),
         Command::Compare(options) => compare::run(options),
         Command::Solve(options) => solve::run(options),

@@ -42,6 +42,7 @@ fn paths(command: &Command) -> Option<(&Path, Vec<&PathBuf>)> {
         Command::Plan(options) => (&options.common, vec![&options.spec]),
         Command::Startup(options) => (&options.common, vec![&options.spec]),
         Command::Night(options) => (&options.common, vec![&options.spec]),
+        Command::Water(options) => (&options.common, vec![&options.spec]),
         Command::Check(options) => {
             let read = std::iter::once(&options.spec).chain(&options.readings);
             (&options.common, read.collect())

@@ -8,11 +8,13 @@ use super::args::ExplainOptions;
 use super::failure::Failure;
 use super::{
     check, compare, condition, input, night, plan as planned, request, startup, upkeep as kept,
+    water,
 };
 use crate::catalogue::Topic;
 use crate::design::Design;
 use crate::diagnosis::{self, Diagnosis, diagnose};
 use crate::finding::{Caution, Finding, Status, Working};
+use crate::makeup::{NewWater, makeup};
 use crate::plan::{self, Plan};
 use crate::report::at;
 use crate::report::compose::{Resting, Worked};
@@ -223,6 +225,11 @@ impl Computed {
                 let found = upkeep::upkeep(design, followed, &upkeep::Asked::default(), &|_| {});
                 let found = found.map_err(Failure::Run)?;
                 (Self::Nothing, json::object(kept::SCHEMA, &found))
+            }
+            Command::Water => {
+                let made = makeup(design, NewWater::Change);
+                let made = made.map_err(|error| water::refused(&error))?;
+                (Self::Nothing, json::object(water::SCHEMA, &made))
             }
             Command::Compare | Command::Solve | Command::Mend => (Self::Nothing, Map::new()),
         })

@@ -61,6 +61,15 @@ pub struct Draft {
     pub assumed: Vec<Assumption>,
 }
 
+impl Draft {
+    /// The last reading of something, with its day.
+    pub fn latest<T>(&self, of: impl Fn(&Reading) -> Option<T>) -> Option<(f64, T)> {
+        let read = self.readings.iter();
+        read.filter_map(|reading| Some((reading.day, of(reading)?)))
+            .max_by(|(one, _), (other, _)| one.total_cmp(other))
+    }
+}
+
 results! {
     /// A default that stands for something not said.
     #[derive(Debug, Clone, PartialEq, Eq, Serialize)]

@@ -11,9 +11,6 @@ use crate::source::Source;
 use crate::startup::limits;
 use crate::units::show::significant;
 
-/// Ammonia from which a rise of pH is warned of, mg N/L (judgement).
-const NO_RISE_MG_L: f64 = 0.25;
-
 /// A reading no older than this is about now, d.
 const NOW_D: f64 = 4.0;
 
@@ -157,7 +154,7 @@ fn poisons(case: &Case<'_>) -> Vec<String> {
 /// The warning that goes with any ammonia: more of it turns poisonous as pH rises.
 pub fn rising_ph(case: &Case<'_>) -> Option<Caution> {
     let ammonia = fresh(case, Subject::Ammonia)?;
-    (ammonia.at_least() >= NO_RISE_MG_L).then(|| Caution {
+    (ammonia.at_least() >= limits::NO_RISE_MG_N_L).then(|| Caution {
         code: "hazard.rising_ph",
         says: format!(
             "pH: do not raise it while ammonia stands at {} mg N/L. From pH 7 to 8 the poisonous part grows tenfold; harden or lime the water only once ammonia reads nothing.",

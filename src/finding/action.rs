@@ -23,6 +23,8 @@ pub enum Action {
     Plant,
     /// Animals are put in or taken out.
     MoveAnimals,
+    /// Water is drawn from the hot tap.
+    DrawHot,
     /// Potassium nitrate is weighed and dissolved.
     DoseNitrate,
 }

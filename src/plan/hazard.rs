@@ -39,6 +39,7 @@ enum Hazard {
     Lifting,
     WaterChange,
     Conditioner,
+    Scald,
     Nitrate,
     Release,
 }
@@ -46,7 +47,7 @@ enum Hazard {
 /// The hazards of a piece of work.
 const fn hazards(action: Action) -> &'static [Hazard] {
     use Hazard::{
-        Conditioner, Dust, Electricity, Floor, Infection, Lifting, Nitrate, Panes, Release,
+        Conditioner, Dust, Electricity, Floor, Infection, Lifting, Nitrate, Panes, Release, Scald,
         Sulfide, WaterChange,
     };
     match action {
@@ -67,6 +68,7 @@ const fn hazards(action: Action) -> &'static [Hazard] {
         Action::ReachIn => &[Electricity, Infection],
         Action::Plant => &[Electricity, Infection, Release],
         Action::MoveAnimals => &[Release],
+        Action::DrawHot => &[Scald],
         Action::DoseNitrate => &[Nitrate],
     }
 }
@@ -85,6 +87,7 @@ pub fn cautions_for(design: &Design, actions: impl IntoIterator<Item = Action>) 
         Hazard::Lifting => Some(lifting(design)),
         Hazard::WaterChange => Some(water_change(design)),
         Hazard::Conditioner => Some(conditioner()),
+        Hazard::Scald => Some(scald()),
         Hazard::Nitrate => Some(nitrate()),
         Hazard::Release => Some(release()),
     };
@@ -252,6 +255,15 @@ fn conditioner() -> Caution {
     Caution {
         code: "hazard.conditioner",
         says: "Conditioner: dose it by its label, never more, with air running: too much takes oxygen out of the water; keep it from children.".to_owned(),
+        source: None,
+    }
+}
+
+/// Common practice, no source.
+fn scald() -> Caution {
+    Caution {
+        code: "hazard.scald",
+        says: "Hot tap: it scalds; run the cold water first. Water that stood in hot pipes may carry copper, which shrimp and snails bear badly: let it run for a minute.".to_owned(),
         source: None,
     }
 }

@@ -62,6 +62,8 @@ pub const HARDY_AMMONIA_MG_N_L: f64 = AMMONIA.watch;
 /// Nitrite nitrogen under which snails may move in, mg N/L: judgement, the act limit of
 /// [`NITRITE`] as nitrogen (from memory, as above).
 pub const HARDY_NITRITE_MG_N_L: f64 = NITRITE.act * molar_mass::N / molar_mass::NO2;
+/// Ammonia from which nothing that raises pH goes in, mg N/L: judgement.
+pub const NO_RISE_MG_N_L: f64 = 0.25;
 
 #[cfg(test)]
 mod tests {

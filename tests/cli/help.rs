@@ -51,13 +51,14 @@ fn a_wrong_option_ends_with_2() {
 }
 
 /// The commands that the help shows examples for.
-const COMMANDS: [&str; 14] = [
+const COMMANDS: [&str; 15] = [
     "new",
     "plan",
     "mend",
     "startup",
     "night",
     "upkeep",
+    "water",
     "check",
     "compare",
     "solve",

@@ -24,3 +24,4 @@ mod stopped;
 mod study;
 mod tame;
 mod upkeep;
+mod water;

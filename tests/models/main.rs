@@ -30,6 +30,7 @@ mod plants_nitrogen;
 mod recovery;
 mod robertson;
 mod safety;
+mod salts;
 mod startup;
 mod substrate;
 mod upkeep;

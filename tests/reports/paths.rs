@@ -217,6 +217,36 @@ fn an_answer_has_the_paths_typed_in() {
     hold(Command::Solve, &found);
 }
 
+/// A tank whose taps, conditioner and soft water are known.
+const KNOWN_TAP: &str = r#"
+[tank]
+size = "30 x 30 x 30 cm"
+[soil]
+material = "sandy_loam"
+depth = "10 mm"
+[cap]
+material = "filter_sand"
+depth = "40 mm"
+[water]
+disinfectant = "chlorine"
+cold = "12 C"
+hot = "60 C"
+goal = { hardness = "8 dGH" }
+[conditioner]
+label = "5 mL per 40 L"
+"#;
+
+#[test]
+fn new_water_has_the_paths_typed_in() {
+    let mut found = BTreeMap::new();
+    for spec in [KNOWN_TAP, NEVER_READY] {
+        let ran = command::lentic(&["water", "-", "--format", "json"], spec);
+        let value: Value = serde_json::from_str(&ran.stdout).expect("JSON");
+        gather("", &value, &mut found);
+    }
+    hold(Command::Water, &lines(found));
+}
+
 #[test]
 fn a_mended_spec_has_the_paths_typed_in() {
     let priced = "tests/practice/mend/gravel-cap.toml";

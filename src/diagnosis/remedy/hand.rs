@@ -12,9 +12,11 @@ use crate::night::Ensemble;
 use crate::night::limits::DAWN_WATCH_MG_L;
 use crate::night::sizing::{AirNeed, air_needed};
 use crate::numerics::rodas::IntegrationError;
+use crate::startup::limits::NO_RISE_MG_N_L;
 use crate::startup::{Dissolved, Event, EventKind};
 use crate::units::show::{counted, significant};
 use crate::units::{Analyte, Concentration};
+use crate::water::salt::BAKING_SODA;
 
 /// Members of the night that air is sized for, and their seed.
 const NIGHT: Ensemble = Ensemble {
@@ -27,10 +29,6 @@ const FED_NITRATE_MG_L: f64 = 5.0;
 const NITRATE_PER_SALT: f64 = 62.00 / 101.10;
 /// Alkalinity that nitrifiers are content with, dKH (common practice, no source).
 const CONTENT_DKH: f64 = 4.0;
-/// Baking soda for one dKH in a litre, mg: 0.357 meq of 84.01 mg.
-const SODA_MG_PER_DKH_L: f64 = 29.98;
-/// Ammonia from which nothing that raises pH goes in, mg N/L (judgement).
-pub(in super::super) const NO_RISE_MG_N_L: f64 = 0.25;
 /// Water that a planted tank wants moved, volumes an hour (common practice, no source).
 const TURNOVER_PER_H: f64 = 3.0;
 /// Part of the bed that may be worked on at once, % (judgement: a quarter).
@@ -168,7 +166,7 @@ fn soda(case: &Case<'_>) -> Step {
         ));
     }
     let missing = (CONTENT_DKH - case.design.draft().water.alkalinity.dkh()).max(1.0);
-    let soda_g = missing * SODA_MG_PER_DKH_L * case.design.water().litres() * 1e-3;
+    let soda_g = missing * BAKING_SODA.mg_per_degree_l() * case.design.water().litres() * 1e-3;
     Step::new(
         format!(
             "raise alkalinity by {} dKH over four days: {} g of baking soda in all, a quarter a day, dissolved first",

@@ -17,6 +17,7 @@ mod startup;
 mod upkeep;
 mod what_if;
 mod years;
+mod water;
 
 pub use check::check;
 pub use compare::{Compared, compare, standard_columns};
@@ -30,3 +31,4 @@ pub use short::{check_in_short, plan_in_short};
 pub use solve::solve;
 pub use startup::startup;
 pub use upkeep::{upkeep, upkeep_in_short};
+pub use water::water;

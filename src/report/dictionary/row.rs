@@ -6,6 +6,7 @@ use serde::Serialize;
 
 use super::compared;
 use crate::diagnosis::Diagnosis;
+use crate::makeup::Makeup;
 use crate::mend::Mended;
 use crate::plan::{Night, Plan, Startup};
 use crate::report::solved::Solved;
@@ -33,6 +34,8 @@ pub enum Command {
     Mend,
     /// `upkeep`.
     Upkeep,
+    /// `water`.
+    Water,
 }
 
 impl Command {
@@ -46,6 +49,7 @@ impl Command {
         Self::Solve,
         Self::Mend,
         Self::Upkeep,
+        Self::Water,
     ];
 
     /// Its name, which stands before a path where another holds a different result there.
@@ -59,6 +63,7 @@ impl Command {
             Self::Solve => "solve",
             Self::Mend => "mend",
             Self::Upkeep => "upkeep",
+            Self::Water => "water",
         }
     }
 
@@ -73,6 +78,7 @@ impl Command {
             Self::Solve => within::<Solved>(),
             Self::Mend => within::<Mended>(),
             Self::Upkeep => within::<Upkeep>(),
+            Self::Water => within::<Makeup>(),
         }
     }
 }
