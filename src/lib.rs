@@ -55,7 +55,7 @@
 //! | [`design`] | the whole tank, checked and measured, and every key that may vary |
 //! | [`state`] | what lives and is dissolved on a day |
 //! | [`startup`], [`night`] | the first ninety days; a day and a night |
-//! | [`plan`] | everything computed and judged for one design |
+//! | [`plan`], [`dosing`] | everything computed and judged for one design; what hungry plants are given |
 //! | [`upkeep`] | a running tank: a week's work, the years of its soil, what if |
 //! | [`diagnosis`], [`makeup`] | causes weighed for a tank that fails; new water mixed, treated and paced |
 //! | [`explanation`] | what stands behind findings and figures, found by what people type |
@@ -117,6 +117,8 @@ pub mod startup;
 pub mod night;
 
 pub mod plan;
+
+pub mod dosing;
 
 pub mod upkeep;
 

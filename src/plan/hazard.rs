@@ -272,7 +272,7 @@ fn scald() -> Caution {
 fn nitrate() -> Caution {
     Caution {
         code: "hazard.potassium_nitrate",
-        says: "Potassium nitrate: an oxidiser that feeds fire; keep it dry, labelled, from heat, fuel and food, and locked away from children; some countries restrict its sale and keeping: ask which rules hold where you live.".to_owned(),
+        says: "Potassium nitrate: an oxidiser that feeds fire; keep it dry, labelled, from heat, fuel and food, and locked away from children; some countries restrict its sale and keeping: ask which rules hold where you live; the shop may ask what it is for.".to_owned(),
         source: None,
     }
 }

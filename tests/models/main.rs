@@ -14,6 +14,7 @@ mod synthetic;
 mod air;
 mod bags;
 mod checks;
+mod dosing;
 mod geometry;
 mod glass;
 mod grid;

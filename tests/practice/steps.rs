@@ -19,7 +19,7 @@ const CONTRARY: [(&str, &str); 6] = [
     ("do not raise pH", "raise alkalinity"),
     ("run no air before", "run an air stone now"),
     ("leave it alone", "change"),
-    ("feed nothing", "potassium nitrate in the water"),
+    ("feed nothing", "g of potassium nitrate"),
 ];
 
 const TANK: &str = "

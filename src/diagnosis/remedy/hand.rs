@@ -8,12 +8,13 @@ use super::super::fact::is_over_limit;
 use super::super::hypotheses::AHEAD_D;
 use super::super::measurement::Subject;
 use super::{Held, Step, calm_after, outside};
+use crate::dosing::{Dosing, Hunger, Nutrients, Readings, dosing};
 use crate::night::Ensemble;
 use crate::night::limits::DAWN_WATCH_MG_L;
 use crate::night::sizing::{AirNeed, air_needed};
 use crate::numerics::rodas::IntegrationError;
 use crate::startup::limits::NO_RISE_MG_N_L;
-use crate::startup::{Dissolved, Event, EventKind};
+use crate::startup::{Dissolved, Event, EventKind, day_state};
 use crate::units::show::{counted, significant};
 use crate::units::{Analyte, Concentration};
 use crate::water::salt::BAKING_SODA;
@@ -23,10 +24,6 @@ const NIGHT: Ensemble = Ensemble {
     members: 32,
     seed: 1,
 };
-/// Nitrate that fed plants find in the water, mg/L (common practice, no source).
-const FED_NITRATE_MG_L: f64 = 5.0;
-/// Nitrate in a gram of potassium nitrate, g: molar masses 62.00 and 101.10.
-const NITRATE_PER_SALT: f64 = 62.00 / 101.10;
 /// Alkalinity that nitrifiers are content with, dKH (common practice, no source).
 const CONTENT_DKH: f64 = 4.0;
 /// Water that a planted tank wants moved, volumes an hour (common practice, no source).
@@ -67,7 +64,7 @@ pub(super) fn step(
             held,
             "treat tap water against chlorine and chloramine before it goes in, by the label with air running, the label's dose for the whole tank once now, and feed nothing for ten days",
         )?,
-        Cause::HungryWater => nitrate(case, estimate, held),
+        Cause::HungryWater => feed_plants(case, estimate, held)?,
         Cause::SoftWater => soda(case),
         Cause::HardnessCreep => Step::new(
             "top up with rain or demineralised water alone, and change water each week",
@@ -117,41 +114,75 @@ fn wait(estimate: &TankEstimate, held: &Held, what: &str) -> Result<Step, Integr
     })
 }
 
-/// Potassium nitrate that brings the water to what fed plants find.
-fn nitrate(case: &Case<'_>, estimate: &TankEstimate, held: &Held) -> Step {
-    let found = case.latest(Subject::Nitrate);
-    let now = found.map_or(0.0, |reading| reading.value.at_least());
-    let missing = (FED_NITRATE_MG_L - now).max(0.0);
+/// What the plants would take if they found it, less what comes in by itself.
+fn feed_plants(
+    case: &Case<'_>,
+    estimate: &TankEstimate,
+    held: &Held,
+) -> Result<Step, IntegrationError> {
     if is_over_limit(case) {
-        return Step::plain(
+        return Ok(Step::plain(
             "dose no fertiliser while a reading is over its limit; potassium and iron by the label after that",
-        );
+        ));
     }
-    let salt_g = missing / NITRATE_PER_SALT * case.design.water().litres() * 1e-3;
-    if salt_g <= 0.0 {
-        return Step::plain(
-            "feed the plants potassium and iron by the label; there is nitrogen enough",
-        );
+    let tank = &held.tank;
+    let ahead = estimate.ahead(tank)?;
+    let taken_g_d = ahead.first().map_or(0.0, |now| {
+        let today = day_state(&tank.inputs, &tank.numbers, now);
+        today.nitrogen_taken.g_d()
+    });
+    let wanted = Nutrients::with_nitrogen(taken_g_d * 1e3 * 7.0);
+    let hunger = Hunger {
+        design: case.design,
+        need: wanted.beyond(Nutrients::of_upkeep(case.design)),
+        readings: readings(case),
+    };
+    Ok(match dosing(&hunger) {
+        Err(refusal) => Step::plain(format!(
+            "{refusal}; potassium and iron by the label after that"
+        )),
+        Ok(given) => dosed(case, estimate, held, &given),
+    })
+}
+
+/// The last measurements, as kits read them.
+fn readings(case: &Case<'_>) -> Readings {
+    let of = |subject| {
+        let found = case.latest(subject)?;
+        Some((found.day, found.value.at_least()))
+    };
+    Readings {
+        today_d: case.age_d,
+        ammonia: of(Subject::Ammonia),
+        nitrite: of(Subject::Nitrite),
+        nitrate: of(Subject::Nitrate),
+        phosphate: of(Subject::Phosphate),
+        potassium: of(Subject::Potassium),
+        iron: of(Subject::Iron),
     }
+}
+
+/// The doses, with the tank that the first of nitrate makes.
+fn dosed(case: &Case<'_>, estimate: &TankEstimate, held: &Held, given: &Dosing) -> Step {
+    let now = case.latest(Subject::Nitrate);
+    let now = now.map_or(0.0, |reading| reading.value.at_least());
+    let first = given.dosing.iter().find(|dose| dose.doses_per_week > 0);
+    let rise: f64 = first.map_or(0.0, |dose| dose.raises_nitrate_mg_l);
     let mut tank = held.tank.clone();
-    let fed = Concentration::from_mg_l(now + missing);
     tank.inputs.events.push(Event {
         day: estimate.now_d,
         kind: EventKind::Measured(Dissolved {
-            nitrate_n: Some(Analyte::Nitrate.element(fed)),
+            nitrate_n: Some(Analyte::Nitrate.element(Concentration::from_mg_l(now + rise))),
             ..Dissolved::default()
         }),
     });
+    let says = given.says();
     Step {
         tank: Some(tank),
-        ..Step::new(
-            format!(
-                "dissolve {} g of potassium nitrate in the water each week, which brings nitrate to {FED_NITRATE_MG_L:.0} mg/L, with iron by the label; or feed the animals more",
-                significant(salt_g, 2)
-            ),
-            salt_g,
-            "g",
-        )
+        ..match first {
+            Some(dose) => Step::new(says, dose.dose_ml, "mL"),
+            None => Step::plain(says),
+        }
     }
 }
 
@@ -226,17 +257,4 @@ fn air(case: &Case<'_>) -> Result<Step, IntegrationError> {
             "L/min",
         ),
     })
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::units::constants::molar_mass;
-
-    #[test]
-    fn potassium_nitrate_holds_what_its_molar_masses_say() {
-        // potassium 39.10 g/mol
-        let salt = 39.10 + molar_mass::NO3;
-        assert!((molar_mass::NO3 / salt - NITRATE_PER_SALT).abs() < 1e-3);
-    }
 }
