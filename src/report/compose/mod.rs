@@ -15,9 +15,9 @@ mod short;
 mod solve;
 mod startup;
 mod upkeep;
+mod water;
 mod what_if;
 mod years;
-mod water;
 
 pub use check::check;
 pub use compare::{Compared, compare, standard_columns};

@@ -40,7 +40,7 @@ pub enum Command {
 
 impl Command {
     /// All of them.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 9] = [
         Self::Plan,
         Self::Startup,
         Self::Night,
