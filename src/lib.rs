@@ -56,8 +56,7 @@
 //! | [`state`] | what lives and is dissolved on a day |
 //! | [`startup`], [`night`] | the first ninety days; a day and a night |
 //! | [`plan`], [`dosing`] | everything computed and judged for one design; what hungry plants are given |
-//! | [`upkeep`] | a running tank: a week's work, the years of its soil, what if |
-//! | [`diagnosis`], [`makeup`] | causes weighed for a tank that fails; new water mixed, treated and paced |
+//! | [`upkeep`], [`diagnosis`], [`makeup`] | a running tank by the week and over its years; causes weighed for a tank that fails; new water mixed, treated and paced |
 //! | [`explanation`] | what stands behind findings and figures, found by what people type |
 //! | [`study`] | many tanks compared, varied, solved for |
 //! | [`spec`] | text to design, and back: a text with some keys changed |

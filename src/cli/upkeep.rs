@@ -25,7 +25,7 @@ pub(super) fn run(options: &UpkeepOptions) -> Result<Outcome, Failure> {
     let runs = u64::from(followed.members) * if asked.moved { 2 } else { 1 };
     let progress = Progress::of(runs, "runs");
     let found = upkeep(&design, followed, &asked, &|count| {
-        progress.advance(count.into())
+        progress.advance(count.into());
     });
     progress.finish();
     let found = found.map_err(Failure::Run)?;

@@ -6,8 +6,8 @@ use super::section::{AwaySection, BucketSection, MoveSection, PowerSection, Stir
 use super::seen::Seen;
 use super::setting::Setting;
 use super::stirring::{
-    AT_ONCE, AT_ONCE_BLACK, DRAWN_OFF, OF_LIMIT, SESSION_EVERY_D, ammonia_rise, change_to_reach,
-    clears_in, safe_share, soil_ammonium,
+    AT_ONCE, AT_ONCE_BLACK, DRAWN_OFF, OF_LIMIT, SESSION_EVERY_D, ammonia_rise, borne_share,
+    change_to_reach, clears_in, soil_ammonium,
 };
 use super::{Crowd, Runs, estimate};
 use crate::air::demand::fish_at_rest;
@@ -19,7 +19,7 @@ use crate::numerics::rodas::IntegrationError;
 use crate::plan::{watch_limit_mg_l, weight};
 use crate::startup::ensemble::central;
 use crate::startup::{Event, EventKind, Sample, day_state, surface_light};
-use crate::units::{Analyte, Concentration, Duration, Length, Mass, MassRate, Share, Volume};
+use crate::units::{Analyte, Concentration, Duration, Flow, Length, Mass, MassRate, Share, Volume};
 use crate::water::{atmosphere, oxygen};
 
 /// Members that a power cut is followed for at most.
@@ -61,7 +61,7 @@ pub(super) fn power(run: &Runs<'_>) -> Result<PowerSection, IntegrationError> {
         .map(|lasts| pouring(design.water(), lasts, temperature));
     Ok(PowerSection {
         lasts_h: lasts.map(Duration::hours),
-        pour_l_h: poured.map(|flow| flow.l_h()),
+        pour_l_h: poured.map(Flow::l_h),
         cools_4_k_h: setting.running.cools_in.map(Duration::hours),
     })
 }
@@ -75,9 +75,9 @@ pub(super) fn stir(setting: &Setting<'_>, crowd: &Crowd<'_>, share: Share) -> St
     let borne = Concentration::from_mg_l(limit * OF_LIMIT);
     let is_bad = BAD_BED.iter().any(|sign| design.draft().signs.has(sign));
     let most = if is_bad { AT_ONCE_BLACK } else { AT_ONCE };
-    let safe_pct =
-        crowd.low(|seen| safe_share(borne, now(seen), held(seen), water, most).percent());
-    let once = share.min(Share::from_percent(safe_pct));
+    let borne_pct =
+        crowd.low(|seen| borne_share(borne, now(seen), held(seen), water, most).percent());
+    let once = share.min(Share::from_percent(borne_pct));
     let tap = design.draft().water.ammonia;
     let after_pct = crowd.high(|seen| {
         let peak = now(seen) + ammonia_rise(once, held(seen), water);
@@ -88,8 +88,8 @@ pub(super) fn stir(setting: &Setting<'_>, crowd: &Crowd<'_>, share: Share) -> St
     StirSection {
         share_pct: share.percent(),
         ammonia_rise_mg_l: crowd.band(|seen| ammonia_rise(share, held(seen), water).mg_l()),
-        safe_share_pct: safe_pct,
-        sessions: sessions(share.percent(), safe_pct),
+        safe_share_pct: borne_pct,
+        sessions: sessions(share.percent(), borne_pct),
         session_every_d: SESSION_EVERY_D,
         change_before_pct: if_stirred(DRAWN_OFF.percent()),
         change_after_pct: if_stirred(after_pct),
@@ -100,12 +100,12 @@ pub(super) fn stir(setting: &Setting<'_>, crowd: &Crowd<'_>, share: Share) -> St
 }
 
 /// Sessions of a share at once; none where there is no such share.
-fn sessions(asked_pct: f64, safe_pct: f64) -> Option<u32> {
+fn sessions(asked_pct: f64, borne_pct: f64) -> Option<u32> {
     if asked_pct <= 0.0 {
         return Some(0);
     }
     // A share that rounding alone leaves over takes no session of its own.
-    (safe_pct > 0.0).then(|| (asked_pct / safe_pct - 1e-9).ceil() as u32)
+    (borne_pct > 0.0).then(|| (asked_pct / borne_pct - 1e-9).ceil() as u32)
 }
 
 /// Days without a keeper.

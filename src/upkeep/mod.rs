@@ -26,8 +26,8 @@ pub use section::{
 };
 pub use setting::{FIRST_DAY, LAST_DAY};
 pub use stirring::{
-    AT_ONCE, AT_ONCE_BLACK, DRAWN_OFF, SESSION_EVERY_D, ammonia_rise, change_to_reach, clears_in,
-    safe_share,
+    AT_ONCE, AT_ONCE_BLACK, DRAWN_OFF, SESSION_EVERY_D, ammonia_rise, borne_share, change_to_reach,
+    clears_in,
 };
 
 use rayon::prelude::*;

@@ -38,7 +38,7 @@ results! {
         pub bucket: Option<BucketSection>,
         /// the year before the day, week by week
         pub weeks: Vec<WeekRow> => Count,
-        /// hazards of the work
+        /// hazards, and limits of what was computed
         pub cautions: Vec<Caution> => Caution,
     }
 
@@ -92,8 +92,7 @@ results! {
         /// alkalinity before a water change once it repeats itself; absent without changes
         #[serde(skip_serializing_if = "Option::is_none")]
         pub alkalinity_steady_dkh: Option<Estimate> => "upkeep.alkalinity" by Members,
-        /// nitrogen that the week's account does not close by: an error of the integration, or
-        /// what prunings that you weighed hold beyond those of the model
+        /// nitrogen that comes in less what goes out and stays; weighed prunings may leave some
         pub balance_residual_mg_per_week: Estimate => "upkeep.nitrogen" by Members,
     }
 

@@ -55,14 +55,14 @@ pub fn ammonia_rise(stirred: Share, soil_ammonium: Mass, water: Volume) -> Conce
 /// # Example
 /// ```
 /// use lentic::units::{Concentration, Mass, Volume};
-/// use lentic::upkeep::{AT_ONCE, safe_share};
+/// use lentic::upkeep::{AT_ONCE, borne_share};
 /// let (clean, water) = (Concentration::ZERO, Volume::from_litres(20.0));
 /// let borne = Concentration::from_mg_l(0.25);
 /// // 5 mg may come in, of 50 mg that are there
-/// let share = safe_share(borne, clean, Mass::from_mg(50.0), water, AT_ONCE);
+/// let share = borne_share(borne, clean, Mass::from_mg(50.0), water, AT_ONCE);
 /// assert!((share.percent() - 10.0).abs() < 1e-9);
 /// ```
-pub fn safe_share(
+pub fn borne_share(
     borne: Concentration,
     now: Concentration,
     soil_ammonium: Mass,

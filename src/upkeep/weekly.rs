@@ -10,7 +10,7 @@ use super::seen::{Cut, Seen};
 use super::setting::Setting;
 use crate::plan::{Estimate, watch_limit_mg_l};
 use crate::source::Band;
-use crate::units::{Alkalinity, Analyte};
+use crate::units::{Alkalinity, Analyte, Duration};
 use crate::water::tap;
 
 /// Days in a month.
@@ -85,7 +85,7 @@ fn trimmed_every(setting: &Setting<'_>, stems: &Cut) -> Option<f64> {
     if stems.stand_g * (stems.growth_per_d * SOON_D).exp() < limit_g {
         return None;
     }
-    let by_growth = || trim_interval(stems.growth_per_d, CUT).map(|interval| interval.days());
+    let by_growth = || trim_interval(stems.growth_per_d, CUT).map(Duration::days);
     let by_mass = || limit_g * CUT.fraction() / stems.taken_g * WEEK_D;
     let every = if stems.taken_g > 0.0 {
         Some(by_mass())

@@ -3,7 +3,7 @@
 use lentic::Options;
 use lentic::design::Design;
 use lentic::units::{Concentration, Mass, Share, Volume};
-use lentic::upkeep::{Asked, Routine, Upkeep, ammonia_rise, safe_share, share_to_hold, upkeep};
+use lentic::upkeep::{Asked, Routine, Upkeep, ammonia_rise, borne_share, share_to_hold, upkeep};
 use proptest::prelude::*;
 
 const TYPICAL: Options = Options {
@@ -141,7 +141,7 @@ proptest! {
         let (soil, water) = (Mass::from_mg(soil), Volume::from_litres(litres));
         let (now, borne) = (Concentration::from_mg_l(now), Concentration::from_mg_l(borne));
         let most = Share::from_percent(25.0);
-        let share = safe_share(borne, now, soil, water, most);
+        let share = borne_share(borne, now, soil, water, most);
         prop_assert!(share <= most && share >= Share::ZERO);
         let after = now + ammonia_rise(share, soil, water);
         prop_assert!(after.mg_l() <= borne.max(now).mg_l() + 1e-12);

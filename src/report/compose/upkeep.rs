@@ -90,17 +90,9 @@ impl Teller<'_> {
     /// Whether nitrate ends over its limit, or climbs without end.
     fn nitrate_is_high(&self) -> bool {
         let week = &self.found.upkeep;
-        match week.nitrate_steady_mg_l {
-            Some(steady) => steady.typical() > self.nitrate_limit(),
-            None => {
-                let last = self
-                    .found
-                    .weeks
-                    .last()
-                    .map(|row| row.nitrate_mg_l.typical());
-                last.is_some_and(|nitrate| nitrate > self.nitrate_limit())
-            }
-        }
+        let last = self.found.weeks.last().map(|row| row.nitrate_mg_l);
+        let nitrate = week.nitrate_steady_mg_l.or(last);
+        nitrate.is_some_and(|nitrate| nitrate.typical() > self.nitrate_limit())
     }
 
     fn status(&self) -> Status {
@@ -188,7 +180,10 @@ impl Teller<'_> {
                 let handfuls = week.floaters_thin_handfuls.map(Estimate::typical);
                 let handfuls = handfuls.map_or_else(String::new, |handfuls| match handfuls {
                     few if few < 0.1 => "under a tenth of a loose handful, ".to_owned(),
-                    some => format!("{} of a loose handful, ", significant(some, 1)),
+                    some if some < 1.0 => {
+                        format!("{} of a loose handful, ", significant(some, 1))
+                    }
+                    some => format!("{} loose handfuls, ", significant(some, 2)),
                 });
                 let share = week.floaters_thin_pct.map_or(0.0, Estimate::typical);
                 let note = format!("{handfuls}{} % of the surface", fixed(share, 0));
@@ -374,15 +369,11 @@ impl Teller<'_> {
     fn mass(&self, grams: Estimate) -> String {
         let shown = |value: f64| self.units().plant_mass(Mass::from_g(value));
         let band = grams.band();
-        if band.low == band.high {
-            return shown(band.typical);
+        let [low, typical, high] = [band.low, band.typical, band.high].map(shown);
+        if low == high {
+            return typical;
         }
-        format!(
-            "{} ({} to {})",
-            shown(band.typical),
-            shown(band.low),
-            shown(band.high)
-        )
+        format!("{typical} ({low} to {high})")
     }
 }
 
