@@ -15,6 +15,7 @@ mod options;
 mod outcome;
 mod partial;
 mod planting;
+mod preparation;
 mod purchase;
 mod quantity;
 pub mod range;
@@ -22,6 +23,7 @@ pub mod rule;
 mod section;
 mod stages;
 mod standing;
+mod stocking;
 mod tried;
 mod weight;
 mod words;
@@ -46,6 +48,7 @@ pub use planting::{
     MOST_COVER, MOST_STEMS_G_M2, is_added, needed_in_words, portions_in_words, price,
     smallest_portion, suggested,
 };
+pub use preparation::{PreparationSection, ShoppingItem};
 pub use purchase::bags_in_words;
 pub use rule::air_setting::air_setting;
 pub use rule::ordered;
@@ -54,6 +57,7 @@ pub use section::{
     PortionCount, SoilSection, TankSection, WeightSection,
 };
 pub use standing::{Standing, sand_over, sand_to, standing};
+pub use stocking::{StockingStep, StockingTest};
 pub use tried::remedied;
 pub use words::of_100;
 

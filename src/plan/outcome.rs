@@ -4,10 +4,12 @@ use serde::Serialize;
 
 use super::flush::{Courses, DayRow, StartupSection};
 use super::night::{AnimalsSection, FlowSection, HeatSection, HourRow, LightSection, NightSection};
+use super::preparation::{PreparationSection, ShoppingItem};
 use super::section::{
     BedSection, CapSection, CostSection, PanesSection, PlantingSection, SoilSection, TankSection,
     WeightSection,
 };
+use super::stocking::StockingStep;
 use super::words::of_100;
 use crate::design::Assumption;
 use crate::finding::{Caution, Finding, Remedy, Status};
@@ -60,6 +62,14 @@ results! {
         pub animals: AnimalsSection,
         /// Heat, water and electricity.
         pub heat: HeatSection,
+        /// What is got ready before it is filled.
+        pub preparation: PreparationSection,
+        /// what to buy beside the plants
+        pub shopping: Vec<ShoppingItem> => "plan.preparation",
+        /// animals in the steps in which they move in
+        pub stocking: Vec<StockingStep> => "plan.stocking",
+        /// what is done each week once it has grown in
+        pub habits: Vec<String> => "plan.stocking" each "a habit in words",
         /// What it costs, where prices are given.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub cost: Option<CostSection>,

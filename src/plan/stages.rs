@@ -13,7 +13,7 @@ use super::rule::{self, Case, FlushCase, NightCase};
 use super::section::WeightSection;
 use super::section::{BedSection, CapSection, CostSection, PanesSection, SoilSection};
 use super::tried::{self, Advice};
-use super::{hazard, quantity, range, weight};
+use super::{hazard, preparation, quantity, range, stocking, weight};
 use crate::design::Design;
 use crate::finding::{Code, Finding, Status};
 use crate::numerics::rodas::IntegrationError;
@@ -177,18 +177,24 @@ impl<'a> Stages<'a> {
         };
         cautions.extend(night.ph_outside().map(range::ph_outside));
         let draft = self.design.draft();
+        let (heat, air) = (night.heat(), night.night());
+        let ready = preparation::preparation(self.design, &measures.soil, &heat);
         Ok(Plan {
+            shopping: preparation::shopping(self.design, &measures.cap, &ready, &startup, &air),
+            preparation: ready,
+            stocking: stocking::steps(self.design, &startup.animals_from),
+            habits: stocking::habits(self.design, &heat),
             name: draft.name.clone(),
             assumed: draft.assumed.clone(),
             tank: quantity::tank(self.design),
             cost: measures.cost,
             cautions,
             hours: night.hours(),
-            night: night.night(),
+            night: air,
             flow: night.flow(),
             light: night.light(),
             animals: night.animals(),
-            heat: night.heat(),
+            heat,
             soil: measures.soil,
             cap: measures.cap,
             bed,

@@ -28,6 +28,7 @@ mod night;
 mod nominal;
 mod order;
 mod plants_nitrogen;
+mod preparation;
 mod recovery;
 mod robertson;
 mod safety;

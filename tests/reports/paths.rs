@@ -73,6 +73,8 @@ amount = "40 %"
 phosphate = "0 mg/L"
 ammonia = "1.2 mg/L"
 change = { share = "25 %", every = "6 h", from = 1, until = 90 }
+[conditioner]
+label = "5 mL per 40 L"
 [light]
 par = "150 umol/m2/s"
 hours = 12

@@ -9,6 +9,7 @@ mod finding;
 mod mend;
 mod night;
 mod plan;
+mod preparation;
 mod reason;
 mod shopping;
 mod short;

@@ -1,16 +1,17 @@
 //! A plan as a document.
 
 use super::chart::followed;
-use super::{finding, night, reason, shopping, startup};
+use super::{finding, night, preparation, reason, shopping, startup};
 use crate::design::Design;
 use crate::plan::{self, Plan, of_100, portions_in_words};
 use crate::report::document::{Block, Document, Fact, Sheet};
 use crate::units::{Length, Mass, Pressure, UnitSystem, Volume, show};
 
 /// The sections of a plan: what each is called where it is asked for, and its heading.
-pub const SECTIONS: [(&str, &str); 14] = [
+pub const SECTIONS: [(&str, &str); 17] = [
     ("tank", "Tank"),
     ("buy", "Buy"),
+    ("preparation", "Before filling"),
     ("planting", "Planting"),
     ("weeks", "First weeks"),
     ("night", "Night"),
@@ -21,6 +22,8 @@ pub const SECTIONS: [(&str, &str); 14] = [
     ("weight", "Weight"),
     ("findings", "Findings"),
     ("calendar", "Calendar"),
+    ("stocking", "Animals in steps"),
+    ("habits", "Each week after that"),
     ("cautions", "Cautions"),
     ("assumed", "Assumed"),
 ];
@@ -40,6 +43,7 @@ pub fn plan(design: &Design, plan: &Plan) -> Document {
     blocks.extend(section("Tank", tank(design, plan)));
     blocks.extend(drawing(design));
     blocks.extend(shopping::list(design, plan));
+    blocks.extend(preparation::blocks(design, plan));
     blocks.extend(section("Planting", planting(design.draft().units, plan)));
     blocks.extend(section("First weeks", startup::facts(&plan.startup)));
     let charts = followed(design, &plan.courses()).into_iter();
@@ -60,6 +64,7 @@ pub fn plan(design: &Design, plan: &Plan) -> Document {
     blocks.extend(section("Weight", weight(design, plan)));
     blocks.extend(finding::findings(&plan.findings, design.draft().units));
     blocks.extend(startup::calendar(&plan.startup.calendar));
+    blocks.extend(preparation::stocking(plan));
     blocks.extend(finding::cautions(&plan.cautions));
     blocks.extend(finding::assumed(&plan.assumed, design.draft().units));
     Document {
