@@ -11,7 +11,7 @@ pub use section::{Makeup, SaltMass};
 use crate::design::Design;
 use crate::finding::Action;
 use crate::plan::cautions_for;
-use crate::units::{Share, Volume};
+use crate::units::{Share, Temperature, Volume};
 use mixture::Mixture;
 use treatment::{Chlorine, Pace, Warmth};
 
@@ -87,7 +87,7 @@ pub fn makeup(design: &Design, new: NewWater) -> Result<Makeup, MakeupError> {
         soft_l: mixture.soft().litres(),
         hot_l: warmth.drawn.map(|drawn| drawn.hot.litres()),
         cold_l: warmth.drawn.map(|drawn| drawn.cold.litres()),
-        temperature_c: warmth.reached.map(|reached| reached.celsius()),
+        temperature_c: warmth.reached.map(Temperature::celsius),
         tank_change_c: warmth.tank_change_k,
         salts: mixture.salts(),
         hardness_dgh: mixture.hardness().dgh(),
@@ -97,8 +97,8 @@ pub fn makeup(design: &Design, new: NewWater) -> Result<Makeup, MakeupError> {
         conductivity_us_cm: mixture.conductivity_us_cm(),
         steps: pace.steps,
         step_l: volume.litres() / f64::from(pace.steps),
-        conditioner_ml: chlorine.dose(mixture.tap()).map(|dose| dose.ml()),
-        conditioner_tank_ml: chlorine.dose(design.water()).map(|dose| dose.ml()),
+        conditioner_ml: chlorine.dose(mixture.tap()).map(Volume::ml),
+        conditioner_tank_ml: chlorine.dose(design.water()).map(Volume::ml),
         chlorine_mg_l: chlorine.mg_l,
         ammonia_left_mg_l: chlorine.ammonia_left_mg_l,
         ammonia_rise_mg_l: chlorine.ammonia_left_mg_l.scaled(share),

@@ -3,7 +3,7 @@
 use super::mixture::Mixture;
 use crate::design::{Design, Disinfectant, LabelDose};
 use crate::source::Band;
-use crate::units::{Concentration, Temperature, Volume};
+use crate::units::{Concentration, Share, Temperature, Volume};
 use crate::water::chlorine::{HALF_LIFE_AERATED_H, HALF_LIFE_STILL_H, nitrogen_left, standing_h};
 use crate::water::mixing::hot_share;
 use crate::water::tap;
@@ -112,7 +112,7 @@ impl Warmth {
         let hot_part = water.hot.filter(|_| tap > 0.0).map_or(0.0, |hot| {
             let asked = Temperature::from_celsius((wanted - of_soft) / tap);
             let nearest = asked.max(cold).min(hot);
-            hot_share(nearest, cold, hot).map_or(0.0, |share| share.fraction())
+            hot_share(nearest, cold, hot).map_or(0.0, Share::fraction)
         });
         let hot_c = water.hot.unwrap_or(cold).celsius();
         let tap_c = cold.celsius() + hot_part * (hot_c - cold.celsius());

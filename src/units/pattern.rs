@@ -88,9 +88,10 @@ fn escaped(spelling: &str) -> String {
         }
     }
     let micro = ["um", "ug/", "uS/", "us/"];
-    match micro.iter().any(|micro| pattern.starts_with(micro)) {
-        true => format!("[uµ]{}", &pattern[1..]),
-        false => pattern,
+    if micro.iter().any(|micro| pattern.starts_with(micro)) {
+        format!("[uµ]{}", &pattern[1..])
+    } else {
+        pattern
     }
 }
 

@@ -56,7 +56,7 @@ pub struct Salt {
     equivalents: f64,
 }
 
-/// NaHCO3: alkalinity.
+/// `NaHCO3`: alkalinity.
 pub const BAKING_SODA: Salt = Salt {
     name: "baking soda",
     atoms: &[
@@ -67,7 +67,7 @@ pub const BAKING_SODA: Salt = Salt {
     ],
     equivalents: 1.0,
 };
-/// CaSO4 with two of water: hardness.
+/// `CaSO4` with two of water: hardness.
 pub const GYPSUM: Salt = Salt {
     name: "gypsum",
     atoms: &[
@@ -78,7 +78,7 @@ pub const GYPSUM: Salt = Salt {
     ],
     equivalents: 2.0,
 };
-/// MgSO4 with seven of water: hardness, and magnesium for plants.
+/// `MgSO4` with seven of water: hardness, and magnesium for plants.
 pub const EPSOM_SALT: Salt = Salt {
     name: "Epsom salt",
     atoms: &[
@@ -89,19 +89,19 @@ pub const EPSOM_SALT: Salt = Salt {
     ],
     equivalents: 2.0,
 };
-/// KNO3: nitrogen and potassium for plants.
+/// `KNO3`: nitrogen and potassium for plants.
 pub const POTASSIUM_NITRATE: Salt = Salt {
     name: "potassium nitrate",
     atoms: &[(Element::K, 1.0), (Element::N, 1.0), (Element::O, 3.0)],
     equivalents: 0.0,
 };
-/// K2SO4: potassium for plants.
+/// `K2SO4`: potassium for plants.
 pub const POTASSIUM_SULFATE: Salt = Salt {
     name: "potassium sulfate",
     atoms: &[(Element::K, 2.0), (Element::S, 1.0), (Element::O, 4.0)],
     equivalents: 0.0,
 };
-/// KH2PO4: phosphorus and potassium for plants.
+/// `KH2PO4`: phosphorus and potassium for plants.
 pub const POTASSIUM_PHOSPHATE: Salt = Salt {
     name: "monopotassium phosphate",
     atoms: &[
