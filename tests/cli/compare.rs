@@ -160,13 +160,13 @@ fn a_table_shows_all_tanks_in_the_units_of_the_first() {
         ran.stdout
     };
     let [metric, us] = [written[0].as_str(), written[1].as_str()];
-    for (shown, in_litres) in [
+    for (shown, in_kilograms) in [
         (table(&[metric, us]), true),
         (table(&[us, metric]), false),
         (table(&[us, metric, "--sort", "tank.water_l"]), false),
         (table(&[us, metric, "--units", "metric"]), true),
     ] {
-        assert_eq!(shown.contains(" L "), in_litres, "{shown}");
-        assert_eq!(shown.contains("US gal"), !in_litres, "{shown}");
+        assert_eq!(shown.contains(" kg "), in_kilograms, "{shown}");
+        assert_eq!(shown.contains(" lb "), !in_kilograms, "{shown}");
     }
 }
