@@ -16,12 +16,15 @@ use super::rows::{Failed, Rows};
 use super::{Outcome, input, output};
 use crate::design::Design;
 use crate::finding::Status;
+use crate::report::document::Sheet;
 use crate::report::{compose, html, row, text};
 use crate::study::{Aim, Base, Cell, Condition, Front, Influence, Row, Sensitivity, compare};
 use crate::units::UnitSystem;
 
 /// Files read at a time.
 const FILES: usize = 256;
+/// Tanks that are drawn beside each other at most.
+const DRAWN: usize = 24;
 /// Rows that are held until the others are done, sorted or to be laid out in a table.
 const HELD: usize = 1_000_000;
 /// Rows that are no tank and are named one by one; of more, the number is told.
@@ -261,6 +264,7 @@ impl<'a> Run<'a> {
             units: of_first_file.map_or(UnitSystem::default(), |(row, _)| row.units),
             chosen: !self.request.aims.is_empty(),
             remark: self.remark(),
+            sheets: self.sheets(),
             influences,
         });
         let out = common.out.as_deref();
@@ -270,6 +274,21 @@ impl<'a> Run<'a> {
             text::render(&document, output::layout(common.color, out))
         };
         output::write(&written, out)
+    }
+
+    /// The tanks for a page, where each is compared as it is and they are few.
+    fn sheets(&self) -> Vec<Sheet> {
+        let is_page = self.options.format == RowFormat::Html;
+        let varies = !self.request.question.space.axes().is_empty();
+        if !is_page || varies || self.kept.len() > DRAWN {
+            return Vec::new();
+        }
+        let files = self.kept.iter().map(|(_, file)| &self.files[*file]);
+        let designs = files.map(|path| input::design(path, &self.options.common));
+        designs
+            .flatten()
+            .map(|design| compose::sheet(&design))
+            .collect()
     }
 
     /// How many rows are left of how many.

@@ -2,9 +2,9 @@
 
 use std::f64::consts::PI;
 
-use crate::catalogue::Group;
-use crate::design::{Design, Device, closed};
-use crate::geometry::{Above, Elevation, Layer, Seen};
+use crate::catalogue::{Form, Group};
+use crate::design::{Design, Device, LightLevel, Planting, Stock, closed};
+use crate::geometry::{Above, Elevation, Layer, Seen, Spot};
 use crate::units::{Length, Share};
 
 /// A tank to be drawn; every length is that of the tank.
@@ -36,12 +36,70 @@ pub struct Drawing {
     pub stones: Vec<Length>,
     /// How much of the surface the floaters cover.
     pub floating: Share,
-    /// How much of a floor planted densely the fast growers make.
-    pub fast: Share,
-    /// The same of the slow growers.
-    pub slow: Share,
+    /// Around the bed's surface, from above.
+    pub bed: Vec<Spot>,
+    /// What stands in the bed or floats.
+    pub stands: Vec<Stand>,
+    /// Animals, early or late.
+    pub animals: Vec<Herd>,
+    /// From the water's surface up to the lamp, where that is known.
+    pub lamp: Option<Length>,
     /// What moves air or water, and how far below the surface it hangs.
     pub device: Option<(Device, Length)>,
+}
+
+/// Plants of one kind.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Stand {
+    /// How they grow.
+    pub form: Form,
+    /// What they count as.
+    pub group: Group,
+    /// Of a floor planted densely on day one; of a surface closed by floaters.
+    pub share: Share,
+}
+
+/// Animals of one kind.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Herd {
+    /// How they are built.
+    pub build: Build,
+    /// How many.
+    pub count: u32,
+    /// From snout to tail, or across the shell.
+    pub length: Length,
+}
+
+/// How an animal is built.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Build {
+    /// A fish.
+    Fish,
+    /// A shrimp.
+    Shrimp,
+    /// A snail.
+    Snail,
+}
+
+impl Build {
+    /// By the last word of the animal's name.
+    fn of(name: &str) -> Self {
+        match name.rsplit('_').next() {
+            Some("shrimp") => Self::Shrimp,
+            Some("snail") => Self::Snail,
+            _ => Self::Fish,
+        }
+    }
+
+    /// Mass over the cube of its length, g/cm3: fish 0.012 by the usual condition factor,
+    /// the others by their build (from memory).
+    const fn condition(self) -> f64 {
+        match self {
+            Self::Fish => 0.012,
+            Self::Shrimp => 0.008,
+            Self::Snail => 0.3,
+        }
+    }
 }
 
 /// Depths that differ by less are drawn as one, mm.
@@ -53,6 +111,17 @@ impl Drawing {
         let layers = [self.soil, self.cap];
         let spreads = layers.map(|layer| (layer.deepest.depth - layer.thinnest.depth).mm());
         spreads.into_iter().any(|spread| spread > ALIKE_MM)
+    }
+
+    /// Whether a plant of a form is among what is planted.
+    pub fn has(&self, form: Form) -> bool {
+        self.stands.iter().any(|stand| stand.form == form)
+    }
+
+    /// How much of a floor planted densely a group makes.
+    pub fn density(&self, group: Group) -> Share {
+        let stands = self.stands.iter().filter(|stand| stand.group == group);
+        Share::from_fraction(stands.map(|stand| stand.share.fraction()).sum())
     }
 }
 
@@ -74,8 +143,17 @@ pub fn drawing(design: &Design) -> Drawing {
         cap: bed.cap,
         stones: stones(design),
         floating: design.planted().cover,
-        fast: density(design, Group::Fast),
-        slow: density(design, Group::Slow),
+        bed: vessel.above(level - design.water_depth()).water,
+        stands: draft
+            .plants
+            .iter()
+            .filter_map(|one| stand(design, one))
+            .collect(),
+        animals: draft.animals.iter().map(herd).collect(),
+        lamp: match draft.light.level {
+            LightLevel::Lumens { height, .. } => Some(height),
+            LightLevel::Par(_) | LightLevel::Class(_) => None,
+        },
         device: (draft.air.device != Device::None).then_some((draft.air.device, draft.air.depth)),
     }
 }
@@ -90,15 +168,28 @@ fn stones(design: &Design) -> Vec<Length> {
         .collect()
 }
 
-/// Dry mass of a group over that of a floor planted densely on day one.
-fn density(design: &Design, group: Group) -> Share {
+/// Dry mass over that of a floor planted densely on day one, or of a closed surface.
+fn stand(design: &Design, planting: &Planting) -> Option<Stand> {
     let areas = design.areas();
-    let plantings = design.draft().plants.iter();
-    let shares = plantings
-        .filter(|planting| planting.plant.group == group)
-        .filter_map(|planting| {
-            let biomass = planting.biomass(areas)?;
-            Some(biomass.dry / closed(planting.plant, areas.floor))
-        });
-    Share::from_fraction(shares.sum())
+    let plant = planting.plant;
+    let room = match plant.group {
+        Group::Floater => areas.surface,
+        Group::Fast | Group::Slow => areas.floor,
+    };
+    let biomass = planting.biomass(areas)?;
+    Some(Stand {
+        form: plant.form,
+        group: plant.group,
+        share: Share::from_fraction(biomass.dry / closed(plant, room)),
+    })
+}
+
+fn herd(stock: &Stock) -> Herd {
+    let build = Build::of(&stock.animal.name);
+    let length_cm = (stock.animal.mass_g.typical / build.condition()).cbrt();
+    Herd {
+        build,
+        count: stock.count,
+        length: Length::from_cm(length_cm),
+    }
 }

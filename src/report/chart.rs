@@ -1,5 +1,8 @@
 //! Lines over days or hours with their bands, limits and readings, and their drawing in characters.
 
+use jiff::Span;
+use jiff::civil::Date;
+
 use crate::source::Band;
 use crate::units::show::significant;
 
@@ -20,6 +23,12 @@ pub struct Chart {
     pub peak: Option<(f64, f64)>,
     /// Moments at which something is done.
     pub marks: Vec<Mark>,
+    /// The date of day 0, where it is known.
+    pub start: Option<Date>,
+    /// From when to when the lamp is off.
+    pub dark: Vec<[f64; 2]>,
+    /// The moment that is now.
+    pub now: Option<f64>,
 }
 
 /// What time is counted in.
@@ -30,6 +39,8 @@ pub enum Across {
     Days,
     /// Hours of a day.
     Hours,
+    /// No time: what is varied, which the title names.
+    Varied,
 }
 
 impl Across {
@@ -38,6 +49,7 @@ impl Across {
         match self {
             Self::Days => "day",
             Self::Hours => "hour",
+            Self::Varied => "at",
         }
     }
 }
@@ -96,6 +108,25 @@ impl Chart {
         if most > 0.0 { most } else { 1.0 }
     }
 
+    /// Whether nothing comes near any of its limits.
+    pub fn is_flat(&self) -> bool {
+        let limits = self.limits.iter().map(|level| level.value);
+        let Some(least) = limits.reduce(f64::min) else {
+            return false;
+        };
+        let lines = self.series.iter().flat_map(|series| &series.line);
+        let highs = lines.map(|(_, band)| band.high);
+        let points = self.points.iter().map(|(_, value)| *value);
+        highs.chain(points).fold(0.0, f64::max) < least * FLAT_SHARE
+    }
+
+    /// "5 Apr", where the date of day 0 is known.
+    pub fn date(&self, day: f64) -> Option<String> {
+        let days = Span::new().try_days(day as i64).ok()?;
+        let date = self.start?.checked_add(days).ok()?;
+        Some(date.strftime("%-d %b").to_string())
+    }
+
     /// The moments that lie within the lines.
     pub fn marks_within(&self) -> impl Iterator<Item = &Mark> {
         let span = self.span();
@@ -104,6 +135,9 @@ impl Chart {
         self.marks.iter().filter(within)
     }
 }
+
+/// A course that stays under this share of its limits is flat.
+const FLAT_SHARE: f64 = 0.15;
 
 /// The characters of a chart.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -5,6 +5,7 @@
 
 use super::bars::Bars;
 use super::chart::Chart;
+use super::grid::Grid;
 use super::scatter::Scatter;
 use crate::catalogue::Topic;
 use crate::finding::Status;
@@ -50,12 +51,18 @@ pub enum Block {
     Facts(Vec<Fact>),
     /// Rows under column heads.
     Table(Table),
+    /// Rows that may be put in another order.
+    Sortable(Sortable),
     /// Things to get, with what they come to.
     Checklist(Checklist),
     /// The tank to scale.
     Drawing(Box<Sheet>),
-    /// Values over time.
+    /// Several tanks at one scale.
+    Fleet(Vec<Sheet>),
+    /// Values over time, or over what is varied.
     Chart(Chart),
+    /// Values over two things that are varied.
+    Grid(Grid),
     /// Shares side by side.
     Bars(Bars),
     /// Two results of several tanks.
@@ -64,6 +71,10 @@ pub enum Block {
     Findings(Vec<Judged>),
     /// Short items of equal rank.
     Items(Vec<String>),
+    /// What is done when.
+    Timeline(Timeline),
+    /// Parts under a summary, which a page unfolds; a terminal shows them as they are.
+    Folded(Folded),
     /// A part for a page alone: a terminal has little room for it.
     OnPage(Box<Block>),
     /// A part for a terminal alone: a page says it at greater length.
@@ -108,6 +119,37 @@ impl Fact {
     }
 }
 
+/// What is done when, a row for each thing.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Timeline {
+    /// The last day; the first is that of the earliest moment, no later than 0.
+    pub until: f64,
+    /// What is done, and on which days.
+    pub rows: Vec<(String, Vec<f64>)>,
+}
+
+/// Parts under a summary.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Folded {
+    /// What is there.
+    pub summary: String,
+    /// Whether it is seen without being asked for.
+    pub is_open: bool,
+    /// The parts.
+    pub blocks: Vec<Block>,
+}
+
+impl Folded {
+    /// Parts under a summary, as a block.
+    pub fn block(summary: impl Into<String>, is_open: bool, blocks: Vec<Block>) -> Block {
+        Block::Folded(Self {
+            summary: summary.into(),
+            is_open,
+            blocks,
+        })
+    }
+}
+
 /// A tank to be drawn, in the units shown.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Sheet {
@@ -146,6 +188,15 @@ pub struct Table {
     pub rows: Vec<Vec<String>>,
 }
 
+/// Rows that may be put in another order.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Sortable {
+    /// The rows.
+    pub table: Table,
+    /// For each row its place in the order of each column.
+    pub ranks: Vec<Vec<usize>>,
+}
+
 /// One column of a table.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Column {
@@ -162,6 +213,8 @@ pub enum Align {
     Left,
     /// Numbers.
     Right,
+    /// Words of a status.
+    Status,
 }
 
 impl Column {
@@ -170,6 +223,14 @@ impl Column {
         Self {
             head: head.into(),
             align: Align::Left,
+        }
+    }
+
+    /// A column of the words of a status.
+    pub fn status(head: impl Into<String>) -> Self {
+        Self {
+            head: head.into(),
+            align: Align::Status,
         }
     }
 

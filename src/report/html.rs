@@ -1,11 +1,17 @@
 //! A document as one page that needs nothing but itself: no script, no network.
 
+use std::cell::RefCell;
+use std::collections::BTreeSet;
+
 use askama::Template;
 
-use super::document::{Align, Block, Checklist, Column, Document, Fact, Judged, Reason, Table};
-use super::svg::{self, Scale};
+use super::document::{
+    Align, Block, Checklist, Column, Document, Fact, Judged, Reason, Sortable, Table, Timeline,
+};
+use super::figure::{FRONT, Figure, figures};
+use super::svg;
 use crate::finding::Status;
-use crate::geometry::Seen;
+use crate::units::show::fixed;
 
 /// The page as its template sees it.
 #[derive(Template)]
@@ -15,12 +21,55 @@ struct Page<'a> {
     verdict: Option<(Status, &'a str)>,
     groups: Vec<Group<'a>>,
     reasons: &'a [Reason],
+    /// Rules that some place above has been marked for, so that one finds back to it.
+    marked: RefCell<BTreeSet<String>>,
 }
 
-/// Sections that stand in columns, or one that takes the whole width.
+/// How sections stand on the page.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Layout {
+    /// What one looks at first: words and lists beside the drawing.
+    First,
+    /// In columns.
+    Columns,
+    /// One across the whole width.
+    Wide,
+}
+
+impl Layout {
+    const fn class(self) -> &'static str {
+        match self {
+            Self::First => "first",
+            Self::Columns => "columns",
+            Self::Wide => "wide",
+        }
+    }
+}
+
+/// Sections that stand together.
 struct Group<'a> {
-    is_wide: bool,
+    layout: Layout,
     sections: Vec<Section<'a>>,
+}
+
+impl Group<'_> {
+    /// The sections by the side on which they stand, each with its place in the order of
+    /// reading: beside the drawing, and with it where there is a drawing.
+    fn sides(&self) -> Vec<Vec<(usize, &Section<'_>)>> {
+        let numbered = self.sections.iter().enumerate();
+        if self.layout != Layout::First {
+            return vec![numbered.collect()];
+        }
+        let beside = numbered
+            .clone()
+            .filter(|(_, section)| !section.draws() && !section.is_table());
+        let is_full = beside.map(|(_, section)| section.lines()).sum::<usize>() > MOST_LINES;
+        let is_right = |(_, section): &(usize, &Section<'_>)| {
+            section.draws() || (is_full && section.is_table())
+        };
+        let (right, left) = numbered.partition(is_right);
+        vec![left, right]
+    }
 }
 
 /// A heading and what follows it.
@@ -33,19 +82,20 @@ struct Section<'a> {
 /// What a section is made of.
 enum Part<'a> {
     Text(&'a str),
+    Key(&'a str),
     Facts(&'a [Fact]),
     Table(&'a Table),
+    Sortable(&'a Sortable),
     Checklist(&'a Checklist),
     Figures(Vec<Figure<'a>>),
     Findings(&'a [Judged]),
     Items(&'a [String]),
-}
-
-/// A picture with its caption and, below it, what it cannot show.
-struct Figure<'a> {
-    caption: &'a str,
-    svg: String,
-    notes: Vec<[&'a str; 2]>,
+    Timeline(&'a Timeline),
+    Folded {
+        summary: &'a str,
+        is_open: bool,
+        parts: Vec<Part<'a>>,
+    },
 }
 
 /// The page of a document.
@@ -71,6 +121,10 @@ impl<'a> Page<'a> {
         let mut verdict = None;
         let mut sections: Vec<Section<'a>> = vec![Section::default()];
         for block in &document.blocks {
+            let block = match block {
+                Block::OnPage(heading) if matches!(**heading, Block::Heading(_)) => heading,
+                block => block,
+            };
             match block {
                 Block::Verdict(status, text) => verdict = Some((*status, text.as_str())),
                 Block::Heading(text) => sections.push(Section {
@@ -79,7 +133,7 @@ impl<'a> Page<'a> {
                 }),
                 other => {
                     if let Some(section) = sections.last_mut() {
-                        section.add(other);
+                        add(&mut section.parts, other);
                     }
                 }
             }
@@ -90,6 +144,7 @@ impl<'a> Page<'a> {
             verdict,
             groups: grouped(sections),
             reasons: &document.reasons,
+            marked: RefCell::default(),
         }
     }
 
@@ -109,41 +164,129 @@ impl<'a> Page<'a> {
     fn reason_of(&self, fact: &Fact) -> Option<&'static str> {
         fact.reason.filter(|code| self.explains(code))
     }
+
+    /// Whether this is the first place that rests on a rule.
+    fn marks(&self, code: &str) -> bool {
+        self.marked.borrow_mut().insert(code.to_owned())
+    }
+
+    fn is_marked(&self, code: &str) -> bool {
+        self.marked.borrow().contains(code)
+    }
 }
 
-impl<'a> Section<'a> {
-    fn add(&mut self, block: &'a Block) {
-        let part = match block {
-            Block::OnPage(block) => return self.add(block),
-            Block::InText(_) | Block::Verdict(..) | Block::Heading(_) => return,
-            Block::Text(text) => Part::Text(text),
-            Block::Facts(facts) => Part::Facts(facts),
-            Block::Table(table) => Part::Table(table),
-            Block::Checklist(list) => Part::Checklist(list),
-            Block::Findings(findings) => Part::Findings(findings),
-            Block::Items(items) => Part::Items(items),
-            Block::Drawing(_) | Block::Chart(_) | Block::Bars(_) | Block::Scatter(_) => {
-                return self.add_figures(figures(block));
+/// Adds what a page shows of a block.
+fn add<'a>(parts: &mut Vec<Part<'a>>, block: &'a Block) {
+    let part = match block {
+        Block::OnPage(block) => match &**block {
+            Block::Text(text) => Part::Key(text),
+            block => return add(parts, block),
+        },
+        Block::InText(_) | Block::Verdict(..) | Block::Heading(_) => return,
+        Block::Text(text) => Part::Text(text),
+        Block::Facts(facts) => Part::Facts(facts),
+        Block::Table(table) => Part::Table(table),
+        Block::Sortable(sortable) => Part::Sortable(sortable),
+        Block::Checklist(list) => Part::Checklist(list),
+        Block::Findings(findings) if findings.is_empty() => return,
+        Block::Findings(findings) => Part::Findings(findings),
+        Block::Items(items) => Part::Items(items),
+        Block::Timeline(timeline) => Part::Timeline(timeline),
+        Block::Folded(folded) => {
+            let mut inner = Vec::new();
+            for block in &folded.blocks {
+                add(&mut inner, block);
             }
-        };
-        self.parts.push(part);
-    }
-
-    fn add_figures(&mut self, figures: Vec<Figure<'a>>) {
-        let shown = figures.into_iter().filter(|figure| !figure.svg.is_empty());
-        match self.parts.last_mut() {
-            Some(Part::Figures(before)) => before.extend(shown),
-            _ => self.parts.push(Part::Figures(shown.collect())),
+            Part::Folded {
+                summary: &folded.summary,
+                is_open: folded.is_open,
+                parts: inner,
+            }
         }
+        Block::Drawing(_)
+        | Block::Fleet(_)
+        | Block::Chart(_)
+        | Block::Grid(_)
+        | Block::Bars(_)
+        | Block::Scatter(_) => {
+            let shown = figures(block).into_iter();
+            let mut shown = shown.filter(|figure| !figure.svg.is_empty());
+            match parts.last_mut() {
+                Some(Part::Figures(before)) => before.extend(shown),
+                _ => parts.push(Part::Figures(shown.by_ref().collect())),
+            }
+            return;
+        }
+    };
+    parts.push(part);
+}
+
+impl Section<'_> {
+    fn figures(&self) -> impl Iterator<Item = &Figure<'_>> {
+        self.parts.iter().flat_map(|part| match part {
+            Part::Figures(figures) => figures.as_slice(),
+            _ => &[],
+        })
     }
 
-    /// Several figures stand beside each other.
+    /// Whether it shows the tank.
+    fn draws(&self) -> bool {
+        self.figures().any(|figure| figure.class == FRONT)
+    }
+
+    /// Whether it holds things to get.
+    fn lists(&self) -> bool {
+        let mut parts = self.parts.iter();
+        parts.any(|part| matches!(part, Part::Checklist(_)))
+    }
+
+    /// About how many lines its findings and lists take, where they are seen at once.
+    fn lines(&self) -> usize {
+        let findings = |findings: &[Judged]| findings.len() * LINES_OF_FINDING;
+        let lines = self.parts.iter().map(|part| match part {
+            Part::Findings(shown) => findings(shown),
+            Part::Folded {
+                is_open: true,
+                parts,
+                ..
+            } => {
+                let shown = parts.iter().filter_map(|part| match part {
+                    Part::Findings(shown) => Some(findings(shown)),
+                    _ => None,
+                });
+                shown.sum()
+            }
+            Part::Checklist(list) => list.table.rows.len(),
+            _ => 1,
+        });
+        lines.sum()
+    }
+
+    /// Whether it is one narrow table.
+    fn is_table(&self) -> bool {
+        matches!(self.parts.as_slice(), [Part::Table(_)]) && !self.is_wide()
+    }
+
+    /// Several figures stand beside each other; a table of many columns has room.
     fn is_wide(&self) -> bool {
-        self.parts.iter().any(|part| match part {
-            Part::Figures(figures) => figures.len() > 1,
-            Part::Table(table) => table.columns.len() > MOST_IN_COLUMN,
-            _ => false,
-        })
+        self.figures().count() > 1
+            || self.parts.iter().any(|part| match part {
+                Part::Table(table) => table.columns.len() > MOST_IN_COLUMN,
+                Part::Timeline(_) | Part::Sortable(_) => true,
+                _ => false,
+            })
+    }
+
+    /// Whether its words and facts stand beside its figures: all but a table that needs the
+    /// width.
+    fn is_beside(&self) -> bool {
+        let has_words = self
+            .parts
+            .iter()
+            .any(|part| matches!(part, Part::Facts(_) | Part::Text(_) | Part::Items(_)));
+        let mut parts = self.parts.iter();
+        let has_table = parts.any(|part| matches!(part, Part::Table(_)));
+        has_words && !has_table && !self.draws() && self.figures().next().is_some()
     }
 
     /// What is scrolled where a table is wider than the page.
@@ -158,45 +301,41 @@ impl<'a> Section<'a> {
 
 /// Tables with more columns take the whole width.
 const MOST_IN_COLUMN: usize = 5;
+/// Lines that a finding takes, and lines beside a drawing from which on a table stands under
+/// it.
+const LINES_OF_FINDING: usize = 4;
+const MOST_LINES: usize = 28;
+/// Sections that may stand beside the drawing, before it.
+const MOST_BEFORE_DRAWING: usize = 2;
 
-fn figures(block: &Block) -> Vec<Figure<'_>> {
-    let figure = |caption, svg| Figure {
-        caption,
-        svg,
-        notes: Vec::new(),
-    };
-    match block {
-        Block::Drawing(sheet) => {
-            let scale = Scale::of(&sheet.drawing);
-            vec![
-                figure("From the front", svg::elevation(sheet, Seen::Front, scale)),
-                figure("From the right", svg::elevation(sheet, Seen::Right, scale)),
-                figure("From above", svg::above(sheet, scale)),
-            ]
-        }
-        Block::Chart(chart) => vec![figure(&chart.title, svg::chart(chart))],
-        Block::Bars(bars) => {
-            let said = bars.bars.iter().filter(|bar| !bar.says.is_empty());
-            vec![Figure {
-                caption: &bars.title,
-                svg: svg::bars(bars),
-                notes: said.map(|bar| [bar.label.as_str(), &bar.says]).collect(),
-            }]
-        }
-        Block::Scatter(scatter) => vec![figure("Two results of each tank", svg::scatter(scatter))],
-        _ => Vec::new(),
-    }
-}
-
-/// Wide sections by themselves, the others together as long as they follow each other.
+/// What stands around a drawing first; then wide sections by themselves, the others together
+/// as long as they follow each other.
 fn grouped(sections: Vec<Section<'_>>) -> Vec<Group<'_>> {
     let mut groups: Vec<Group<'_>> = Vec::new();
+    let drawn = sections.iter().position(Section::draws);
+    let mut first = match drawn {
+        Some(drawn) if drawn <= MOST_BEFORE_DRAWING => {
+            let after = sections.iter().skip(drawn + 1);
+            let joins = |section: &&Section<'_>| section.lists() || section.is_table();
+            drawn + 1 + after.take_while(joins).count()
+        }
+        _ => 0,
+    };
     for section in sections {
-        let is_wide = section.is_wide();
+        let layout = if first > 0 {
+            Layout::First
+        } else if section.is_wide() {
+            Layout::Wide
+        } else {
+            Layout::Columns
+        };
+        first = first.saturating_sub(1);
         match groups.last_mut() {
-            Some(group) if !is_wide && !group.is_wide => group.sections.push(section),
+            Some(group) if layout != Layout::Wide && group.layout == layout => {
+                group.sections.push(section);
+            }
             _ => groups.push(Group {
-                is_wide,
+                layout,
                 sections: vec![section],
             }),
         }
@@ -214,5 +353,38 @@ fn class_of(column: &Column) -> &'static str {
     match column.align {
         Align::Left => "words",
         Align::Right => "numbers",
+        Align::Status => "status",
+    }
+}
+
+/// The status that a cell tells.
+fn status_of(column: &Column, cell: &str) -> Option<Status> {
+    let all = [Status::Ok, Status::Note, Status::Watch, Status::Act];
+    let is_status = column.align == Align::Status;
+    all.into_iter()
+        .find(|status| is_status && status.word() == cell)
+}
+
+impl Timeline {
+    fn from(&self) -> f64 {
+        let days = self.rows.iter().flat_map(|(_, days)| days);
+        days.copied().fold(0.0, f64::min)
+    }
+
+    /// How far along a day lies, %.
+    fn place(&self, day: f64) -> String {
+        let from = self.from();
+        fixed((day - from) / (self.until - from).max(1.0) * 100.0, 1)
+    }
+
+    /// Days that are counted at its head, and where they lie.
+    fn ticks(&self) -> Vec<[String; 2]> {
+        let days = svg::day_ticks(self.from(), self.until).into_iter();
+        days.map(|day| [self.place(day), fixed(day, 0)]).collect()
+    }
+
+    /// Where some days lie.
+    fn places(&self, days: &[f64]) -> Vec<String> {
+        days.iter().map(|day| self.place(*day)).collect()
     }
 }

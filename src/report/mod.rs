@@ -7,6 +7,8 @@ pub mod compose;
 pub mod csv;
 pub mod dictionary;
 pub mod document;
+mod figure;
+pub mod grid;
 pub mod html;
 pub mod json;
 pub mod listing;

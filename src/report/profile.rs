@@ -1,6 +1,7 @@
 //! A tank seen from one side, drawn in characters beside the depths of what it holds.
 
 use super::document::Sheet;
+use crate::catalogue::Group;
 use crate::geometry::{Elevation, Layer, Spot, edges_at};
 use crate::plan::Drawing;
 use crate::units::Length;
@@ -213,7 +214,8 @@ impl<'a> Raster<'a> {
             };
         }
         let is_stone = stands(place, self.stone_share()) && place % 10 < 4;
-        let (fast, slow) = (drawing.fast.fraction(), drawing.slow.fraction());
+        let [fast, slow] =
+            [Group::Fast, Group::Slow].map(|group| drawing.density(group).fraction());
         if over_bed == 0 && is_stone {
             ('O', Part::Stone)
         } else if place % 2 == 1 && stands(place / 2, planted(fast)) && over_bed * 4 < depth * 3 {

@@ -70,7 +70,13 @@ fn add(out: &mut String, block: &Block, layout: Layout) {
                 finding_lines(out, judged, layout);
             }
         }
-        Block::OnPage(_) => {}
+        Block::OnPage(_) | Block::Timeline(_) | Block::Fleet(_) | Block::Grid(_) => {}
+        Block::Sortable(sortable) => table_lines(out, &sortable.table, layout),
+        Block::Folded(folded) => {
+            for block in &folded.blocks {
+                add(out, block, layout);
+            }
+        }
         Block::InText(block) => add(out, block, layout),
         Block::Items(items) => {
             for item in items {
@@ -385,7 +391,7 @@ fn widest<'a>(texts: impl Iterator<Item = &'a str>) -> usize {
 fn padded(text: &str, width: usize, align: Align) -> String {
     let blank = " ".repeat(width.saturating_sub(text.width()));
     match align {
-        Align::Left => format!("{text}{blank}"),
+        Align::Left | Align::Status => format!("{text}{blank}"),
         Align::Right => format!("{blank}{text}"),
     }
 }

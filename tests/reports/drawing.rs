@@ -2,6 +2,7 @@
 
 use lentic::design::Design;
 use lentic::geometry::Shape;
+use lentic::units::UnitSystem;
 use roxmltree::Node;
 
 use crate::demo;
@@ -11,10 +12,12 @@ use crate::page::parsed;
 /// A point in a picture, px.
 type At = (f64, f64);
 
-/// The outlines of one view by class, and how many pixels a centimetre has.
+/// The outlines of one view by class, how many pixels a centimetre has, and how long the
+/// bar is that tells of it.
 struct View {
     outlines: Vec<(String, Vec<At>)>,
     px_per_cm: f64,
+    bar_px: f64,
 }
 
 impl View {
@@ -28,9 +31,14 @@ impl View {
                 (class, places(node.attribute("points").unwrap_or_default()))
             })
             .collect();
+        let bar = picture
+            .descendants()
+            .find(|node| node.attribute("class") == Some("rule"))
+            .and_then(|node| node.attribute("width")?.parse().ok());
         let mut view = Self {
             outlines,
             px_per_cm: 1.0,
+            bar_px: bar.expect("a bar that tells the scale"),
         };
         let [left, right] = span(view.outline("air"), |at| at.0);
         view.px_per_cm = (right - left) / across_cm;
@@ -133,29 +141,26 @@ fn check(path: &str, what: &str, drawn: f64, expected: f64, within: f64) {
 }
 
 #[test]
-fn all_views_have_one_scale_and_the_tank_s_height_and_levels() {
+fn every_view_tells_its_scale_and_has_the_tank_s_height_and_levels() {
     for path in demo::tanks() {
         let design = demo_tank(&path);
         let [front, side, above] = views(&design, &page(&design));
-        let px_per_cm = front.px_per_cm;
-        let pixel_cm = 1.0 / px_per_cm;
-        check(
-            &path,
-            "scale of the side",
-            side.px_per_cm,
-            px_per_cm,
-            0.01 * px_per_cm,
-        );
-        check(
-            &path,
-            "scale from above",
-            above.px_per_cm,
-            px_per_cm,
-            0.01 * px_per_cm,
-        );
+        let bar_cm = match design.draft().units {
+            UnitSystem::Metric => 10.0,
+            UnitSystem::Us => 10.16,
+        };
+        for view in [&front, &side, &above] {
+            // coordinates are written to a tenth of a pixel
+            let within = 0.2 * bar_cm / design.vessel().width().cm() + 0.05;
+            let expected = bar_cm * view.px_per_cm;
+            check(&path, "bar", view.bar_px, expected, within);
+        }
+        let within = 0.01 * side.px_per_cm;
+        check(&path, "scale", above.px_per_cm, side.px_per_cm, within);
+        let pixel_cm = 1.0 / side.px_per_cm;
         for view in [&front, &side] {
             let [rim, floor] = span(view.outline("air"), |at| at.1);
-            let height_cm = (floor - rim) / px_per_cm;
+            let height_cm = (floor - rim) / view.px_per_cm;
             check(
                 &path,
                 "height",
@@ -164,7 +169,7 @@ fn all_views_have_one_scale_and_the_tank_s_height_and_levels() {
                 pixel_cm,
             );
             let [level, _] = span(view.outline("water"), |at| at.1);
-            let level_cm = (floor - level) / px_per_cm;
+            let level_cm = (floor - level) / view.px_per_cm;
             check(
                 &path,
                 "level",
@@ -181,7 +186,7 @@ fn depths_and_volumes_of_the_bed_are_those_of_the_drawing() {
     for path in demo::tanks() {
         let design = demo_tank(&path);
         let [front, side, above] = views(&design, &page(&design));
-        let pixel_cm = 1.0 / front.px_per_cm;
+        let pixel_cm = 1.0 / side.px_per_cm;
         let bed = design.bed();
         for (class, layer) in [("soil", bed.soil), ("cap", bed.cap)] {
             if matches!(design.vessel().shape(), Shape::Bowl { .. }) {
@@ -189,7 +194,7 @@ fn depths_and_volumes_of_the_bed_are_those_of_the_drawing() {
                 check(
                     &path,
                     class,
-                    (foot - top) * pixel_cm,
+                    (foot - top) / front.px_per_cm,
                     layer.mean.cm(),
                     pixel_cm,
                 );

@@ -11,7 +11,7 @@ use crate::demo;
 use crate::designed::{demo as demo_tank, design, page, planned};
 
 /// A page is to be carried on a phone.
-const MOST_BYTES: usize = 300_000;
+const MOST_BYTES: usize = 200_000;
 
 /// Parses a page as XML, which takes nothing that is not well formed.
 pub(crate) fn parsed(page: &str) -> Document<'_> {

@@ -57,7 +57,7 @@ const GROUPS: [Group; 3] = [
 ];
 
 /// How a chart is read.
-const KEY: &str = "Line: the median of the starts on each day. Shade: 10 to 90 % of them. Diamond: the typical peak, the median of their own peaks, which texts speak of; it lies over the line, for each start peaks on a day of its own. Dash and dot: the limit. Crosses: readings.";
+const KEY: &str = "Line: the median of the starts on each day. Shade: 10 to 90 % of them. Diamond: the typical peak, the median of their own peaks, which texts speak of; it lies over the line, for each start peaks on a day of its own. Dash and dot: the limit; a course far under it is drawn small. Triangles: what is done. Crosses: readings. Point at a chart for its values, or go to it with Tab and along it with the arrow keys.";
 /// The names of the two courses.
 const AS_WRITTEN: &str = "as written";
 const WITH_CHANGES: &str = "changed by readings";
@@ -78,6 +78,8 @@ pub(super) fn followed(design: &Design, courses: &Courses<'_>) -> Vec<Block> {
             points: read.map(|row| (row.day, row.value_mg_l)).collect(),
             peak: (followed.peak)(courses.section),
             marks: marks.clone(),
+            start: design.draft().start,
+            ..Chart::default()
         }
     });
     let groups = GROUPS
@@ -89,6 +91,7 @@ pub(super) fn followed(design: &Design, courses: &Courses<'_>) -> Vec<Block> {
         across: Across::Days,
         series: groups.collect(),
         marks,
+        start: design.draft().start,
         ..Chart::default()
     };
     let charts = nutrients.into_iter().chain([plants]).map(Block::Chart);

@@ -1,9 +1,10 @@
 //! Rows of a comparison side by side.
 
+use super::sweep;
 use crate::catalogue::FINDINGS;
 use crate::finding::Status;
 use crate::plan::of_100;
-use crate::report::document::{Block, Column as Head, Document, Table};
+use crate::report::document::{Block, Column as Head, Document, Sheet, Sortable, Table};
 use crate::report::scatter::{Dot, Scatter};
 use crate::study::{Axis, Cell, Column, Influence, Row, Shown};
 use crate::units::{Length, MONEY, Mass, UnitSystem, Volume, show, unit_of_result};
@@ -40,6 +41,8 @@ pub struct Compared<'a> {
     pub chosen: bool,
     /// What is said of how the rows were chosen; may be empty.
     pub remark: String,
+    /// The tanks to be drawn; none where there are many.
+    pub sheets: Vec<Sheet>,
     /// A result with what moves it.
     pub influences: Option<(&'a str, Vec<Influence>)>,
 }
@@ -52,14 +55,40 @@ pub fn standard_columns() -> (Vec<Column>, Vec<Column>) {
     (shown.collect(), findings.collect())
 }
 
-/// A table of the rows; for standard results, what is not in order below it.
+/// A table of the rows, with the tanks or what is varied as pictures; for standard results,
+/// what is not in order below it.
 pub fn compare(compared: &Compared<'_>) -> Document {
+    let on_page = |block| Block::OnPage(Box::new(block));
     let mut blocks = Vec::new();
     if !compared.rows.is_empty() {
-        blocks.push(Block::Table(table(compared)));
+        let table = table(compared);
+        if table.rows.len() <= MOST_SORTED && table.columns.len() <= MOST_SORTED_BY {
+            let worded = Table {
+                columns: table.columns.iter().map(worded).collect(),
+                rows: whole_names(compared, &table),
+            };
+            let ranks = ranks(compared, &worded);
+            let table = Block::Table(table);
+            blocks.push(Block::InText(Box::new(table)));
+            let sortable = Sortable {
+                table: worded,
+                ranks,
+            };
+            blocks.push(on_page(Block::Sortable(sortable)));
+        } else {
+            blocks.push(Block::Table(table));
+        }
     }
-    let scatter = scatter(compared).map(Block::Scatter);
-    blocks.extend(scatter.map(|block| Block::OnPage(Box::new(block))));
+    if compared.sheets.len() > 1 {
+        blocks.push(on_page(Block::Heading(AT_ONE_SCALE.to_owned())));
+        blocks.push(on_page(Block::Fleet(compared.sheets.clone())));
+    }
+    let swept = sweep::pictures(compared);
+    if swept.is_empty() {
+        let scatter = scatter(compared).map(Block::Scatter);
+        blocks.extend(scatter.map(on_page));
+    }
+    blocks.extend(swept.into_iter().map(on_page));
     if !compared.remark.is_empty() {
         blocks.push(Block::Text(compared.remark.clone()));
     }
@@ -83,6 +112,70 @@ pub fn compare(compared: &Compared<'_>) -> Document {
         blocks,
         ..Document::default()
     }
+}
+
+/// The heading of the drawings.
+const AT_ONE_SCALE: &str = "The tanks at one scale";
+/// Rows and columns up to which a page offers to order rows.
+const MOST_SORTED: usize = 200;
+const MOST_SORTED_BY: usize = 12;
+
+/// A head in words: no path.
+fn worded(head: &Head) -> Head {
+    Head {
+        head: sweep::in_words(&head.head),
+        ..head.clone()
+    }
+}
+
+/// The rows with the whole names of tanks, for which a page has room.
+fn whole_names(compared: &Compared<'_>, table: &Table) -> Vec<Vec<String>> {
+    let named = names_tanks(compared);
+    let rows = table.rows.iter().zip(compared.rows);
+    rows.map(|(cells, row)| {
+        let mut cells = cells.clone();
+        if let Some(cell) = cells.first_mut().filter(|_| named) {
+            cell.clone_from(&row.name);
+        }
+        cells
+    })
+    .collect()
+}
+
+/// The place of each row in the order of each column: numbers by size, words by letters,
+/// statuses by weight.
+fn ranks(compared: &Compared<'_>, table: &Table) -> Vec<Vec<usize>> {
+    let before = table.columns.len() - compared.shown;
+    let number = |row: usize, column: usize| {
+        let result = column.checked_sub(before);
+        let value = result.and_then(|place| {
+            let cells = compared.rows[row].cells.as_deref().unwrap_or_default();
+            cells.get(place)?.as_ref()?.number()
+        });
+        value.or_else(|| table.rows[row].get(column)?.parse().ok())
+    };
+    let status = |row: usize, column: usize| {
+        let words = [Status::Ok, Status::Note, Status::Watch, Status::Act];
+        let cell = table.rows[row].get(column)?;
+        words.iter().position(|status| status.word() == cell)
+    };
+    let mut ranks = vec![vec![0; table.columns.len()]; table.rows.len()];
+    for column in 0..table.columns.len() {
+        let mut order: Vec<usize> = (0..table.rows.len()).collect();
+        order.sort_by(|&a, &b| {
+            let by_number = number(a, column)
+                .zip(number(b, column))
+                .map(|(a, b)| a.total_cmp(&b));
+            let by_status = || status(b, column).cmp(&status(a, column));
+            by_number.unwrap_or_else(|| {
+                by_status().then(table.rows[a][column].cmp(&table.rows[b][column]))
+            })
+        });
+        for (rank, row) in order.into_iter().enumerate() {
+            ranks[row][column] = rank;
+        }
+    }
+    ranks
 }
 
 /// The first two numbers shown against each other, where every row has both.
@@ -137,12 +230,7 @@ fn dot_name(row: &Row) -> String {
 }
 
 fn table(compared: &Compared<'_>) -> Table {
-    // Rows of one tank are told apart by what is varied.
-    let names_tanks = compared.axes.is_empty()
-        || compared
-            .rows
-            .iter()
-            .any(|row| row.name != compared.rows[0].name);
+    let names_tanks = names_tanks(compared);
     let name = names_tanks.then(|| Head::words("tank"));
     let axes = compared.axes.iter().map(|axis| {
         if is_number(compared, axis) {
@@ -153,7 +241,9 @@ fn table(compared: &Compared<'_>) -> Table {
     });
     let results = compared.columns[..compared.shown].iter().map(|column| {
         let head = head(column, compared.standard);
-        if column.is_word() {
+        if column.is_status() {
+            Head::status(head)
+        } else if column.is_word() {
             Head::words(head)
         } else {
             Head::numbers(head)
@@ -176,6 +266,13 @@ fn table(compared: &Compared<'_>) -> Table {
         rows: rows.collect(),
         columns: name.into_iter().chain(axes).chain(results).collect(),
     }
+}
+
+/// Whether rows are told apart by the names of tanks; those of one tank by what is varied.
+fn names_tanks(compared: &Compared<'_>) -> bool {
+    let first = compared.rows.first().map(|row| &row.name);
+    let mut rows = compared.rows.iter();
+    compared.axes.is_empty() || rows.any(|row| Some(&row.name) != first)
 }
 
 fn is_number(compared: &Compared<'_>, axis: &Axis) -> bool {

@@ -2,23 +2,37 @@
 
 use crate::design::Assumption;
 use crate::finding::{Caution, Code, Finding, Status};
-use crate::report::document::{Block, Fact, Judged};
-use crate::units::show::significant;
+use crate::report::document::{Block, Fact, Folded, Judged};
+use crate::units::show::{counted, significant};
 use crate::units::{Length, Temperature, UnitSystem};
 
-/// The findings worth reading, worst first, and the codes of those that are in order.
+/// The findings worth reading, worst first, and the codes of those that are in order; a page
+/// folds notes under what is to be done.
 pub(super) fn findings(findings: &[Finding], units: UnitSystem) -> Vec<Block> {
     let mut worth: Vec<&Finding> = findings
         .iter()
         .filter(|finding| finding.status > Status::Ok)
         .collect();
     worth.sort_by_key(|finding| std::cmp::Reverse(finding.status));
-    let mut blocks = vec![Block::Heading("Findings".to_owned())];
     let shown = worth.iter().map(|finding| Judged {
         remedy: remedy_once(finding, &worth),
         ..judged(finding, units)
     });
-    blocks.push(Block::Findings(shown.collect()));
+    let (to_mend, notes): (Vec<Judged>, Vec<Judged>) =
+        shown.partition(|judged| judged.status >= Status::Watch);
+    let is_sound = to_mend.is_empty();
+    let mut blocks = vec![
+        Block::Heading("Findings".to_owned()),
+        Block::Findings(to_mend),
+    ];
+    if !notes.is_empty() {
+        let summary = counted(notes.len() as f64, "note");
+        blocks.push(Folded::block(
+            summary,
+            is_sound,
+            vec![Block::Findings(notes)],
+        ));
+    }
     let mut in_order: Vec<&str> = findings
         .iter()
         .filter(|finding| finding.status == Status::Ok)
@@ -26,13 +40,19 @@ pub(super) fn findings(findings: &[Finding], units: UnitSystem) -> Vec<Block> {
         .collect();
     in_order.dedup();
     if !in_order.is_empty() {
-        blocks.push(Block::Findings(vec![Judged {
+        let summary = format!("{} in order", in_order.len());
+        let ok = Judged {
             status: Status::Ok,
             code: in_order.join(", "),
             says: String::new(),
             remedy: String::new(),
             basis: String::new(),
-        }]));
+        };
+        blocks.push(Folded::block(
+            summary,
+            false,
+            vec![Block::Findings(vec![ok])],
+        ));
     }
     blocks
 }
@@ -133,9 +153,11 @@ pub(super) fn cautions(cautions: &[Caution]) -> Vec<Block> {
             .map_or_else(String::new, |key| format!(" [{key}]"));
         format!("{}{source}", caution.says)
     });
+    let items: Vec<String> = items.collect();
+    let summary = counted(items.len() as f64, "caution");
     vec![
         Block::Heading("Cautions".to_owned()),
-        Block::Items(items.collect()),
+        Folded::block(summary, true, vec![Block::Items(items)]),
     ]
 }
 
@@ -159,7 +181,14 @@ pub(super) fn assumed(assumed: &[Assumption], units: UnitSystem) -> Vec<Block> {
     vec![
         Block::Heading("Assumed".to_owned()),
         Block::InText(Box::new(Block::Text(in_short))),
-        Block::OnPage(Box::new(Block::Facts(facts.collect()))),
+        Block::OnPage(Box::new(Folded::block(
+            format!(
+                "{} that the spec does not say",
+                counted(assumed.len() as f64, "thing")
+            ),
+            false,
+            vec![Block::Facts(facts.collect())],
+        ))),
     ]
 }
 

@@ -15,6 +15,7 @@ mod shopping;
 mod short;
 mod solve;
 mod startup;
+mod sweep;
 mod upkeep;
 mod water;
 mod what_if;
@@ -27,7 +28,7 @@ pub use explain::{
 };
 pub use mend::mend;
 pub use night::night;
-pub use plan::{SECTIONS, plan, plan_sections};
+pub use plan::{SECTIONS, plan, plan_sections, sheet};
 pub use short::{check_in_short, plan_in_short};
 pub use solve::solve;
 pub use startup::startup;

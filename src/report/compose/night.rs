@@ -291,6 +291,8 @@ pub(super) fn charts(design: &Design, hours: &[HourRow]) -> [Block; 2] {
 
 fn chart(name: &str, design: &Design, hours: &[HourRow], value: fn(&HourRow) -> Estimate) -> Chart {
     let line = hours.iter();
+    let lamp_off = design.draft().light.hours;
+    let end = hours.last().map_or(lamp_off, |row| row.hour);
     Chart {
         title: format!("{name}, mg/L"),
         across: Across::Hours,
@@ -299,9 +301,10 @@ fn chart(name: &str, design: &Design, hours: &[HourRow], value: fn(&HourRow) -> 
             line: line.map(|row| (row.hour, value(row).band())).collect(),
         }],
         marks: vec![Mark {
-            at: design.draft().light.hours,
+            at: lamp_off,
             name: "lamp off".to_owned(),
         }],
+        dark: vec![[lamp_off.min(end), end]],
         ..Chart::default()
     }
 }

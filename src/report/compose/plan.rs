@@ -39,21 +39,24 @@ pub fn plan_sections(design: &Design, found: &Plan, names: &[String]) -> Documen
 
 /// A plan, verdict first.
 pub fn plan(design: &Design, plan: &Plan) -> Document {
+    let units = design.draft().units;
+    let on_page = |block| Block::OnPage(Box::new(block));
     let mut blocks = vec![Block::Verdict(plan.status(), plan.verdict())];
-    blocks.extend(section("Tank", tank(design, plan)));
+    blocks.extend(finding::findings(&plan.findings, units));
+    blocks.push(Block::Heading("Tank".to_owned()));
     blocks.extend(drawing(design));
+    blocks.push(Block::Facts(tank(design, plan)));
     blocks.extend(shopping::list(design, plan));
+    blocks.extend(startup::calendar(&plan.startup.calendar));
     blocks.extend(preparation::blocks(design, plan));
-    blocks.extend(section("Planting", planting(design.draft().units, plan)));
+    blocks.extend(preparation::stocking(plan));
     blocks.extend(section("First weeks", startup::facts(&plan.startup)));
-    let charts = followed(design, &plan.courses()).into_iter();
-    blocks.extend(charts.map(|chart| Block::OnPage(Box::new(chart))));
-    blocks.extend(section(
-        "Night",
-        night::night_facts(design.draft().units, &plan.night),
-    ));
-    let charts = night::charts(design, &plan.hours).into_iter();
-    blocks.extend(charts.map(|chart| Block::OnPage(Box::new(chart))));
+    blocks.extend(followed(design, &plan.courses()).into_iter().map(on_page));
+    blocks.extend(startup::timeline(&plan.startup).map(on_page));
+    blocks.extend(section("Night", night::night_facts(units, &plan.night)));
+    blocks.extend(night::charts(design, &plan.hours).map(on_page));
+    blocks.extend(section("Planting", planting(units, plan)));
+    blocks.extend(section("Weight", weight(design, plan)));
     blocks.extend(night::conditions(
         design,
         &plan.flow,
@@ -61,10 +64,6 @@ pub fn plan(design: &Design, plan: &Plan) -> Document {
         &plan.animals,
         &plan.heat,
     ));
-    blocks.extend(section("Weight", weight(design, plan)));
-    blocks.extend(finding::findings(&plan.findings, design.draft().units));
-    blocks.extend(startup::calendar(&plan.startup.calendar));
-    blocks.extend(preparation::stocking(plan));
     blocks.extend(finding::cautions(&plan.cautions));
     blocks.extend(finding::assumed(&plan.assumed, design.draft().units));
     Document {
@@ -75,16 +74,20 @@ pub fn plan(design: &Design, plan: &Plan) -> Document {
 }
 
 /// How the tank's drawing is read.
-const DRAWING_KEY: &str = "To scale. Dashed: the bed at the far wall. Floaters lie on the share of the surface they cover; stems (fast growers) and tufts (slow growers) stand as densely as planted; stones are drawn as balls of their volume.";
+const DRAWING_KEY: &str = "To scale, by the bar in each view. The bed is cut at the near wall; dashed: its surface at the far one. Floaters lie on the share of the surface they cover; plants stand as densely as planted, each form in its own shape: whorls for stems that live under water, paired leaves for others, ribbons for rosettes with runners, blades for slow ones. Stones have their volume, animals their adult length.";
+
+/// A tank to be drawn.
+pub fn sheet(design: &Design) -> Sheet {
+    Sheet {
+        drawing: plan::drawing(design),
+        units: design.draft().units,
+    }
+}
 
 /// The tank to scale.
 pub(super) fn drawing(design: &Design) -> [Block; 2] {
-    let sheet = Sheet {
-        drawing: plan::drawing(design),
-        units: design.draft().units,
-    };
     [
-        Block::Drawing(Box::new(sheet)),
+        Block::Drawing(Box::new(sheet(design))),
         Block::OnPage(Box::new(Block::Text(DRAWING_KEY.to_owned()))),
     ]
 }

@@ -1,5 +1,6 @@
 //! The value of a key that just meets a condition.
 
+use super::sweep::{self, in_words};
 use crate::report::document::{Block, Column as Head, Document, Table};
 use crate::report::solved::{Reached, Solved, with_unit};
 use crate::study::{Answer, Cell, Comparison, Condition, Tried};
@@ -8,13 +9,15 @@ use crate::units::show;
 /// The answer in a sentence, with what was looked at.
 pub fn solve(solved: &Solved, answer: &Answer, condition: &Condition) -> Document {
     let mut blocks = vec![Block::Text(sentence(solved, condition))];
+    let curve = curve(solved, answer, condition);
+    blocks.extend(curve.map(|curve| Block::OnPage(Box::new(curve))));
     if !solved.notes.is_empty() {
         blocks.push(Block::Items(solved.notes.clone()));
     }
     blocks.push(Block::Heading("Looked at".to_owned()));
     blocks.push(Block::Table(looks(solved, answer)));
     Document {
-        title: String::new(),
+        title: format!("{} to be found", in_words(&solved.key)),
         blocks,
         ..Document::default()
     }
@@ -38,6 +41,27 @@ fn sentence(solved: &Solved, condition: &Condition) -> String {
             solved.key, solved.result
         ),
     }
+}
+
+/// The result at every value looked at, with the bound.
+fn curve(solved: &Solved, answer: &Answer, condition: &Condition) -> Option<Block> {
+    let look = |look: &Tried| Some((look.number, look.result.as_ref()?.number()?));
+    let line: Vec<(f64, f64)> = answer.looks.iter().filter_map(look).collect();
+    let unit = match solved.unit.as_str() {
+        "" => String::new(),
+        unit => format!(", {unit}"),
+    };
+    let title = format!(
+        "{} over {}{unit}",
+        sweep::with_unit(&solved.result),
+        in_words(&solved.key)
+    );
+    let bound = match condition.bound {
+        crate::study::Bound::Number(bound) => Some(bound),
+        crate::study::Bound::Word(_) => None,
+    };
+    let bounds: Vec<f64> = bound.into_iter().collect();
+    (line.len() > 1).then(|| sweep::over(title, line, &bounds))
 }
 
 fn asked(condition: &Condition) -> String {

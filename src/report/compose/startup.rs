@@ -7,7 +7,7 @@ use crate::design::Design;
 use crate::finding::{Finding, Status};
 use crate::plan::{CalendarEntry, Estimate, Startup, StartupSection};
 
-use crate::report::document::{Block, Column, Document, Fact, Table};
+use crate::report::document::{Block, Column, Document, Fact, Table, Timeline};
 use crate::units::show::{fixed, significant};
 
 /// Drivers shown for each result.
@@ -24,6 +24,7 @@ pub fn startup(design: &Design, startup: &Startup, findings: &[Finding]) -> Docu
         Block::Facts(facts(section)),
     ];
     blocks.extend(followed(design, &startup.courses()));
+    blocks.extend(timeline(section).map(|block| Block::OnPage(Box::new(block))));
     blocks.extend(readings(startup));
     blocks.extend(calendar(&section.calendar));
     blocks.extend(drivers(startup));
@@ -205,6 +206,21 @@ pub(super) fn calendar(entries: &[CalendarEntry]) -> Vec<Block> {
             rows: rows.collect(),
         }),
     ]
+}
+
+/// The calendar along its days, a row for each thing to do.
+pub(super) fn timeline(start: &StartupSection) -> Option<Block> {
+    let mut rows: Vec<(String, Vec<f64>)> = Vec::new();
+    for entry in &start.calendar {
+        let day = f64::from(entry.day);
+        match rows.iter_mut().find(|(what, _)| *what == entry.what) {
+            Some((_, days)) => days.push(day),
+            None => rows.push((entry.what.clone(), vec![day])),
+        }
+    }
+    let last = start.calendar.last()?.day;
+    let until = f64::from(start.days).max(f64::from(last));
+    Some(Block::Timeline(Timeline { until, rows }))
 }
 
 fn drivers(startup: &Startup) -> Vec<Block> {

@@ -1,29 +1,31 @@
 //! A tank from above, to scale, with the places where its layers are thinnest and deepest.
 
-use super::canvas::{Anchor, At, Canvas};
-use super::dimension::{across, upright};
+use super::canvas::{Anchor, At, Canvas, tenth};
+use super::dimension::{across, bar, upright};
+use super::garden::{self, EVEN, is_inside};
+use super::leaf;
 use super::scale::{Frame, Scale};
+use super::stone::{Face, stone};
+use crate::catalogue::Form;
 use crate::geometry::{Place, Spot};
 use crate::plan::Drawing;
 use crate::report::document::Sheet;
 
 /// Room around the walls, px.
-const LEFT: f64 = 28.0;
+const LEFT: f64 = 30.0;
 const RIGHT: f64 = 12.0;
 const TOP: f64 = 18.0;
-const BOTTOM: f64 = 40.0;
+const BOTTOM: f64 = 62.0;
 /// Lines of the list of places below, px.
-const LINE: f64 = 15.0;
+const LINE: f64 = 16.0;
 /// From one floater to the next, px.
-const GRID: f64 = 9.0;
-/// Narrower pictures would cut the list of places.
-const LEAST_WIDTH: f64 = 210.0;
+const GRID: [f64; 2] = [8.0, 15.0];
+/// Pictures are no narrower, so that the list of places fits.
+const LEAST_WIDTH: f64 = 270.0;
 
 /// The letters of the thinnest and the deepest place of the cap, and of the soil.
 pub(super) const CAP: [&str; 2] = ["a", "b"];
 pub(super) const SOIL: [&str; 2] = ["c", "d"];
-/// Steps along and across that fill a square evenly: 1/g and 1/g2, g3 = g + 1.
-const EVEN: [f64; 2] = [0.754_877_666_2, 0.569_840_291_0];
 
 /// A view with its labels.
 pub(in crate::report) fn above(sheet: &Sheet, scale: Scale) -> String {
@@ -40,21 +42,36 @@ pub(in crate::report) fn above(sheet: &Sheet, scale: Scale) -> String {
         "The tank from above, its front below",
         &described(drawing),
     );
-    let at = |spot: &Spot| {
+    let metres = |across_m: f64, up_m: f64| {
         (
-            LEFT + (spot.across.m() - frame.left_m) * px,
-            TOP + (frame.high_m - spot.up.m()) * px,
+            LEFT + (across_m - frame.left_m) * px,
+            TOP + (frame.high_m - up_m) * px,
         )
     };
+    let at = |spot: &Spot| metres(spot.across.m(), spot.up.m());
     let places = |outline: &[Spot]| outline.iter().map(at).collect::<Vec<At>>();
     canvas.polygon("glass", &places(&view.outer));
     canvas.polygon("air", &places(&view.inner));
     canvas.polygon("water", &places(&view.water));
-    floaters(
-        &mut canvas,
-        &places(&view.water),
-        drawing.floating.fraction(),
-    );
+    canvas.polygon("sand", &places(&drawing.bed));
+    for (i, [right_m, back_m]) in garden::stones(drawing).into_iter().enumerate() {
+        let radius = drawing
+            .stones
+            .get(i)
+            .map_or(0.0, |ball| scale.px(*ball) / 2.0);
+        stone(&mut canvas, Face::Above, metres(right_m, back_m), radius, i);
+    }
+    for plant in garden::plants(drawing) {
+        let [right_m, back_m] = plant.place_m;
+        let width = plant.width_m * px;
+        leaf::crown(&mut canvas, plant.form, metres(right_m, back_m), width);
+    }
+    if drawing.device.is_some() {
+        let [right_m, back_m] = garden::device(drawing);
+        let (x, y) = metres(right_m, back_m);
+        canvas.rectangle("device", (x - 4.0, y - 4.0), (8.0, 8.0));
+    }
+    floaters(&mut canvas, &places(&view.water), drawing);
     for outline in [&view.outer, &view.inner] {
         canvas.polygon("edge", &places(outline));
     }
@@ -73,10 +90,12 @@ pub(in crate::report) fn above(sheet: &Sheet, scale: Scale) -> String {
         (low.0, foot + 8.0),
         high.0,
         &format!("front, {}", sheet.units.dimension(drawing.length)),
+        scale.line(),
     );
+    bar(&mut canvas, (LEFT, foot + 30.0), scale, sheet.units);
     upright(
         &mut canvas,
-        (16.0, high.1),
+        (18.0, high.1),
         low.1,
         &sheet.units.dimension(drawing.width),
     );
@@ -176,11 +195,12 @@ fn support(outline: &[At], place: Place, index: usize) -> At {
     )
 }
 
-/// Floaters over a share of the surface, spread evenly.
-fn floaters(canvas: &mut Canvas, surface: &[At], cover: f64) {
+/// Floaters over a share of the surface, spread evenly, what is below them shining through.
+fn floaters(canvas: &mut Canvas, surface: &[At], drawing: &Drawing) {
+    let grid_px = GRID[usize::from(drawing.has(Form::LargeFloating))];
     let (low, high) = corners(surface);
-    let columns = ((high.0 - low.0) / GRID).floor().max(1.0);
-    let rows = ((high.1 - low.1) / GRID).floor().max(1.0);
+    let columns = ((high.0 - low.0) / grid_px).floor().max(1.0);
+    let rows = ((high.1 - low.1) / grid_px).floor().max(1.0);
     let (across, down) = ((high.0 - low.0) / columns, (high.1 - low.1) / rows);
     let grid = (0..rows as usize)
         .flat_map(|row| (0..columns as usize).map(move |column| (row as f64, column as f64)));
@@ -193,20 +213,16 @@ fn floaters(canvas: &mut Canvas, surface: &[At], cover: f64) {
         .filter(|(_, at)| is_inside(surface, *at))
         .collect();
     wet.sort_by(|a, b| a.0.total_cmp(&b.0));
-    let count = (cover.min(1.0) * wet.len() as f64).round() as usize;
-    for (_, at) in wet.into_iter().take(count) {
-        canvas.circle("floater", at, 3.4);
+    let cover = drawing.floating.fraction().min(1.0);
+    let count = (cover * wet.len() as f64).round() as usize;
+    let dots: String = wet
+        .into_iter()
+        .take(count)
+        .map(|(_, (x, y))| format!("M{} {}h0", tenth(x), tenth(y)))
+        .collect();
+    if !dots.is_empty() {
+        canvas.stroke("raft", &dots, grid_px * 0.86, [0.0; 2]);
     }
-}
-
-/// Whether a place lies inside an outline: a ray to the right crosses it an odd number of times.
-fn is_inside(outline: &[At], (x, y): At) -> bool {
-    let next = outline.iter().cycle().skip(1);
-    let crossings = outline
-        .iter()
-        .zip(next)
-        .filter(|(a, b)| (a.1 > y) != (b.1 > y) && x < a.0 + (y - a.1) / (b.1 - a.1) * (b.0 - a.0));
-    crossings.count() % 2 == 1
 }
 
 fn described(drawing: &Drawing) -> String {
@@ -214,17 +230,4 @@ fn described(drawing: &Drawing) -> String {
         "The outline of the walls; floaters over {:.0} % of the surface.",
         drawing.floating.percent()
     )
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_place_is_inside_or_not() {
-        let square = [(0.0, 0.0), (10.0, 0.0), (10.0, 10.0), (0.0, 10.0)];
-        assert!(is_inside(&square, (5.0, 5.0)));
-        assert!(!is_inside(&square, (15.0, 5.0)));
-        assert!(!is_inside(&square, (5.0, -1.0)));
-    }
 }

@@ -3,6 +3,16 @@
 /// Steps that people count in, per power of ten.
 const STEPS: [f64; 3] = [1.0, 2.0, 5.0];
 
+/// Steps in days.
+pub(super) const DAY_STEPS: [f64; 9] = [1.0, 2.0, 5.0, 10.0, 15.0, 30.0, 60.0, 90.0, 180.0];
+/// Days counted along a timeline.
+const MOST_DAYS: usize = 7;
+
+/// Days to be counted from one to another.
+pub(in crate::report) fn day_ticks(from: f64, to: f64) -> Vec<f64> {
+    ticks_by(from, to, MOST_DAYS, &DAY_STEPS)
+}
+
 /// Multiples of 1, 2 or 5 times a power of ten from one value to another, at most so many.
 pub(super) fn ticks(from: f64, to: f64, most: usize) -> Vec<f64> {
     let span = to - from;

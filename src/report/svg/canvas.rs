@@ -86,16 +86,6 @@ impl Canvas {
         ));
     }
 
-    pub(super) fn ellipse(&mut self, class: &str, at: At, radii: At) {
-        self.add(format_args!(
-            "<ellipse class=\"{class}\" cx=\"{}\" cy=\"{}\" rx=\"{}\" ry=\"{}\"/>",
-            tenth(at.0),
-            tenth(at.1),
-            tenth(radii.0),
-            tenth(radii.1)
-        ));
-    }
-
     pub(super) fn rectangle(&mut self, class: &str, corner: At, size: At) {
         self.add(format_args!(
             "<rect class=\"{class}\" x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\"/>",
@@ -108,6 +98,20 @@ impl Canvas {
 
     pub(super) fn path(&mut self, class: &str, data: &str) {
         self.add(format_args!("<path class=\"{class}\" d=\"{data}\"/>"));
+    }
+
+    /// A line of a width; dashed where a dash is given.
+    pub(super) fn stroke(&mut self, class: &str, data: &str, width: f64, dash: [f64; 2]) {
+        let [long, gap] = dash.map(tenth);
+        let dashed = if dash[1] > 0.0 {
+            format!(" stroke-dasharray=\"{long} {gap}\"")
+        } else {
+            String::new()
+        };
+        self.add(format_args!(
+            "<path class=\"{class}\" stroke-width=\"{}\"{dashed} d=\"{data}\"/>",
+            tenth(width)
+        ));
     }
 
     pub(super) fn text(&mut self, class: &str, at: At, anchor: Anchor, words: &str) {

@@ -1,9 +1,10 @@
-//! Measures beside a drawing: lines with ticks, labels that do not overlap.
+//! Measures beside a drawing: lines with ticks, labels that do not overlap, the bar that
+//! tells the scale.
 
 use super::canvas::{Anchor, At, Canvas};
+use super::scale::Scale;
+use crate::units::{Length, UnitSystem};
 
-/// Labels stand at least this far apart, px.
-const LINE: f64 = 13.0;
 /// Half a tick, px.
 const TICK: f64 = 3.0;
 /// From the line of a chain to its labels, px.
@@ -25,7 +26,7 @@ pub(super) struct Measure {
 }
 
 /// A vertical chain of measures, each labelled at its middle.
-pub(super) fn chain(canvas: &mut Canvas, x: f64, beside: Beside, measures: &[Measure]) {
+pub(super) fn chain(canvas: &mut Canvas, x: f64, beside: Beside, measures: &[Measure], line: f64) {
     let (outwards, anchor) = match beside {
         Beside::Left => (-1.0, Anchor::End),
         Beside::Right => (1.0, Anchor::Start),
@@ -40,7 +41,7 @@ pub(super) fn chain(canvas: &mut Canvas, x: f64, beside: Beside, measures: &[Mea
         .iter()
         .map(|measure| f64::midpoint(measure.from, measure.to))
         .collect();
-    let labels = spread(&middles);
+    let labels = spread(&middles, line);
     for ((measure, middle), label) in measures.iter().zip(middles).zip(labels) {
         let end = x + outwards * LEADER;
         canvas.line(
@@ -53,7 +54,7 @@ pub(super) fn chain(canvas: &mut Canvas, x: f64, beside: Beside, measures: &[Mea
 }
 
 /// A horizontal measure with its words below the line.
-pub(super) fn across(canvas: &mut Canvas, from: At, to_x: f64, says: &str) {
+pub(super) fn across(canvas: &mut Canvas, from: At, to_x: f64, says: &str, line: f64) {
     let (left, y) = from;
     canvas.line("measure", from, (to_x, y));
     for x in [left, to_x] {
@@ -61,7 +62,7 @@ pub(super) fn across(canvas: &mut Canvas, from: At, to_x: f64, says: &str) {
     }
     canvas.text(
         "label",
-        (f64::midpoint(left, to_x), y + LINE),
+        (f64::midpoint(left, to_x), y + line),
         Anchor::Middle,
         says,
     );
@@ -77,8 +78,21 @@ pub(super) fn upright(canvas: &mut Canvas, from: At, to_y: f64, says: &str) {
     canvas.upright("label", (x - 5.0, f64::midpoint(low, to_y)), says);
 }
 
+/// A bar of a round length from a place on, in black and white halves, with its length.
+pub(super) fn bar(canvas: &mut Canvas, (x, y): At, scale: Scale, units: UnitSystem) {
+    let length = match units {
+        UnitSystem::Metric => Length::from_cm(10.0),
+        UnitSystem::Us => Length::from_inches(4.0),
+    };
+    let half = scale.px(length) / 2.0;
+    canvas.rectangle("rule", (x, y), (half * 2.0, 4.0));
+    canvas.rectangle("ruled", (x, y), (half, 4.0));
+    let says = (x + half * 2.0 + 6.0, y + 6.0);
+    canvas.text("label", says, Anchor::Start, &units.dimension(length));
+}
+
 /// Places near those wished for, in their order and at least a line apart.
-fn spread(wished: &[f64]) -> Vec<f64> {
+pub(super) fn spread(wished: &[f64], line: f64) -> Vec<f64> {
     let mut order: Vec<usize> = (0..wished.len()).collect();
     order.sort_by(|a, b| wished[*a].total_cmp(&wished[*b]));
     // Each label joins a block of neighbours that touch, centred on what they wish.
@@ -86,7 +100,7 @@ fn spread(wished: &[f64]) -> Vec<f64> {
     for &i in &order {
         blocks.push((wished[i], 1));
         while let [.., (above, above_count), (below, below_count)] = blocks.as_slice() {
-            let apart = LINE * (above_count + below_count) as f64 / 2.0;
+            let apart = line * (above_count + below_count) as f64 / 2.0;
             if below - above >= apart {
                 break;
             }
@@ -98,8 +112,8 @@ fn spread(wished: &[f64]) -> Vec<f64> {
     }
     let mut places = vec![0.0; wished.len()];
     let in_blocks = blocks.iter().flat_map(|(middle, count)| {
-        let top = middle - LINE * (*count as f64 - 1.0) / 2.0;
-        (0..*count).map(move |i| top + LINE * i as f64)
+        let top = middle - line * (*count as f64 - 1.0) / 2.0;
+        (0..*count).map(move |i| top + line * i as f64)
     });
     for (&i, place) in order.iter().zip(in_blocks) {
         places[i] = place;
@@ -113,11 +127,12 @@ mod tests {
 
     #[test]
     fn labels_keep_their_order_and_their_distance() {
+        let spread = |wished: &[f64]| spread(wished, 13.0);
         assert_eq!(spread(&[10.0, 100.0]), [10.0, 100.0]);
         assert_eq!(spread(&[100.0, 102.0]), [94.5, 107.5]);
         assert_eq!(spread(&[102.0, 100.0, 50.0]), [107.5, 94.5, 50.0]);
         let many = spread(&[0.0, 1.0, 2.0, 3.0]);
-        assert!(many.windows(2).all(|pair| pair[1] - pair[0] >= LINE));
+        assert!(many.windows(2).all(|pair| pair[1] - pair[0] >= 13.0));
         assert_eq!(spread(&[]), Vec::<f64>::new());
     }
 }

@@ -1,110 +1,152 @@
 //! What stands, floats and hangs in a tank seen from a side.
 
-use super::Picture;
+use super::{LAMP, Picture};
+use crate::catalogue::Form;
 use crate::design::Device;
 use crate::geometry::Seen;
-use crate::report::svg::scale::Frame;
+use crate::plan::Build;
+use crate::report::svg::canvas::tenth;
+use crate::report::svg::creature::creature;
+use crate::report::svg::garden::{self, EVEN, Placed};
+use crate::report::svg::leaf;
+use crate::report::svg::stone::{Face, stone};
 
-/// Across from one floater to the next, and from one stem to the next, px.
-const FLOATER_PX: f64 = 8.0;
-const STEM_PX: f64 = 11.0;
-/// How much of the depth of water plants are drawn in.
-const FAST_HEIGHT: f64 = 0.72;
-const SLOW_HEIGHT: f64 = 0.24;
+/// Across from one floater to the next, of small and of large ones, px.
+const FLOATER_PX: [f64; 2] = [7.0, 14.0];
+/// How tall neighbours are of the height of their form.
+const UNEVEN: [f64; 5] = [1.0, 0.88, 0.95, 0.8, 0.92];
+/// Animals of a kind that are drawn at most.
+const MOST_OF_A_KIND: u32 = 14;
 
 impl Picture<'_> {
     pub(super) fn floaters(&mut self) {
         let [left, right] = self.surface_m();
-        let slots = ((right - left) * self.scale.px_per_m() / FLOATER_PX).floor();
+        let is_large = self.drawing.has(Form::LargeFloating);
+        let apart = FLOATER_PX[usize::from(is_large)];
+        let slots = ((right - left) * self.scale.px_per_m() / apart).floor();
         let cover = self.drawing.floating.fraction().min(1.0);
         let level = self.drawing.water_level.m();
+        let (half, root) = (apart * 0.3, if is_large { 11.0 } else { 4.0 });
+        let (mut leaves, mut roots) = (String::new(), String::new());
         for slot in filled(slots as usize, cover) {
             let across_m = left + (right - left) * (slot as f64 + 0.5) / slots;
             let (x, y) = self.at(across_m, level);
-            self.canvas.ellipse("floater", (x, y - 1.0), (3.4, 1.7));
-            self.canvas.line("root", (x, y + 1.0), (x, y + 5.0));
+            let (from, to) = (tenth(x - half), tenth(half * 2.0));
+            leaves += &format!("M{from} {}h{to}", tenth(y - 1.0));
+            let (near, far) = (tenth(x - half * 0.4), tenth(x + half * 0.5));
+            let below = tenth(y + 1.0);
+            roots += &format!("M{near} {below}v{root}M{far} {below}v{}", tenth(root * 0.8));
         }
-    }
-
-    pub(super) fn plants(&mut self) {
-        let (fast, slow) = match self.view.seen {
-            Seen::Front => ([0.04, 0.96], [0.07, 0.93]),
-            // From the right the front is on the left: low plants stand there.
-            Seen::Right => ([0.4, 0.97], [0.04, 0.5]),
-        };
-        for across_m in self.standing(self.drawing.fast.fraction(), fast) {
-            self.stem(across_m);
-        }
-        for across_m in self.standing(self.drawing.slow.fraction(), slow) {
-            self.tuft(across_m);
-        }
-    }
-
-    /// Where the plants of a group stand: as many of the places within a part of the
-    /// floor as the group fills, and at least one.
-    fn standing(&self, density: f64, [from, to]: [f64; 2]) -> Vec<f64> {
-        let Frame { left_m, .. } = self.inside;
-        let length_m = self.inside.across_m();
-        let room = (to - from) * length_m * self.scale.px_per_m();
-        let places = (room / STEM_PX).floor().max(1.0);
-        if density <= 0.0 {
-            return Vec::new();
-        }
-        let count = (density.min(1.0) * places).round().max(1.0) as usize;
-        (0..count)
-            .map(|i| {
-                let share = (i as f64 + 0.5) / count as f64;
-                left_m + length_m * (from + (to - from) * share)
-            })
-            .filter(|across_m| self.bed_m(*across_m) > 0.0)
-            .collect()
-    }
-
-    /// Water over the bed at a place, px.
-    fn water_px(&self, across_m: f64) -> f64 {
-        (self.drawing.water_level.m() - self.bed_m(across_m)).max(0.0) * self.scale.px_per_m()
-    }
-
-    fn stem(&mut self, across_m: f64) {
-        let (x, foot) = self.at(across_m, self.bed_m(across_m));
-        let height = self.water_px(across_m) * FAST_HEIGHT;
-        self.canvas.line("stem", (x, foot), (x, foot - height));
-        let pairs = (height / 9.0).floor() as usize;
-        for pair in 1..=pairs {
-            let y = foot - height * pair as f64 / pairs as f64;
+        if !leaves.is_empty() {
+            self.canvas.path("root", &roots);
             self.canvas
-                .polyline("leaf", &[(x - 3.5, y - 2.5), (x, y), (x + 3.5, y - 2.5)]);
+                .stroke("floater", &leaves, apart * 0.32, [0.0; 2]);
         }
     }
 
-    fn tuft(&mut self, across_m: f64) {
-        let (x, foot) = self.at(across_m, self.bed_m(across_m));
-        let height = self.water_px(across_m) * SLOW_HEIGHT;
-        for lean in [-5.0, -2.5, 0.0, 2.5, 5.0_f64] {
-            let tip = (x + lean, foot - height * (1.0 - lean.abs() / 12.0));
-            self.canvas.line("blade", (x, foot), tip);
+    /// Stones, and plants from the far wall to the near one.
+    pub(super) fn planting(&mut self) {
+        let plants = garden::plants(self.drawing);
+        let away = |plant: &Placed| match self.view.seen {
+            Seen::Front => plant.back,
+            Seen::Right => 1.0 - plant.right,
+        };
+        let mut far_first = plants.clone();
+        far_first.sort_by(|a, b| away(b).total_cmp(&away(a)));
+        let halfway = far_first.partition_point(|plant| away(plant) > 0.5);
+        for (i, plant) in far_first.iter().enumerate() {
+            if i == halfway {
+                self.stones();
+            }
+            self.plant(plant, away(plant), i);
+        }
+        if halfway == far_first.len() {
+            self.stones();
         }
     }
 
-    pub(super) fn stones(&mut self) {
-        let stones = &self.drawing.stones;
-        let count = stones.len() as f64;
-        for (i, diameter) in stones.iter().enumerate() {
-            let share = 0.1 + 0.6 * (i as f64 + 0.5) / count;
-            let across_m = self.inside.left_m + self.inside.across_m() * share;
+    /// How far across a place is, m.
+    fn across_m(&self, [right_m, back_m]: [f64; 2]) -> f64 {
+        match self.view.seen {
+            Seen::Front => right_m,
+            Seen::Right => back_m,
+        }
+    }
+
+    fn plant(&mut self, plant: &Placed, away: f64, turn: usize) {
+        let across_m = self.across_m(plant.place_m);
+        let bed_m = self.bed_m(across_m, away);
+        let depth_m = (self.drawing.water_level.m() - bed_m).max(0.0);
+        let (x, y) = self.at(across_m, bed_m);
+        let px = self.scale.px_per_m();
+        // roots hold it, so that none stands on the line of the bed
+        let foot = (x, y + 2.0);
+        let tall = plant.height_m(depth_m) * UNEVEN[turn % UNEVEN.len()];
+        let size = (plant.width_m * px, tall * px + 2.0);
+        leaf::plant(&mut self.canvas, plant.form, foot, size, turn);
+    }
+
+    fn stones(&mut self) {
+        let face = match self.view.seen {
+            Seen::Front => Face::Front,
+            Seen::Right => Face::Side,
+        };
+        for (i, place) in garden::stones(self.drawing).into_iter().enumerate() {
+            let Some(diameter) = self.drawing.stones.get(i) else {
+                return;
+            };
             let radius = self.scale.px(*diameter) / 2.0;
-            let (x, foot) = self.at(across_m, self.bed_m(across_m));
-            self.canvas.circle("stone", (x, foot - radius), radius);
+            let across_m = self.across_m(place);
+            let (x, foot) = self.at(across_m, self.bed_m(across_m, 0.5));
+            let middle = (x, foot - radius * face.axes().1 * 0.9);
+            stone(&mut self.canvas, face, middle, radius, i);
         }
+    }
+
+    /// Fish in the open water, others on the bed.
+    pub(super) fn animals(&mut self) {
+        let level_m = self.drawing.water_level.m();
+        let mut placed = 0;
+        for herd in &self.drawing.animals {
+            for _ in 0..herd.count.min(MOST_OF_A_KIND) {
+                placed += 1;
+                let [right, up] = EVEN.map(|step| (step * f64::from(placed) + 0.2).fract());
+                let across_m = self.inside.left_m + self.inside.across_m() * (0.12 + 0.7 * right);
+                let bed_m = self.bed_m(across_m, 0.0);
+                let over_bed = match herd.build {
+                    Build::Fish => (level_m - bed_m).max(0.0) * (0.3 + 0.5 * up),
+                    Build::Shrimp | Build::Snail => 0.0,
+                };
+                let at = self.at(across_m, bed_m + over_bed);
+                let length = self.scale.px(herd.length);
+                creature(&mut self.canvas, herd.build, at, length, placed % 3 != 0);
+            }
+        }
+    }
+
+    /// The lamp in its height over the water; how wide it is, nothing tells.
+    pub(super) fn lamp(&mut self) {
+        let Some(lamp) = self.drawing.lamp else {
+            return;
+        };
+        let up_m = self.drawing.water_level.m() + lamp.m();
+        let middle_m = f64::midpoint(self.inside.left_m, self.inside.right_m);
+        let half_m = self.inside.across_m() * 0.3;
+        let (left, y) = self.at(middle_m - half_m, up_m);
+        let (right, _) = self.at(middle_m + half_m, up_m);
+        self.canvas
+            .rectangle("device", (left, y - LAMP), (right - left, LAMP - 2.0));
+        self.canvas
+            .rectangle("lamp", (left, y - 2.0), (right - left, 2.0));
     }
 
     pub(super) fn device(&mut self) {
         let Some((device, depth)) = self.drawing.device else {
             return;
         };
-        let across_m = self.inside.left_m + self.inside.across_m() * 0.9;
+        let across_m = self.across_m(garden::device(self.drawing));
         let level_m = self.drawing.water_level.m();
-        let hangs_m = (level_m - depth.m()).max(self.bed_m(across_m));
+        let hangs_m = (level_m - depth.m()).max(self.bed_m(across_m, 0.5));
         let (x, y) = self.at(across_m, hangs_m);
         let (_, surface) = self.at(across_m, level_m);
         let (_, rim) = self.at(across_m, self.inside.high_m);
@@ -139,10 +181,14 @@ impl Picture<'_> {
 
     fn bubbles(&mut self, x: f64, from: f64, to: f64) {
         let count = ((from - to) / 9.0).floor().max(0.0) as usize;
-        for i in 0..count {
-            let sway = if i % 2 == 0 { -1.5 } else { 1.5 };
-            self.canvas
-                .circle("bubble", (x + sway, from - 9.0 * i as f64), 1.6);
+        let bubble = |i: usize| {
+            let sway = if i.is_multiple_of(2) { -1.5 } else { 1.5 };
+            let (x, y) = (tenth(x + sway - 1.6), tenth(from - 9.0 * i as f64));
+            format!("M{x} {y}a1.6 1.6 0 1 1 0 .1z")
+        };
+        let bubbles: String = (0..count).map(bubble).collect();
+        if !bubbles.is_empty() {
+            self.canvas.path("bubble", &bubbles);
         }
     }
 }

@@ -1,27 +1,55 @@
 //! A tank from the front or from the right, to scale, with its measures.
 
 mod contents;
+mod ends;
 
 use super::above;
 use super::canvas::{At, Canvas};
-use super::dimension::{Beside, Measure, across, chain, upright};
-use super::scale::{Frame, Scale};
+use super::dimension::{Beside, Measure, across, bar, chain, upright};
+use super::scale::{Frame, Scale, Size};
 use crate::geometry::{Elevation, Layer, Seen, Spot, edges_at};
 use crate::plan::Drawing;
 use crate::report::document::Sheet;
 use crate::units::{Length, UnitSystem};
+pub(super) use ends::differs_across;
+use ends::{Side, end_m};
 
-/// Room for the height on the left, with or without depths beside it, px.
-const LEFT: [f64; 2] = [28.0, 106.0];
-/// Room for depths on the right, px.
-const RIGHT: f64 = 114.0;
-/// Room above the rim and below the underside, px.
-const TOP: f64 = 8.0;
-const BOTTOM: f64 = 26.0;
+/// Room around the walls, px: on the left for the height, with or without depths beside it,
+/// on the right for depths, above the rim, and below the underside for length and scale.
+struct Room {
+    left: [f64; 2],
+    right: f64,
+    top: f64,
+    bottom: f64,
+    /// From the height's line to the picture's edge.
+    height: f64,
+}
+
+const fn room(size: Size) -> Room {
+    match size {
+        Size::Large => Room {
+            left: [40.0, 160.0],
+            right: 148.0,
+            top: 10.0,
+            bottom: 56.0,
+            height: 26.0,
+        },
+        Size::Small => Room {
+            left: [30.0, 116.0],
+            right: 114.0,
+            top: 8.0,
+            bottom: 42.0,
+            height: 18.0,
+        },
+    }
+}
+
 /// From a wall to the measures beside it, px.
 const GAP: f64 = 8.0;
 /// Depths that differ by less are shown as one, m.
 const ALIKE_M: f64 = 5e-4;
+/// Height of the lamp's housing, px.
+const LAMP: f64 = 7.0;
 
 /// A view with its labels.
 pub(in crate::report) fn elevation(sheet: &Sheet, seen: Seen, scale: Scale) -> String {
@@ -31,10 +59,13 @@ pub(in crate::report) fn elevation(sheet: &Sheet, seen: Seen, scale: Scale) -> S
     };
     let mut picture = Picture::new(sheet, view, scale);
     picture.vessel();
-    picture.plants();
-    picture.stones();
+    picture.far_bed();
+    picture.planting();
+    picture.bed();
     picture.device();
+    picture.animals();
     picture.floaters();
+    picture.lamp();
     picture.walls();
     picture.measures();
     picture.canvas.finish()
@@ -48,14 +79,26 @@ struct Picture<'a> {
     inside: Frame,
     scale: Scale,
     left: f64,
+    top: f64,
     canvas: Canvas,
 }
 
 impl<'a> Picture<'a> {
     fn new(sheet: &'a Sheet, view: &'a Elevation, scale: Scale) -> Self {
         let frame = Frame::of(&view.outer);
-        let left = LEFT[usize::from(differs_across(view))];
+        let room = room(scale.size());
+        let left = room.left[usize::from(differs_across(view))];
         let px = scale.px_per_m();
+        let lamp_m = sheet.drawing.lamp.map_or(0.0, |lamp| {
+            let over_rim = sheet.drawing.water_level + lamp - sheet.drawing.height;
+            over_rim.m().max(0.0)
+        });
+        let top = room.top
+            + if lamp_m > 0.0 {
+                lamp_m * px + LAMP
+            } else {
+                0.0
+            };
         let title = match view.seen {
             Seen::Front => "The tank from the front",
             Seen::Right => "The tank from the right, its front on the left",
@@ -68,9 +111,10 @@ impl<'a> Picture<'a> {
             inside: Frame::of(&view.inner),
             scale,
             left,
+            top,
             canvas: Canvas::new(
-                left + frame.across_m() * px + RIGHT,
-                TOP + frame.up_m() * px + BOTTOM,
+                left + frame.across_m() * px + room.right,
+                top + frame.up_m() * px + room.bottom,
                 title,
                 &described(sheet),
             ),
@@ -81,7 +125,7 @@ impl<'a> Picture<'a> {
         let px = self.scale.px_per_m();
         (
             self.left + (across_m - self.frame.left_m) * px,
-            TOP + (self.frame.high_m - up_m) * px,
+            self.top + (self.frame.high_m - up_m) * px,
         )
     }
 
@@ -98,15 +142,39 @@ impl<'a> Picture<'a> {
             ("glass", &view.outer),
             ("air", &view.inner),
             ("water", &view.water),
-            ("soil", &view.soil),
-            ("cap", &view.cap),
         ];
         for (class, outline) in parts {
             let places = self.places(outline);
             self.canvas.polygon(class, &places);
         }
-        let far = self.places(&view.far);
-        self.canvas.polyline("far", &far);
+    }
+
+    /// The bed where it is seen behind that at the near wall.
+    fn far_bed(&mut self) {
+        let far = &self.view.far;
+        let ends = [far.last(), far.first()].into_iter().flatten();
+        let down = ends.map(|spot| Spot {
+            across: spot.across,
+            up: Length::ZERO,
+        });
+        let around: Vec<Spot> = far.iter().copied().chain(down).collect();
+        if self.drawing.is_sloped() {
+            let places = self.places(&around);
+            self.canvas.polygon("slope", &places);
+        }
+    }
+
+    /// The bed at the near wall, over the feet of what stands in it.
+    fn bed(&mut self) {
+        let view = self.view;
+        for (class, outline) in [("soil", &view.soil), ("cap", &view.cap)] {
+            let places = self.places(outline);
+            self.canvas.polygon(class, &places);
+        }
+        if self.drawing.is_sloped() {
+            let far = self.places(&view.far);
+            self.canvas.polyline("far", &far);
+        }
     }
 
     /// Edges over what the tank holds, and the surface.
@@ -144,13 +212,23 @@ impl<'a> Picture<'a> {
         }
     }
 
-    /// Height of the bed's near surface, m.
-    fn bed_m(&self, across_m: f64) -> f64 {
-        let edges = edges_at(&self.view.cap, Length::from_m(across_m));
-        edges.map_or(0.0, |[_, top]| top.m())
+    /// Height of the bed's surface at a place across, from 0 at the near wall to 1 at the
+    /// far one, m.
+    fn bed_m(&self, across_m: f64, away: f64) -> f64 {
+        let near = edges_at(&self.view.cap, Length::from_m(across_m));
+        let near_m = near.map_or(0.0, |[_, top]| top.m());
+        let pairs = self.view.far.windows(2);
+        let mut cuts = pairs.filter_map(|pair| {
+            let (from, to) = (pair[0].across.m(), pair[1].across.m());
+            let share = (across_m - from) / (to - from);
+            let up_m = pair[0].up.m() + (pair[1].up.m() - pair[0].up.m()) * share;
+            (0.0..=1.0).contains(&share).then_some(up_m)
+        });
+        near_m + (cuts.next().unwrap_or(near_m) - near_m) * away
     }
 
     fn measures(&mut self) {
+        let line = self.scale.line();
         let (units, drawing) = (self.units, self.drawing);
         let (left, low) = self.at(self.inside.left_m, self.inside.low_m);
         let (right, high) = self.at(self.inside.right_m, self.inside.high_m);
@@ -165,10 +243,13 @@ impl<'a> Picture<'a> {
             (left, underside + 8.0),
             right,
             &units.dimension(length),
+            line,
         );
+        let bar_y = underside + 16.0 + line * 1.3;
+        bar(&mut self.canvas, (left, bar_y), self.scale, units);
         upright(
             &mut self.canvas,
-            (16.0, low),
+            (room(self.scale.size()).height, low),
             high,
             &units.dimension(drawing.height),
         );
@@ -178,10 +259,12 @@ impl<'a> Picture<'a> {
             outer_right + GAP,
             Beside::Right,
             &measures,
+            line,
         );
         if differs_across(self.view) {
             let measures = self.depths_at(Side::Left);
-            chain(&mut self.canvas, outer_left - GAP, Beside::Left, &measures);
+            let x = outer_left - GAP;
+            chain(&mut self.canvas, x, Beside::Left, &measures, line);
         }
     }
 
@@ -199,30 +282,24 @@ impl<'a> Picture<'a> {
             to: y(high_m),
             says,
         };
-        let mut measures = vec![
+        if side == Side::Left {
+            // named on the other side
+            return vec![measure(0.0, soil_m, soil), measure(soil_m, cap_m, cap)];
+        }
+        let water = units.dimension(drawing.water_depth);
+        let mean = if drawing.is_sloped() { "mean " } else { "" };
+        let freeboard = Length::from_m(drawing.height.m() - level_m);
+        vec![
             measure(0.0, soil_m, format!("soil {soil}")),
             measure(soil_m, cap_m, format!("cap {cap}")),
-        ];
-        if side == Side::Right {
-            let water = units.dimension(drawing.water_depth);
-            let mean = if drawing.is_sloped() { "mean " } else { "" };
-            measures.push(measure(cap_m, level_m, format!("water {mean}{water}")));
-            let freeboard = Length::from_m(drawing.height.m() - level_m);
-            measures.push(measure(
+            measure(cap_m, level_m, format!("water {mean}{water}")),
+            measure(
                 level_m,
                 drawing.height.m(),
                 format!("freeboard {}", units.dimension(freeboard)),
-            ));
-        }
-        measures
+            ),
+        ]
     }
-}
-
-/// One end of a view.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Side {
-    Left,
-    Right,
 }
 
 /// "35 mm", or "35 mm (a)" where it is the least or the greatest, by the letters of the
@@ -239,34 +316,6 @@ fn extreme(units: UnitSystem, layer: &Layer, letters: [&str; 2], depth_m: f64) -
         format!("{shown} ({})", letters[1])
     } else {
         shown
-    }
-}
-
-/// Whether the bed is deeper at one end of the view than at the other.
-fn differs_across(view: &Elevation) -> bool {
-    [&view.soil, &view.cap]
-        .iter()
-        .any(|layer| (end_m(layer, Side::Left) - end_m(layer, Side::Right)).abs() > ALIKE_M)
-}
-
-/// Height of an outline's upper edge at one end, m.
-fn end_m(outline: &[Spot], side: Side) -> f64 {
-    let top = Frame::of(outline).high_m;
-    let frame = Frame::of(outline);
-    let end = match side {
-        Side::Left => frame.left_m,
-        Side::Right => frame.right_m,
-    };
-    let there = outline
-        .iter()
-        .filter(|spot| (spot.across.m() - end).abs() < ALIKE_M)
-        .map(|spot| spot.up.m());
-    // A layer in a bowl is widest below or above its surface, which is level.
-    let straight = there.clone().count() > 1;
-    if straight {
-        there.fold(0.0, f64::max)
-    } else {
-        top.max(0.0)
     }
 }
 

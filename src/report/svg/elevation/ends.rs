@@ -1,0 +1,40 @@
+//! How high the bed lies at the ends of a view.
+
+use super::ALIKE_M;
+use crate::geometry::{Elevation, Spot};
+use crate::report::svg::scale::Frame;
+
+/// One end of a view.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Side {
+    Left,
+    Right,
+}
+
+/// Whether the bed is deeper at one end of the view than at the other.
+pub(in crate::report::svg) fn differs_across(view: &Elevation) -> bool {
+    [&view.soil, &view.cap]
+        .iter()
+        .any(|layer| (end_m(layer, Side::Left) - end_m(layer, Side::Right)).abs() > ALIKE_M)
+}
+
+/// Height of an outline's upper edge at one end, m.
+pub(super) fn end_m(outline: &[Spot], side: Side) -> f64 {
+    let top = Frame::of(outline).high_m;
+    let frame = Frame::of(outline);
+    let end = match side {
+        Side::Left => frame.left_m,
+        Side::Right => frame.right_m,
+    };
+    let there = outline
+        .iter()
+        .filter(|spot| (spot.across.m() - end).abs() < ALIKE_M)
+        .map(|spot| spot.up.m());
+    // A layer in a bowl is widest below or above its surface, which is level.
+    let straight = there.clone().count() > 1;
+    if straight {
+        there.fold(0.0, f64::max)
+    } else {
+        top.max(0.0)
+    }
+}
