@@ -1,9 +1,12 @@
 //! What becomes of the water in the next weeks if nothing is done.
 
+use std::ops::RangeInclusive;
+
 use serde::Serialize;
 
 use super::case::Case;
 use super::hypotheses::{AHEAD_D, Member, Nitrogen};
+use super::measurement::Subject;
 use crate::result::results;
 use crate::source::Band;
 use crate::startup::limits::{READY_AMMONIA_MG_N_L, READY_NITRITE_MG_N_L};
@@ -27,30 +30,76 @@ results! {
     }
 }
 
+/// A nutrient on a day, as it was read.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ReadPoint {
+    /// Days after flooding.
+    pub day: f64,
+    /// Which.
+    pub analyte: Analyte,
+    /// How much, on its own scale.
+    pub mg_l: f64,
+}
+
+/// The nutrients that were read.
+pub fn read(case: &Case<'_>) -> Vec<ReadPoint> {
+    let points = case.log.iter().filter_map(|measured| {
+        let analyte = match measured.of {
+            Subject::Ammonia => Analyte::Ammonia,
+            Subject::Nitrite => Analyte::Nitrite,
+            Subject::Nitrate => Analyte::Nitrate,
+            _ => return None,
+        };
+        Some(ReadPoint {
+            day: measured.day,
+            analyte,
+            mg_l: measured.value.number(),
+        })
+    });
+    points.collect()
+}
+
 /// The weeks ahead, from today on.
 pub fn days(case: &Case<'_>, members: &[(f64, Member)]) -> Vec<ForecastDay> {
     let today = case.now_d().round() as usize;
-    (today..=today + AHEAD_D as usize)
-        .filter_map(|day| {
-            let of = |analyte: Analyte, nitrogen: fn(&Nitrogen) -> f64| {
-                let own = move |water: &Nitrogen| {
-                    analyte
-                        .from_element(Concentration::from_mg_l(nitrogen(water).max(0.0)))
-                        .mg_l()
-                };
-                let values = members
-                    .iter()
-                    .filter_map(|(weight, member)| Some((own(member.days.get(day)?), *weight)));
-                band(values.collect())
+    between(case, members, today..=today + AHEAD_D as usize)
+}
+
+/// As many days before today as ahead of it.
+pub fn past(case: &Case<'_>, members: &[(f64, Member)]) -> Vec<ForecastDay> {
+    let today = case.now_d().round() as usize;
+    between(
+        case,
+        members,
+        today.saturating_sub(AHEAD_D as usize)..=today,
+    )
+}
+
+fn between(
+    case: &Case<'_>,
+    members: &[(f64, Member)],
+    days: RangeInclusive<usize>,
+) -> Vec<ForecastDay> {
+    days.filter_map(|day| {
+        let of = |analyte: Analyte, nitrogen: fn(&Nitrogen) -> f64| {
+            let own = move |water: &Nitrogen| {
+                analyte
+                    .from_element(Concentration::from_mg_l(nitrogen(water).max(0.0)))
+                    .mg_l()
             };
-            Some(ForecastDay {
-                day: case.keeper_day(day as f64),
-                ammonia_mg_l: of(Analyte::Ammonia, |water| water.ammonia)?,
-                nitrite_mg_l: of(Analyte::Nitrite, |water| water.nitrite)?,
-                nitrate_mg_l: of(Analyte::Nitrate, |water| water.nitrate)?,
-            })
+            let values = members
+                .iter()
+                .filter_map(|(weight, member)| Some((own(member.days.get(day)?), *weight)));
+            band(values.collect())
+        };
+        Some(ForecastDay {
+            day: case.keeper_day(day as f64),
+            ammonia_mg_l: of(Analyte::Ammonia, |water| water.ammonia)?,
+            nitrite_mg_l: of(Analyte::Nitrite, |water| water.nitrite)?,
+            nitrate_mg_l: of(Analyte::Nitrate, |water| water.nitrate)?,
         })
-        .collect()
+    })
+    .collect()
 }
 
 /// The day from which ammonia and nitrite stay low, as a band; none where its middle is

@@ -6,6 +6,7 @@
 //! them by readings ([`kit`]), signs ([`sign`]) and circumstances, [`remedy`] finds
 //! quantities, [`look`] the look that would tell most, [`forecast`] the weeks ahead.
 
+mod aired;
 pub mod case;
 pub mod cause;
 pub mod circumstance;
@@ -29,10 +30,13 @@ mod check_cause;
 mod check_water;
 mod working;
 
+pub use aired::Aired;
 pub use cause::Cause;
+pub use forecast::ReadPoint;
 pub use hypotheses::runs;
 pub use measurement::{Measurement, Reported, Subject};
 pub use next_step::NextResult;
+pub use weighing::Evidence;
 pub use working::{worked, working};
 
 use serde::Serialize;
@@ -51,7 +55,7 @@ use hypotheses::Hypotheses;
 use look::Look;
 use narrowing::Narrowed;
 use remedy::{CauseRemedy, treat};
-use weighing::{Evidence, Weighing};
+use weighing::Weighing;
 
 /// Members for each cause where nothing else is asked for.
 pub const MEMBERS: u32 = 128;
@@ -106,6 +110,12 @@ results! {
         pub ready_day: Option<Band> => "animals.early" by Members,
         /// the weeks ahead if nothing is done
         pub forecast: Vec<ForecastDay> => "check.fit",
+        /// The weeks before, by the same members, for charts.
+        #[serde(skip)]
+        pub past: Vec<ForecastDay>,
+        /// What was read, for charts.
+        #[serde(skip)]
+        pub read: Vec<ReadPoint>,
         /// The soil as it lies.
         pub soil: SoilSection,
         /// The cap as it lies.
@@ -231,6 +241,8 @@ pub fn diagnose_with_progress(
         resampled: narrowed.resampled,
         ready_day,
         forecast: forecast::days(&case, &members_ahead),
+        past: forecast::past(&case, &members_ahead),
+        read: forecast::read(&case),
         soil: bed.soil,
         cap: bed.cap,
         bed: bed.bed,

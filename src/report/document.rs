@@ -65,6 +65,8 @@ pub enum Block {
     Grid(Grid),
     /// Shares side by side.
     Bars(Bars),
+    /// What speaks for and against something.
+    Balance(Vec<Weight>),
     /// Two results of several tanks.
     Scatter(Scatter),
     /// Judged results.
@@ -148,6 +150,17 @@ impl Folded {
             blocks,
         })
     }
+}
+
+/// What speaks for or against something.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Weight {
+    /// What is known.
+    pub says: String,
+    /// How many times as likely it makes it, by the logarithm to base ten; below 0 less.
+    pub weight: f64,
+    /// The same in words.
+    pub words: String,
 }
 
 /// A tank to be drawn, in the units shown.

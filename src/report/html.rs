@@ -7,6 +7,7 @@ use askama::Template;
 
 use super::document::{
     Align, Block, Checklist, Column, Document, Fact, Judged, Reason, Sortable, Table, Timeline,
+    Weight,
 };
 use super::figure::{FRONT, Figure, figures};
 use super::svg;
@@ -91,6 +92,7 @@ enum Part<'a> {
     Findings(&'a [Judged]),
     Items(&'a [String]),
     Timeline(&'a Timeline),
+    Balance(&'a [Weight]),
     Folded {
         summary: &'a str,
         is_open: bool,
@@ -191,6 +193,7 @@ fn add<'a>(parts: &mut Vec<Part<'a>>, block: &'a Block) {
         Block::Findings(findings) if findings.is_empty() => return,
         Block::Findings(findings) => Part::Findings(findings),
         Block::Items(items) => Part::Items(items),
+        Block::Balance(weights) => Part::Balance(weights),
         Block::Timeline(timeline) => Part::Timeline(timeline),
         Block::Folded(folded) => {
             let mut inner = Vec::new();
@@ -242,7 +245,8 @@ impl Section<'_> {
 
     /// About how many lines its findings and lists take, where they are seen at once.
     fn lines(&self) -> usize {
-        let findings = |findings: &[Judged]| findings.len() * LINES_OF_FINDING;
+        let lines = |judged: &Judged| 2 + usize::from(!judged.remedy.is_empty()) * 3;
+        let findings = |findings: &[Judged]| findings.iter().map(lines).sum::<usize>();
         let lines = self.parts.iter().map(|part| match part {
             Part::Findings(shown) => findings(shown),
             Part::Folded {
@@ -270,6 +274,7 @@ impl Section<'_> {
     /// Several figures stand beside each other; a table of many columns has room.
     fn is_wide(&self) -> bool {
         self.figures().count() > 1
+            || self.is_beside()
             || self.parts.iter().any(|part| match part {
                 Part::Table(table) => table.columns.len() > MOST_IN_COLUMN,
                 Part::Timeline(_) | Part::Sortable(_) => true,
@@ -285,8 +290,9 @@ impl Section<'_> {
             .iter()
             .any(|part| matches!(part, Part::Facts(_) | Part::Text(_) | Part::Items(_)));
         let mut parts = self.parts.iter();
-        let has_table = parts.any(|part| matches!(part, Part::Table(_)));
-        has_words && !has_table && !self.draws() && self.figures().next().is_some()
+        let has_table = parts.any(|part| matches!(part, Part::Table(_) | Part::Sortable(_)));
+        let charts = || self.figures().any(|figure| figure.class == "chart");
+        has_words && !has_table && charts()
     }
 
     /// What is scrolled where a table is wider than the page.
@@ -301,10 +307,8 @@ impl Section<'_> {
 
 /// Tables with more columns take the whole width.
 const MOST_IN_COLUMN: usize = 5;
-/// Lines that a finding takes, and lines beside a drawing from which on a table stands under
-/// it.
-const LINES_OF_FINDING: usize = 4;
-const MOST_LINES: usize = 28;
+/// Lines beside a drawing from which on a table stands under it.
+const MOST_LINES: usize = 20;
 /// Sections that may stand beside the drawing, before it.
 const MOST_BEFORE_DRAWING: usize = 2;
 
@@ -363,6 +367,20 @@ fn status_of(column: &Column, cell: &str) -> Option<Status> {
     let is_status = column.align == Align::Status;
     all.into_iter()
         .find(|status| is_status && status.word() == cell)
+}
+
+/// Weight that fills its side of the scales: a hundred times as likely.
+const FULL: f64 = 2.0;
+
+impl Weight {
+    /// How far its bar reaches, % of the scales.
+    fn reach(&self) -> String {
+        fixed((self.weight.abs() / FULL).min(1.0) * 50.0, 1)
+    }
+
+    const fn side(&self) -> &'static str {
+        if self.weight > 0.0 { "for" } else { "against" }
+    }
 }
 
 impl Timeline {

@@ -70,7 +70,11 @@ fn add(out: &mut String, block: &Block, layout: Layout) {
                 finding_lines(out, judged, layout);
             }
         }
-        Block::OnPage(_) | Block::Timeline(_) | Block::Fleet(_) | Block::Grid(_) => {}
+        Block::OnPage(_)
+        | Block::Timeline(_)
+        | Block::Fleet(_)
+        | Block::Grid(_)
+        | Block::Balance(_) => {}
         Block::Sortable(sortable) => table_lines(out, &sortable.table, layout),
         Block::Folded(folded) => {
             for block in &folded.blocks {

@@ -1,14 +1,14 @@
 //! A check of an existing tank as a document.
 
 use super::plan::drawing;
-use super::{finding, reason};
+use super::{finding, night, reason};
 use crate::design::{Design, Looked};
 use crate::diagnosis::forecast::ForecastDay;
-use crate::diagnosis::{CauseResult, Diagnosis, NextResult};
+use crate::diagnosis::{Aired, CauseResult, Diagnosis, Evidence, NextResult};
 use crate::plan::watch_limit_mg_l;
 use crate::report::bars::{Bar, Bars};
 use crate::report::chart::{Across, Chart, Level, Series};
-use crate::report::document::{Block, Column, Document, Fact, Table};
+use crate::report::document::{Block, Column, Document, Fact, Table, Weight};
 use crate::source::Band;
 use crate::units::show::{fixed, significant};
 use crate::units::{Analyte, Length};
@@ -27,11 +27,15 @@ const EVIDENCE_SHOWN: usize = 4;
 type Followed = (&'static str, Analyte, fn(&ForecastDay) -> Band);
 
 /// A check, next step first.
-pub fn check(design: &Design, found: &Diagnosis) -> Document {
+pub fn check(design: &Design, found: &Diagnosis, aired: Option<&Aired>) -> Document {
     let mut blocks = vec![
         Block::Verdict(found.status(), headline(&found.next_step)),
         Block::Facts(steps(&found.next_step)),
     ];
+    if let Some(aired) = aired {
+        let chart = night::aired(design, aired);
+        blocks.push(Block::OnPage(Box::new(Block::Chart(chart))));
+    }
     let known = !found.is_blind;
     if known {
         blocks.extend(causes(design, found));
@@ -89,14 +93,14 @@ fn causes(design: &Design, found: &Diagnosis) -> Vec<Block> {
         .collect();
     let mut blocks = vec![
         Block::Heading("Causes".to_owned()),
-        Block::Table(Table {
+        Block::InText(Box::new(Block::Table(Table {
             columns: vec![
                 Column::numbers("likely"),
                 Column::words("cause"),
                 Column::words("what it means"),
             ],
             rows: named.iter().map(|result| row(result)).collect(),
-        }),
+        }))),
         Block::OnPage(Box::new(Block::Bars(bars(&named)))),
         Block::Text(weighed(design, found)),
     ];
@@ -106,19 +110,24 @@ fn causes(design: &Design, found: &Diagnosis) -> Vec<Block> {
             result.cause.label()
         )));
         let evidence = result.evidence.iter().take(EVIDENCE_SHOWN);
-        blocks.push(Block::Facts(
-            evidence
-                .map(|evidence| {
-                    let factor = significant(10_f64.powf(evidence.weight.abs()), 2);
-                    let way = if evidence.weight > 0.0 {
-                        "for"
-                    } else {
-                        "against"
-                    };
-                    Fact::new(way, format!("{factor} times"), &evidence.says).by("check.cause")
-                })
-                .collect(),
-        ));
+        let told: Vec<(&Evidence, &str, String)> = evidence
+            .map(|evidence| {
+                let factor = significant(10_f64.powf(evidence.weight.abs()), 2);
+                let is_for = evidence.weight > 0.0;
+                let way = if is_for { "for" } else { "against" };
+                (evidence, way, format!("{factor} times"))
+            })
+            .collect();
+        let facts = told
+            .iter()
+            .map(|(evidence, way, times)| Fact::new(*way, times, &evidence.says).by("check.cause"));
+        blocks.push(Block::InText(Box::new(Block::Facts(facts.collect()))));
+        let weights = told.iter().map(|(evidence, way, times)| Weight {
+            says: evidence.says.clone(),
+            weight: evidence.weight,
+            words: format!("{times} {way}"),
+        });
+        blocks.push(Block::OnPage(Box::new(Block::Balance(weights.collect()))));
     }
     for result in named
         .iter()
@@ -146,18 +155,12 @@ fn row(result: &CauseResult) -> Vec<String> {
     ]
 }
 
-/// How likely each cause is, with what speaks most for it.
+/// How likely each cause is, with what it means.
 fn bars(named: &[&CauseResult]) -> Bars {
-    let bars = named.iter().map(|result| {
-        let strongest = result
-            .evidence
-            .iter()
-            .find(|evidence| evidence.weight > 0.0);
-        Bar {
-            label: result.cause.label().to_owned(),
-            share: result.probability,
-            says: strongest.map_or_else(String::new, |evidence| evidence.says.clone()),
-        }
+    let bars = named.iter().map(|result| Bar {
+        label: result.cause.label().to_owned(),
+        share: result.probability,
+        says: result.says.to_owned(),
     });
     Bars {
         title: "how likely each cause is".to_owned(),
@@ -277,7 +280,8 @@ fn ahead(design: &Design, found: &Diagnosis) -> Vec<Block> {
     };
     let moving = followed.into_iter().filter(|(.., of)| moves(*of));
     blocks.extend(moving.map(|(title, analyte, of)| {
-        let line = found.forecast.iter().map(|day| (day.day, of(day)));
+        let past = found.past.iter().filter(|day| day.day < found.day);
+        let line = past.chain(&found.forecast).map(|day| (day.day, of(day)));
         let limit = watch_limit_mg_l(design, analyte);
         Block::Chart(Chart {
             title: title.to_owned(),
@@ -293,6 +297,14 @@ fn ahead(design: &Design, found: &Diagnosis) -> Vec<Block> {
                 })
                 .into_iter()
                 .collect(),
+            points: found
+                .read
+                .iter()
+                .filter(|read| read.analyte == analyte)
+                .map(|read| (read.day, read.mg_l))
+                .collect(),
+            start: design.draft().start,
+            now: Some(found.day),
             ..Chart::default()
         })
     }));

@@ -60,6 +60,9 @@ pub fn standard_columns() -> (Vec<Column>, Vec<Column>) {
 pub fn compare(compared: &Compared<'_>) -> Document {
     let on_page = |block| Block::OnPage(Box::new(block));
     let mut blocks = Vec::new();
+    let swept = sweep::pictures(compared);
+    let is_swept = !swept.is_empty();
+    blocks.extend(swept.into_iter().map(on_page));
     if !compared.rows.is_empty() {
         let table = table(compared);
         if table.rows.len() <= MOST_SORTED && table.columns.len() <= MOST_SORTED_BY {
@@ -83,12 +86,10 @@ pub fn compare(compared: &Compared<'_>) -> Document {
         blocks.push(on_page(Block::Heading(AT_ONE_SCALE.to_owned())));
         blocks.push(on_page(Block::Fleet(compared.sheets.clone())));
     }
-    let swept = sweep::pictures(compared);
-    if swept.is_empty() {
+    if !is_swept {
         let scatter = scatter(compared).map(Block::Scatter);
         blocks.extend(scatter.map(on_page));
     }
-    blocks.extend(swept.into_iter().map(on_page));
     if !compared.remark.is_empty() {
         blocks.push(Block::Text(compared.remark.clone()));
     }
@@ -211,8 +212,8 @@ fn scatter(compared: &Compared<'_>) -> Option<Scatter> {
             })
         });
     Some(Scatter {
-        across: compared.columns[across].name().to_owned(),
-        up: compared.columns[up].name().to_owned(),
+        across: sweep::with_unit(compared.columns[across].name()),
+        up: sweep::with_unit(compared.columns[up].name()),
         dots: dots.collect(),
     })
 }

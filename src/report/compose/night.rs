@@ -3,6 +3,7 @@
 use super::estimate::ranged;
 use super::{finding, reason};
 use crate::design::Design;
+use crate::diagnosis::Aired;
 use crate::finding::{Finding, Status};
 use crate::night::limits::{DAWN_ACT_MG_L, DAWN_WATCH_MG_L};
 use crate::plan::{
@@ -275,8 +276,14 @@ fn evaporation(units: UnitSystem, heat: &HeatSection) -> Fact {
 
 /// Oxygen and carbon dioxide over the hours of a day.
 pub(super) fn charts(design: &Design, hours: &[HourRow]) -> [Block; 2] {
+    let carbon_dioxide = chart("carbon dioxide", design, hours, |row| row.co2_mg_l);
+    [oxygen(design, hours), carbon_dioxide].map(Block::Chart)
+}
+
+/// Oxygen with its limits.
+fn oxygen(design: &Design, hours: &[HourRow]) -> Chart {
     let limits = [("wanted", limit_mg_l(design)), ("act under", DAWN_ACT_MG_L)];
-    let oxygen = Chart {
+    Chart {
         limits: limits
             .map(|(name, value)| Level {
                 name: name.to_owned(),
@@ -284,9 +291,27 @@ pub(super) fn charts(design: &Design, hours: &[HourRow]) -> [Block; 2] {
             })
             .to_vec(),
         ..chart("oxygen", design, hours, |row| row.oxygen_mg_l)
+    }
+}
+
+/// Oxygen over a day and night as the tank stands, and with the air that is advised.
+pub(super) fn aired(design: &Design, aired: &Aired) -> Chart {
+    let line = |name: String, hours: &[HourRow]| Series {
+        name,
+        line: hours
+            .iter()
+            .map(|row| (row.hour, row.oxygen_mg_l.band()))
+            .collect(),
     };
-    let carbon_dioxide = chart("carbon dioxide", design, hours, |row| row.co2_mg_l);
-    [oxygen, carbon_dioxide].map(Block::Chart)
+    let flow = design.draft().units.air_flow(aired.flow);
+    Chart {
+        title: format!("oxygen, mg/L, as it is and with {flow} of air by night"),
+        series: vec![
+            line("nothing done".to_owned(), &aired.as_it_is),
+            line("with air".to_owned(), &aired.with_air),
+        ],
+        ..oxygen(design, &aired.as_it_is)
+    }
 }
 
 fn chart(name: &str, design: &Design, hours: &[HourRow], value: fn(&HourRow) -> Estimate) -> Chart {

@@ -17,7 +17,12 @@ pub fn solve(solved: &Solved, answer: &Answer, condition: &Condition) -> Documen
     blocks.push(Block::Heading("Looked at".to_owned()));
     blocks.push(Block::Table(looks(solved, answer)));
     Document {
-        title: format!("{} to be found", in_words(&solved.key)),
+        title: format!(
+            "Which {} gives {} {}?",
+            in_words(&solved.key),
+            in_words(&solved.result),
+            asked(condition)
+        ),
         blocks,
         ..Document::default()
     }

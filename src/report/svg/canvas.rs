@@ -153,6 +153,30 @@ pub(super) fn tenth(value: f64) -> String {
     fixed(value, 1)
 }
 
+/// A line without the points that lie within a distance of what is left of it (Douglas and
+/// Peucker's way).
+pub(super) fn thinned(points: &[At], within: f64) -> Vec<At> {
+    let [first, middle @ .., last] = points else {
+        return points.to_vec();
+    };
+    let (dx, dy) = (last.0 - first.0, last.1 - first.1);
+    let length = dx.hypot(dy).max(f64::MIN_POSITIVE);
+    let off = |at: &At| ((at.0 - first.0) * dy - (at.1 - first.1) * dx).abs() / length;
+    let furthest = middle
+        .iter()
+        .enumerate()
+        .max_by(|a, b| off(a.1).total_cmp(&off(b.1)));
+    match furthest {
+        Some((i, at)) if off(at) > within => {
+            let mut kept = thinned(&points[..=i + 1], within);
+            kept.pop();
+            kept.extend(thinned(&points[i + 1..], within));
+            kept
+        }
+        _ => vec![*first, *last],
+    }
+}
+
 /// A text with the characters that mark elements written out.
 pub(super) fn escaped(text: &str) -> String {
     let mut out = String::with_capacity(text.len());

@@ -3,7 +3,7 @@
 //! Names stand beside and above what is drawn, never on it.
 
 use super::axis::{DAY_STEPS, ticks, ticks_by};
-use super::canvas::{Anchor, At, Canvas, tenth};
+use super::canvas::{Anchor, At, Canvas, tenth, thinned};
 use super::dimension::spread;
 use crate::report::chart::{Across, Chart, Series};
 use crate::source::Band;
@@ -24,6 +24,8 @@ const ROW: f64 = 14.0;
 const BOTTOM: f64 = 20.0;
 const DATES: f64 = 14.0;
 const HOUR_STEPS: [f64; 5] = [1.0, 2.0, 3.0, 4.0, 6.0];
+/// How far a drawn line strays from the one computed, px.
+const STRAY: f64 = 0.25;
 /// Room that a name takes, px a letter.
 const LETTER: f64 = 6.2;
 
@@ -217,8 +219,8 @@ impl Frame {
         }
         let edge = |value: fn(&Band) -> f64| {
             let line = series.line.iter();
-            line.map(move |(time, band)| self.at(*time, value(band)))
-                .collect::<Vec<At>>()
+            let edge = line.map(|(time, band)| self.at(*time, value(band)));
+            thinned(&edge.collect::<Vec<At>>(), STRAY)
         };
         let mut around = edge(|band| band.high);
         around.extend(edge(|band| band.low).into_iter().rev());
@@ -231,7 +233,7 @@ impl Frame {
             .iter()
             .map(|(time, band)| self.at(*time, band.typical))
             .collect();
-        canvas.polyline(&format!("line line-{place}"), &points);
+        canvas.polyline(&format!("line line-{place}"), &thinned(&points, STRAY));
     }
 
     /// The names of lines, where there are several, and of limits beside their ends, none
@@ -250,8 +252,16 @@ impl Frame {
         });
         let ends: Vec<(f64, String, String)> = ends.chain(limits).collect();
         let wished: Vec<f64> = ends.iter().map(|end| end.0).collect();
-        for ((y, class, says), stands) in ends.iter().zip(spread(&wished, ROW)) {
-            let stands = stands.clamp(4.0, self.foot + 2.0);
+        let mut places = spread(&wished, ROW);
+        let lowest = places.iter().copied().fold(0.0, f64::max);
+        let over = (lowest - self.foot - 2.0).max(0.0);
+        for place in &mut places {
+            // those at the foot move up together
+            if lowest - *place < ROW * 3.0 {
+                *place -= over;
+            }
+        }
+        for ((y, class, says), stands) in ends.iter().zip(places) {
             let x = self.right;
             let bend = [(x + 1.0, *y), (x + 5.0, stands), (x + 11.0, stands)];
             canvas.polyline(&format!("{class} end"), &bend);

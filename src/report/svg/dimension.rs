@@ -75,7 +75,7 @@ pub(super) fn upright(canvas: &mut Canvas, from: At, to_y: f64, says: &str) {
     for y in [low, to_y] {
         canvas.line("measure", (x - TICK, y), (x + TICK, y));
     }
-    canvas.upright("label", (x - 5.0, f64::midpoint(low, to_y)), says);
+    canvas.upright("label", (x - 7.0, f64::midpoint(low, to_y)), says);
 }
 
 /// A bar of a round length from a place on, in black and white halves, with its length.

@@ -48,7 +48,7 @@ fn stem((x, y): At, height: f64, sway: f64) -> String {
 }
 
 /// More pairs than that on a stem are drawn further apart.
-const MOST_PAIRS: f64 = 13.0;
+const MOST_PAIRS: f64 = 11.0;
 
 /// Leaves in pairs along a stem, at least so far apart and smaller towards the tip.
 fn pairs((x, y): At, (reach, height): At, sway: f64, apart: f64) -> String {
