@@ -60,7 +60,22 @@ pub fn lines(sheet: &Sheet, width: usize, unicode: bool) -> Vec<Line> {
         }
     }
     lines.push(caption(&raster, slopes_to_front));
+    lines.extend(key(drawing));
     lines
+}
+
+/// What the characters of plants and stones stand for; nothing where there are none.
+fn key(drawing: &Drawing) -> Option<Line> {
+    let marks = [
+        (drawing.floating.fraction(), "o floaters"),
+        (drawing.density(Group::Fast).fraction(), "} stems"),
+        (drawing.density(Group::Slow).fraction(), "w slow growers"),
+        (drawing.stones.len() as f64, "O stones, one by one"),
+    ];
+    let there = marks.iter().filter(|(amount, _)| *amount > 0.0);
+    let words: Vec<&str> = there.map(|(_, words)| *words).collect();
+    let text = format!("{:INDENT$}{}", "", words.join(", "));
+    (!words.is_empty()).then(|| text.chars().map(|c| (c, Part::Plain)).collect())
 }
 
 fn caption(raster: &Raster<'_>, from_right: bool) -> Line {
@@ -213,10 +228,10 @@ impl<'a> Raster<'a> {
                 ('~', Part::Water)
             };
         }
-        let is_stone = stands(place, self.stone_share()) && place % 10 < 4;
+        let is_stone = self.is_stone(place, over_bed);
         let [fast, slow] =
             [Group::Fast, Group::Slow].map(|group| drawing.density(group).fraction());
-        if over_bed == 0 && is_stone {
+        if is_stone {
             ('O', Part::Stone)
         } else if place % 2 == 1 && stands(place / 2, planted(fast)) && over_bed * 4 < depth * 3 {
             (
@@ -230,10 +245,17 @@ impl<'a> Raster<'a> {
         }
     }
 
-    /// How much of the length stones would take side by side.
-    fn stone_share(&self) -> f64 {
-        let length: f64 = self.drawing.stones.iter().map(|ball| ball.m()).sum();
-        length / (self.columns as f64 * self.column_m)
+    /// Whether a stone fills a place over the bed: each as wide and high as the ball of its
+    /// volume, a character at least, and apart from the next.
+    fn is_stone(&self, place: usize, over_bed: usize) -> bool {
+        let stones = &self.drawing.stones;
+        stones.iter().enumerate().any(|(i, ball)| {
+            let share = (i as f64 + 0.5) / stones.len() as f64;
+            let wide = (ball.m() / self.column_m).round().max(1.0);
+            let high = (ball.m() / self.row_m).round().max(1.0);
+            let from = (share * self.columns as f64 - wide / 2.0).round().max(0.0) as usize;
+            (from..from + wide as usize).contains(&place) && over_bed < high as usize
+        })
     }
 }
 

@@ -57,10 +57,10 @@ const GROUPS: [Group; 3] = [
 ];
 
 /// How a chart is read.
-const KEY: &str = "Line: the median of the starts on each day. Shade: 10 to 90 % of them. Diamond: the typical peak, the median of their own peaks, which texts speak of; it lies over the line, for each start peaks on a day of its own. Dash and dot: the limit; a course far under it is drawn small. Triangles: what is done. Crosses: readings. Point at a chart for its values, or go to it with Tab and along it with the arrow keys.";
+const KEY: &str = "Line: the median of the starts on each day. As advised: with water changed by readings. Shade: 10 to 90 % of them. Diamond: the typical peak, the median of their own peaks, which texts speak of; it lies over the line, for each start peaks on a day of its own. Dash and dot: the limit; a course far under it is drawn small. Triangles: what is done. Crosses: readings. Point at a chart for its values, or go to it with Tab and along it with the arrow keys.";
 /// The names of the two courses.
 const AS_WRITTEN: &str = "as written";
-const WITH_CHANGES: &str = "changed by readings";
+const WITH_CHANGES: &str = "as advised";
 
 /// The charts of the days followed: as written, with its band, and beside it as advised.
 pub(super) fn followed(design: &Design, courses: &Courses<'_>) -> Vec<Block> {

@@ -49,7 +49,7 @@ pub(in crate::report) fn readout(chart: &Chart) -> Option<Readout> {
     })
 }
 
-/// "day 30, 5 Apr: as written 0.4 (0.1-0.9), changed by readings 0.3".
+/// "day 30, 5 Apr: as written 0.4 (0.1-0.9), as advised 0.3".
 fn at(chart: &Chart, time: f64) -> String {
     let values = chart.series.iter().filter_map(|series| {
         let distance = |entry: &&(f64, _)| (entry.0 - time).abs();
