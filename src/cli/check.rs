@@ -8,7 +8,7 @@ use super::failure::Failure;
 use super::progress::Progress;
 use super::{Outcome, input, output, result};
 use crate::design::Design;
-use crate::diagnosis::{self, Aired, Measurement, diagnose_with_progress};
+use crate::diagnosis::{self, Measurement, diagnose_with_progress};
 use crate::finding::Status;
 use crate::report::compose;
 use crate::spec::log;
@@ -33,11 +33,7 @@ pub(super) fn run(options: &CheckOptions) -> Result<Outcome, Failure> {
     result::write(common, options.format, SCHEMA, &found, || {
         match (options.format, options.full) {
             (Format::Text, false) => compose::check_in_short(&design, &found),
-            (Format::Html, _) => {
-                let aired = Aired::of(&design, &found);
-                compose::check(&design, &found, aired.as_ref())
-            }
-            _ => compose::check(&design, &found, None),
+            _ => compose::check(&design, &found),
         }
     })?;
     Ok(Outcome::of(

@@ -10,6 +10,11 @@ use crate::startup::{day_state, ensemble, surface_light};
 
 /// Members that a night is followed with.
 const MEMBERS: u32 = 16;
+/// Members of the night that air is sized for, and their seed.
+pub(super) const AIR_SOUGHT: Ensemble = Ensemble {
+    members: 32,
+    seed: 1,
+};
 /// Typical dawn oxygen that counts as low, mg/L.
 const LOW_MG_L: f64 = 4.0;
 

@@ -116,6 +116,9 @@ results! {
         /// What was read, for charts.
         #[serde(skip)]
         pub read: Vec<ReadPoint>,
+        /// The night with and without the air advised, for charts.
+        #[serde(skip)]
+        pub aired: Option<Aired>,
         /// The soil as it lies.
         pub soil: SoilSection,
         /// The cap as it lies.
@@ -216,6 +219,7 @@ pub fn diagnose_with_progress(
     let members_ahead = narrowing::from_measured(&case, &narrowed);
     let ready_day = forecast::ready_day(&case, &members_ahead);
     let causes = causes(&case, &hypotheses, &weighing, ready_day)?;
+    let aired = Aired::of(&case, &causes);
     let bed = check(design, CENTRAL)?;
     let next = next_step::of(&case, &causes, &alike, measure_next.as_ref(), &bed);
     let mut findings = findings(&case, &causes, &alike);
@@ -243,6 +247,7 @@ pub fn diagnose_with_progress(
         forecast: forecast::days(&case, &members_ahead),
         past: forecast::past(&case, &members_ahead),
         read: forecast::read(&case),
+        aired,
         soil: bed.soil,
         cap: bed.cap,
         bed: bed.bed,

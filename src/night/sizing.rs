@@ -116,7 +116,7 @@ pub const fn diffuser(device: Device) -> Diffuser {
 }
 
 /// The tank with a stone, or with its own device where that makes bubbles.
-fn with_stone(inputs: &NightInputs) -> NightInputs {
+pub fn with_stone(inputs: &NightInputs) -> NightInputs {
     NightInputs {
         device: match inputs.device {
             Device::SpongeFilter => Device::SpongeFilter,

@@ -2,14 +2,13 @@
 
 use super::super::case::Case;
 use super::super::cause::Cause;
-use super::super::dawn::night_inputs;
+use super::super::dawn::{AIR_SOUGHT, night_inputs};
 use super::super::estimate::TankEstimate;
 use super::super::fact::is_over_limit;
 use super::super::hypotheses::AHEAD_D;
 use super::super::measurement::Subject;
 use super::{Held, Step, calm_after, outside};
 use crate::dosing::{Dosing, Hunger, Nutrients, Readings, dosing};
-use crate::night::Ensemble;
 use crate::night::limits::DAWN_WATCH_MG_L;
 use crate::night::sizing::{AirNeed, air_needed};
 use crate::numerics::rodas::IntegrationError;
@@ -19,11 +18,6 @@ use crate::units::show::{counted, significant};
 use crate::units::{Analyte, Concentration};
 use crate::water::salt::BAKING_SODA;
 
-/// Members of the night that air is sized for, and their seed.
-const NIGHT: Ensemble = Ensemble {
-    members: 32,
-    seed: 1,
-};
 /// Alkalinity that nitrifiers are content with, dKH (common practice, no source).
 const CONTENT_DKH: f64 = 4.0;
 /// Water that a planted tank wants moved, volumes an hour (common practice, no source).
@@ -227,7 +221,7 @@ fn air(case: &Case<'_>) -> Result<Step, IntegrationError> {
     let limit = Concentration::from_mg_l(DAWN_WATCH_MG_L);
     let units = case.design.draft().units;
     let depth = units.dimension(units.down(inputs.air_depth()));
-    Ok(match air_needed(&inputs, NIGHT, limit)? {
+    Ok(match air_needed(&inputs, AIR_SOUGHT, limit)? {
         AirNeed::SurfaceIsEnough | AirNeed::PumpIsEnough => Step::plain(
             "take off the lid or thin the floaters to a third, and let a little air run by night: by the model the surface is enough",
         ),

@@ -4,7 +4,7 @@ use super::plan::drawing;
 use super::{finding, night, reason};
 use crate::design::{Design, Looked};
 use crate::diagnosis::forecast::ForecastDay;
-use crate::diagnosis::{Aired, CauseResult, Diagnosis, Evidence, NextResult};
+use crate::diagnosis::{CauseResult, Diagnosis, Evidence, NextResult};
 use crate::plan::watch_limit_mg_l;
 use crate::report::bars::{Bar, Bars};
 use crate::report::chart::{Across, Chart, Level, Series};
@@ -27,12 +27,12 @@ const EVIDENCE_SHOWN: usize = 4;
 type Followed = (&'static str, Analyte, fn(&ForecastDay) -> Band);
 
 /// A check, next step first.
-pub fn check(design: &Design, found: &Diagnosis, aired: Option<&Aired>) -> Document {
+pub fn check(design: &Design, found: &Diagnosis) -> Document {
     let mut blocks = vec![
         Block::Verdict(found.status(), headline(&found.next_step)),
         Block::Facts(steps(&found.next_step)),
     ];
-    if let Some(aired) = aired {
+    if let Some(aired) = &found.aired {
         let chart = night::aired(design, aired);
         blocks.push(Block::OnPage(Box::new(Block::Chart(chart))));
     }

@@ -5,6 +5,7 @@ use super::{finding, reason};
 use crate::design::Design;
 use crate::diagnosis::Aired;
 use crate::finding::{Finding, Status};
+use crate::night::HourBand;
 use crate::night::limits::{DAWN_ACT_MG_L, DAWN_WATCH_MG_L};
 use crate::plan::{
     AnimalsSection, Estimate, FlowSection, HeatSection, HourRow, LightSection, Night, NightSection,
@@ -296,21 +297,24 @@ fn oxygen(design: &Design, hours: &[HourRow]) -> Chart {
 
 /// Oxygen over a day and night as the tank stands, and with the air that is advised.
 pub(super) fn aired(design: &Design, aired: &Aired) -> Chart {
-    let line = |name: String, hours: &[HourRow]| Series {
-        name,
+    let line = |name: &str, hours: &[HourBand]| Series {
+        name: name.to_owned(),
         line: hours
             .iter()
-            .map(|row| (row.hour, row.oxygen_mg_l.band()))
+            .map(|hour| (hour.hour, hour.oxygen_mg_l))
             .collect(),
     };
     let flow = design.draft().units.air_flow(aired.flow);
+    let lamp_off = design.draft().light.hours;
+    let end = aired.as_it_is.last().map_or(lamp_off, |hour| hour.hour);
     Chart {
-        title: format!("oxygen, mg/L, as it is and with {flow} of air by night"),
+        title: format!("oxygen, mg/L, as it is and with {flow} of air"),
         series: vec![
-            line("nothing done".to_owned(), &aired.as_it_is),
-            line("with air".to_owned(), &aired.with_air),
+            line("nothing done", &aired.as_it_is),
+            line("with air", &aired.with_air),
         ],
-        ..oxygen(design, &aired.as_it_is)
+        dark: vec![[lamp_off.min(end), end]],
+        ..oxygen(design, &[])
     }
 }
 
