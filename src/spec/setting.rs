@@ -148,6 +148,7 @@ mod tests {
             let is_apart = apart.contains(&key.path)
                 || key.path.contains("bags[]")
                 || key.path.contains("readings[]")
+                || key.path.contains("taken[]")
                 || key.path.starts_with("signs.")
                 || happens(key.path)
                 || key.path.contains("plants_");

@@ -6,6 +6,7 @@
 mod absence;
 mod answers;
 mod breath;
+mod feeding;
 mod harvest;
 mod routine;
 mod section;
@@ -18,6 +19,7 @@ pub use absence::{FISH_D, GRAZERS_D, LAMP_H, MISSING, Shortfall, shortfall};
 pub use breath::{
     BUCKET_LEAST_MG_L, FRESH, HANDLED, POURED_FROM, gained_by_falling, lasts_in_bucket, pouring,
 };
+pub use feeding::HUNGRY_PCT;
 pub use harvest::{CUT, trim_interval, weekly_take, weighed_per_week};
 pub use routine::{Routine, share_to_hold};
 pub use section::{
@@ -117,6 +119,13 @@ pub fn upkeep(
         seen: &seen,
         members: options.members,
     };
+    let fed = feeding::given(&setting, &crowd);
+    let (given, dosing_waits_for) = match fed {
+        Some(Ok(given)) => (Some(given), None),
+        Some(Err(refusal)) => (None, Some(refusal.to_string())),
+        None => (None, None),
+    };
+    let doses = given.is_some();
     Ok(Upkeep {
         name: design.draft().name.clone(),
         day: setting.day,
@@ -124,6 +133,8 @@ pub fn upkeep(
         seed: options.seed,
         upkeep: weekly::week(&setting, &crowd),
         ageing: weekly::ageing(&setting, &crowd),
+        given,
+        dosing_waits_for,
         power: answers::power(&run)?,
         stir: asked
             .stir
@@ -132,13 +143,16 @@ pub fn upkeep(
         moved: asked.moved.then(|| answers::moved(&run)).transpose()?,
         bucket: asked.bucket.map(|water| answers::bucket(&setting, water)),
         weeks: weekly::weeks(&setting, &crowd),
-        cautions: cautions_for(design, actions(asked)),
+        cautions: cautions_for(design, actions(asked, doses)),
     })
 }
 
 /// The work that the answers order.
-fn actions(asked: &Asked) -> Vec<Action> {
+fn actions(asked: &Asked, doses: bool) -> Vec<Action> {
     let mut actions = vec![Action::ChangeWater, Action::ReachIn, Action::Plant];
+    if doses {
+        actions.push(Action::DoseNitrate);
+    }
     if asked.stir.is_some() || asked.moved {
         actions.extend([Action::OpenBed, Action::AddSand]);
     }

@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use crate::dosing::Dosing;
 use crate::finding::Caution;
 use crate::plan::Estimate;
 use crate::result::results;
@@ -22,6 +23,12 @@ results! {
         pub upkeep: WeeklySection,
         /// the soil over the years
         pub ageing: AgeingSection,
+        /// what hungry plants are given; absent where they are fed enough
+        #[serde(flatten)]
+        pub given: Option<Dosing>,
+        /// why nothing may be given to hungry plants yet; absent where nothing stands against it
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub dosing_waits_for: Option<String> => "water.dosing",
         /// a power cut
         pub power: PowerSection,
         /// a share of the bed stirred or dug up; absent unless asked for
@@ -128,8 +135,8 @@ results! {
     pub struct AgeingSection {
         /// what the soil sets free after some years
         pub years: Vec<YearRow> => Count,
-        /// when the soil no longer gives what feed and tap leave the plants to want; absent where
-        /// these are enough by themselves, or the soil gives it for longer than 30 years
+        /// when the soil no longer gives what feed and tap leave plants to want; absent where
+        /// these are enough, or it does for 30 years
         #[serde(skip_serializing_if = "Option::is_none")]
         pub falls_under_demand_years: Option<Estimate> => "upkeep.ageing" by Members,
         /// how long the bed's phosphorus lasts at the pace of the last weeks; absent where it does

@@ -48,9 +48,7 @@ pub(super) fn week(setting: &Setting<'_>, crowd: &Crowd<'_>) -> WeeklySection {
         stems_trim_every_d: every,
         removed: removed(crowd),
         supply: supply(setting, crowd),
-        feed_share_pct: crowd
-            .band_of_most(|seen| share_pct(seen.account.feed, seen.demand_n_mg))
-            .filter(|_| setting.is_fed()),
+        feed_share_pct: feed_share_pct(setting, crowd),
         nitrate_rise_mg_l_per_week: crowd.band(|seen| nitrate(seen.nitrate_n_rise)),
         nitrate_steady_mg_l: crowd.band_of_most(|seen| {
             let routine = setting.routine(nitrate(seen.nitrate_n_rise), tap.nitrate.mg_l());
@@ -70,6 +68,13 @@ pub(super) fn week(setting: &Setting<'_>, crowd: &Crowd<'_>) -> WeeklySection {
         }),
         balance_residual_mg_per_week: crowd.band(|seen| seen.account.residual()),
     }
+}
+
+/// What the feed brings of what the plants could take, %; none where none is given.
+pub(super) fn feed_share_pct(setting: &Setting<'_>, crowd: &Crowd<'_>) -> Option<Estimate> {
+    crowd
+        .band_of_most(|seen| share_pct(seen.account.feed, seen.demand_n_mg))
+        .filter(|_| setting.is_fed())
 }
 
 /// Dry mass at which stems are cut, g.

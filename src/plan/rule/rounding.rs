@@ -3,15 +3,29 @@
 use crate::units::Length;
 
 /// Thicknesses no further apart than this are shown alike, mm.
-const SHOWN_MM: f64 = 0.5;
-/// An inch counts as the 25 mm that limits are written for: 25.4 over 25, with what
-/// conversions round.
-const INCH: f64 = 0.4 / 25.0 + 1e-9;
+const SHOWN_MM: f64 = 0.05;
+/// An inch counts as the 25 mm that limits are written for.
+const NOMINAL_INCH_MM: f64 = 25.0;
+/// Tapes in inches are read to their quarters.
+const QUARTERS: f64 = 4.0;
+/// How far from a quarter conversions round.
+const CONVERTED: f64 = 1e-6;
 
 /// Whether a thickness is under another by more than people tell apart.
 pub(super) fn under(value: Length, limit: Length) -> bool {
-    let tolerance = (limit.mm() * INCH).max(SHOWN_MM);
-    value.mm() < limit.mm() - tolerance
+    let limits = [limit.mm(), nominal_mm(limit)];
+    let is_under = |value_mm: f64| limits.iter().all(|limit| value_mm < limit - SHOWN_MM);
+    is_under(value.mm()) && is_under(nominal_mm(value))
+}
+
+/// What quarters of an inch stand for, and any other length as it is.
+fn nominal_mm(length: Length) -> f64 {
+    let quarters = length.inches() * QUARTERS;
+    if (quarters - quarters.round()).abs() < CONVERTED {
+        quarters.round() / QUARTERS * NOMINAL_INCH_MM
+    } else {
+        length.mm()
+    }
 }
 
 #[cfg(test)]
@@ -24,7 +38,9 @@ mod tests {
             let (inches, mm) = (Length::from_inches(inches), Length::from_mm(mm));
             assert!(!under(mm, inches) && !under(inches, mm));
         }
-        assert!(!under(Length::from_mm(24.6), Length::from_mm(25.0)));
-        assert!(under(Length::from_mm(24.0), Length::from_mm(25.0)));
+        let least = Length::from_mm(25.0);
+        assert!(!under(Length::from_mm(24.96), least));
+        assert!(under(Length::from_mm(24.9), least));
+        assert!(under(Length::from_inches(0.75), least));
     }
 }

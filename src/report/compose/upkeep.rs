@@ -8,11 +8,9 @@ use crate::plan::{Estimate, watch_limit_mg_l};
 use crate::report::document::{Block, Document, Fact};
 use crate::units::show::{fixed, significant};
 use crate::units::{Analyte, Mass, UnitSystem, Volume};
-use crate::upkeep::Upkeep;
+use crate::upkeep::{HUNGRY_PCT, Upkeep};
 
-/// Feed under this share of what the plants could take leaves them hungry, and over the whole
-/// feeds algae: judgement.
-const HUNGRY_PCT: f64 = 30.0;
+/// Feed over the whole of what the plants could take lets nitrate climb, %.
 const ENOUGH_PCT: f64 = 100.0;
 /// Nitrate that climbs more slowly is held, mg/L a week: under what a kit tells in a month.
 const LEAST_RISE: f64 = 0.1;
@@ -153,13 +151,31 @@ impl Teller<'_> {
     }
 
     fn work(&self) -> Vec<Fact> {
-        vec![
+        let mut work = vec![
             self.floaters(),
             self.stems(),
             self.top_up(),
             self.change(),
             self.feed(),
-        ]
+        ];
+        work.extend(self.dose());
+        work
+    }
+
+    /// What hungry plants are given, or why nothing yet.
+    fn dose(&self) -> Option<Fact> {
+        let given = self.found.given.as_ref().map(|given| {
+            let first = given.dosing.iter().find(|dose| dose.doses_per_week > 0);
+            let dose = first.map(|dose| format!("{} mL", significant(dose.dose_ml, 2)));
+            Fact::new(
+                "dose",
+                dose.unwrap_or_else(|| "none".to_owned()),
+                given.says(),
+            )
+        });
+        let waits = self.found.dosing_waits_for.as_ref();
+        let waits = waits.map(|reason| Fact::new("dose", "not yet", reason.clone()));
+        given.or(waits).map(|fact| fact.by("water.dosing"))
     }
 
     fn floaters(&self) -> Fact {
@@ -264,7 +280,7 @@ impl Teller<'_> {
             Some(share) => {
                 let note = match share.typical() {
                     pct if pct < HUNGRY_PCT => {
-                        "of what the plants could take: hungry; feed more, or dose with a test before each dose"
+                        "of what the plants could take: hungry; feed more, or dose"
                     }
                     pct if pct <= ENOUGH_PCT => "of what the plants could take: it fits",
                     _ => "of what the plants could take: nitrate climbs; feed less, or grow more",

@@ -7,7 +7,7 @@ use crate::geometry::Spot;
 use crate::plan::{Drawing, Stand};
 
 /// More plants than that are drawn as fewer, larger ones.
-const MOST_PLANTS: f64 = 38.0;
+const MOST_PLANTS: f64 = 34.0;
 /// Places tried for each plant before a narrow bed counts as full.
 const TRIES: usize = 40;
 /// Steps across and along that fill a square evenly, and a line too where there are few:
