@@ -303,7 +303,7 @@ pub(super) struct MendOptions {
 pub(super) struct WaterOptions {
     /// The spec file, or - for standard input.
     pub(super) spec: PathBuf,
-    /// So much new water: litres, or a volume with its unit (\"2 us_gal\"). By itself the
+    /// So much new water: litres, or a volume with its unit (`2 us_gal`). By itself the
     /// regular change of the spec, or a quarter of the water.
     #[arg(long, value_name = "L", value_parser = litres, allow_hyphen_values = true)]
     pub(super) litres: Option<Volume>,

@@ -358,7 +358,7 @@ fn the_animals_carried_bring_dawn_to_its_limit() {
     // 0.01 g N/d over 0.02 x 0.45 x 0.092 g N per g and day
     assert_near(found.by_nitrogen.g(), 0.01 / 0.000_828, 1e-6);
     let examples = found.examples(tank.water, tank.water);
-    assert_eq!(examples.len(), 5);
+    assert_eq!(examples.len(), 6);
     let least = found.least().g();
     assert!(
         examples

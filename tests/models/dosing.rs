@@ -104,11 +104,14 @@ fn potassium_settles_where_changes_hold_it() {
     assert_eq!(of(&rising, "potassium nitrate").potassium_steady_mg_l, None);
 }
 
+/// What is done to a tank, and the word of its refusal.
+type Case = (fn(&mut Draft), &'static str);
+
 #[test]
 fn nothing_is_given_over_a_limit_on_a_guess_or_on_an_old_reading() {
     let mg = |mg_l| Some(Concentration::from_mg_l(mg_l));
     let need = Nutrients::of_growth(1.2);
-    let cases: [(fn(&mut Draft), &str); 4] = [
+    let cases: [Case; 4] = [
         (
             |draft| draft.readings[0].ammonia = Some(Concentration::from_mg_l(0.5)),
             "ammonia",

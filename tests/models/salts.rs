@@ -46,7 +46,7 @@ fn salts_hold_what_their_atoms_say() {
 }
 
 /// Grades as labels print them (from memory): potassium nitrate 13-0-46, monopotassium
-/// phosphate 0-52-34, potassium sulfate 54 % K2O, Epsom salt 16 % MgO; labels round down.
+/// phosphate 0-52-34, potassium sulfate 54 % potassium oxide, Epsom salt 16 % magnesium oxide; labels round down.
 #[test]
 fn salts_agree_with_the_grades_on_labels() {
     // K2O is 94.195 of 2 x 39.098, P2O5 141.94 of 2 x 30.974, MgO 40.304 of 24.305

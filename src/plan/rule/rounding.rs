@@ -2,8 +2,8 @@
 
 use crate::units::Length;
 
-/// Thicknesses no further apart than this are shown alike, mm.
-const SHOWN_MM: f64 = 0.05;
+/// Thicknesses no further apart than this are one, mm: what conversions round.
+const ROUNDED_MM: f64 = 1e-6;
 /// An inch counts as the 25 mm that limits are written for.
 const NOMINAL_INCH_MM: f64 = 25.0;
 /// Tapes in inches are read to their quarters.
@@ -14,7 +14,7 @@ const CONVERTED: f64 = 1e-6;
 /// Whether a thickness is under another by more than people tell apart.
 pub(super) fn under(value: Length, limit: Length) -> bool {
     let limits = [limit.mm(), nominal_mm(limit)];
-    let is_under = |value_mm: f64| limits.iter().all(|limit| value_mm < limit - SHOWN_MM);
+    let is_under = |value_mm: f64| limits.iter().all(|limit| value_mm < limit - ROUNDED_MM);
     is_under(value.mm()) && is_under(nominal_mm(value))
 }
 
@@ -39,7 +39,7 @@ mod tests {
             assert!(!under(mm, inches) && !under(inches, mm));
         }
         let least = Length::from_mm(25.0);
-        assert!(!under(Length::from_mm(24.96), least));
+        assert!(!under(Length::from_mm(25.0 - 1e-9), least));
         assert!(under(Length::from_mm(24.9), least));
         assert!(under(Length::from_inches(0.75), least));
     }

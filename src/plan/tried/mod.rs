@@ -119,10 +119,12 @@ fn in_words(says: String) -> Remedy {
 
 impl Trial<'_> {
     /// Whether it brings the plan nearer to its limits, with nothing else to be mended for
-    /// it and no odds lost; something more to be watched is told with it.
+    /// it and no odds lost that are asked for; something more to be watched, and odds lost
+    /// that are not missed, are told with it.
     fn helps(&self) -> bool {
         let comes_to_act = self.worse().any(|finding| finding.status == Status::Act);
-        self.gain() > GAIN && !comes_to_act && self.odds_lost().is_none()
+        let misses_odds = self.odds_lost().is_some() && self.after.shortfall() > 0.0;
+        self.gain() > GAIN && !comes_to_act && !misses_odds
     }
 
     /// What comes to be watched or mended that stood better before.

@@ -161,7 +161,8 @@ fn ranks(compared: &Compared<'_>, table: &Table) -> Vec<Vec<usize>> {
         words.iter().position(|status| status.word() == cell)
     };
     let mut ranks = vec![vec![0; table.columns.len()]; table.rows.len()];
-    for column in 0..table.columns.len() {
+    let columns = 0..table.columns.len();
+    columns.for_each(|column| {
         let mut order: Vec<usize> = (0..table.rows.len()).collect();
         order.sort_by(|&a, &b| {
             let by_number = number(a, column)
@@ -175,7 +176,7 @@ fn ranks(compared: &Compared<'_>, table: &Table) -> Vec<Vec<usize>> {
         for (rank, row) in order.into_iter().enumerate() {
             ranks[row][column] = rank;
         }
-    }
+    });
     ranks
 }
 

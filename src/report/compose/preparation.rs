@@ -82,9 +82,10 @@ fn shopping(items: &[ShoppingItem]) -> Table {
 
 /// The steps in which animals move in, and the habits of the weeks after.
 pub(super) fn stocking(plan: &Plan) -> Vec<Block> {
-    let mut blocks = Vec::new();
-    if !plan.stocking.is_empty() {
-        blocks.push(Block::Heading("Animals in steps".to_owned()));
+    let mut blocks = vec![Block::Heading("Animals in steps".to_owned())];
+    if plan.stocking.is_empty() {
+        blocks.push(Block::Text("No animals are planned.".to_owned()));
+    } else {
         blocks.push(Block::Table(steps(&plan.stocking)));
         blocks.push(Block::Text(
             "Each step after both tests are clean; one that is not puts off all later days by 7. Newcomers stay four weeks by themselves first.".to_owned(),

@@ -215,11 +215,12 @@ fn floaters(canvas: &mut Canvas, surface: &[At], drawing: &Drawing) {
     wet.sort_by(|a, b| a.0.total_cmp(&b.0));
     let cover = drawing.floating.fraction().min(1.0);
     let count = (cover * wet.len() as f64).round() as usize;
-    let dots: String = wet
+    let dots: Vec<String> = wet
         .into_iter()
         .take(count)
         .map(|(_, (x, y))| format!("M{} {}h0", tenth(x), tenth(y)))
         .collect();
+    let dots = dots.concat();
     if !dots.is_empty() {
         canvas.stroke("raft", &dots, grid_px * 0.86, [0.0; 2]);
     }

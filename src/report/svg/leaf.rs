@@ -143,7 +143,7 @@ pub(super) fn crown(canvas: &mut Canvas, form: Form, at: At, width: f64) {
 
 /// So many leaves around a middle.
 fn star((x, y): At, radius: f64, leaves: usize) -> String {
-    (0..leaves)
+    let leaves: Vec<String> = (0..leaves)
         .map(|i| {
             let angle = std::f64::consts::TAU * (i as f64 + 0.2) / leaves as f64;
             let (sin, cos) = angle.sin_cos();
@@ -155,5 +155,6 @@ fn star((x, y): At, radius: f64, leaves: usize) -> String {
                 tenth(sin * radius)
             )
         })
-        .collect()
+        .collect();
+    leaves.concat()
 }

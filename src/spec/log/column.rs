@@ -112,9 +112,8 @@ fn unit_of(subject: Subject, name: &str, rest: &str) -> String {
         Subject::Temperature => rest.trim_start_matches(['°', 'º']).to_owned(),
         Subject::Hardness if ["gh", "dgh"].contains(&name) && rest.is_empty() => "dGH".to_owned(),
         Subject::Alkalinity if ["kh", "dkh"].contains(&name) && rest.is_empty() => "dKH".to_owned(),
-        Subject::Hardness | Subject::Alkalinity => rest,
         Subject::Conductivity if rest.is_empty() => "uS/cm".to_owned(),
-        Subject::Conductivity => rest,
+        Subject::Hardness | Subject::Alkalinity | Subject::Conductivity => rest,
         Subject::Oxygen | Subject::Potassium | Subject::Iron => {
             if rest.is_empty() {
                 "mg/L".to_owned()

@@ -27,20 +27,21 @@ impl Picture<'_> {
         let cover = self.drawing.floating.fraction().min(1.0);
         let level = self.drawing.water_level.m();
         let (half, root) = (apart * 0.3, if is_large { 11.0 } else { 4.0 });
-        let (mut leaves, mut roots) = (String::new(), String::new());
+        let (mut leaves, mut roots) = (Vec::new(), Vec::new());
         for slot in filled(slots as usize, cover) {
             let across_m = left + (right - left) * (slot as f64 + 0.5) / slots;
             let (x, y) = self.at(across_m, level);
             let (from, to) = (tenth(x - half), tenth(half * 2.0));
-            leaves += &format!("M{from} {}h{to}", tenth(y - 1.0));
+            leaves.push(format!("M{from} {}h{to}", tenth(y - 1.0)));
             let (near, far) = (tenth(x - half * 0.4), tenth(x + half * 0.5));
             let below = tenth(y + 1.0);
-            roots += &format!("M{near} {below}v{root}M{far} {below}v{}", tenth(root * 0.8));
+            let short = tenth(root * 0.8);
+            roots.push(format!("M{near} {below}v{root}M{far} {below}v{short}"));
         }
         if !leaves.is_empty() {
-            self.canvas.path("root", &roots);
+            self.canvas.path("root", &roots.concat());
             self.canvas
-                .stroke("floater", &leaves, apart * 0.32, [0.0; 2]);
+                .stroke("floater", &leaves.concat(), apart * 0.32, [0.0; 2]);
         }
     }
 
