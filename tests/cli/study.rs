@@ -433,7 +433,7 @@ fn solve_finds_the_value_says_never_and_tells_of_turns() {
         ],
         "",
     );
-    assert!(words.stdout.starts_with("cap.depth = "), "{}", words.stdout);
+    assert!(words.stdout.contains("\ncap.depth = "), "{}", words.stdout);
 }
 
 #[test]

@@ -241,7 +241,7 @@ label = "5 mL per 40 L"
 #[test]
 fn new_water_has_the_paths_typed_in() {
     let mut found = BTreeMap::new();
-    for spec in [KNOWN_TAP, NEVER_READY] {
+    for spec in [KNOWN_TAP, NEVER_READY, IN_BULK] {
         let ran = command::lentic(&["water", "-", "--format", "json"], spec);
         let value: Value = serde_json::from_str(&ran.stdout).expect("JSON");
         gather("", &value, &mut found);
