@@ -11,7 +11,7 @@ results! {
         /// salts to give, each after a test
         pub dosing: Vec<Dose> => "water.dosing",
         /// nitrogen among the roots instead, for what no salt may bring; null where none is wanted or the bed does not bear it
-        pub root_zone: Option<RootZone> => "water.root_zone",
+        pub root_zone: Option<RootZone>,
     }
 
     /// A salt as it is given.
@@ -45,10 +45,10 @@ results! {
     #[derive(Debug, Clone, PartialEq, Serialize)]
     pub struct RootZone {
         /// how many spots
-        pub spots: u32 => Section,
+        pub spots: u32 => "water.root_zone",
         /// nitrogen of one spot
-        pub nitrogen_mg: f64 => Section,
+        pub nitrogen_mg: f64 => "water.root_zone",
         /// how far they lie apart
-        pub grid_cm: f64 => Section,
+        pub grid_cm: f64 => "water.root_zone",
     }
 }

@@ -237,7 +237,7 @@ fn every_section_says_how_far_it_was_tested() {
     }
     let startup = lentic(&["explain", "startup"], "").stdout;
     assert!(
-        startup.contains("ammonia of fed aquaria 0.18 for 0.21"),
+        startup.contains("ammonia of fed aquaria 0.2 for 0.21"),
         "{startup}"
     );
 }

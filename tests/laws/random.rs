@@ -111,7 +111,7 @@ fn nulls(value: &Value, path: &str, found: &mut Vec<String>) {
 }
 
 proptest! {
-    #![proptest_config(config(32))]
+    #![proptest_config(config(6))]
 
     #[test]
     fn any_design_is_planned_with_finite_numbers_and_written_without_a_gap(drawn in drawn()) {

@@ -124,7 +124,7 @@ fn an_existing_tank_gets_one_step_with_bags() {
         .expect("a diagnosis")
         .next_step
         .says;
-    for word in ["front", "14 mm", "L", "kg", "5 kg bag"] {
+    for word in ["front", "25 mm", "L", "kg", "5 kg bag"] {
         assert!(step.contains(word), "no \"{word}\" in: {step}");
     }
 }
