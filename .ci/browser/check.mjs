@@ -14,7 +14,7 @@ const WIDTHS = [360, 390, 768, 1280];
 const LOOKED_AT = [390, 1280];
 const SCHEMES = ['light', 'dark'];
 const SHEETS = ['A4', 'Letter'];
-const MOST_SHEETS = 2;
+const MOST_SHEETS = 3;
 /** Findings of a plan begin above this on a desk, px. */
 const FINDINGS_ABOVE = 700;
 /** What is seen of A4 at 96 px to the inch between its margins, px. */
