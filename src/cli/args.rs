@@ -9,11 +9,12 @@ use super::choice::{
     ColorWhen, FailOn, Format, Listing, MendFormat, RowFormat, ShellChoice, UnitsChoice,
 };
 use super::examples as example;
+use super::typed::{away, bucket, litres, on_day, shard, stirred};
 use crate::plan::{self, OnDay};
 use crate::report::compose;
 use crate::spec::starter::StarterSize;
 use crate::study::Shard;
-use crate::units::{Duration, Quantity, QuantityError, Share, Volume};
+use crate::units::{Duration, Share, Volume};
 use crate::upkeep;
 
 /// Designs and checks low-tech planted freshwater tanks: soil under sand, planted heavily from day one.
@@ -137,7 +138,7 @@ pub(super) struct StartupOptions {
 }
 
 /// Five years; beyond, nothing that the model knows changes.
-const MOST_DAYS: i64 = 1825;
+pub(super) const MOST_DAYS: i64 = 1825;
 
 /// Options of `night`.
 #[derive(Debug, Args)]
@@ -156,22 +157,6 @@ pub(super) struct NightOptions {
     pub(super) ensemble: EnsembleOptions,
     #[command(flatten)]
     pub(super) common: SpecOptions,
-}
-
-/// A day as typed.
-fn on_day(text: &str) -> Result<OnDay, String> {
-    match text {
-        "leanest" => Ok(OnDay::Leanest),
-        "filling" => Ok(OnDay::Filling),
-        "flush-peak" => Ok(OnDay::FlushPeak),
-        "grown-in" => Ok(OnDay::GrownIn),
-        number => match number.parse() {
-            Ok(day) if i64::from(day) <= MOST_DAYS => Ok(OnDay::Day(day)),
-            _ => Err(format!(
-                "a day is a whole number from 0 to {MOST_DAYS}, or leanest, filling, flush-peak or grown-in"
-            )),
-        },
-    }
 }
 
 /// Options of `upkeep`.
@@ -218,34 +203,6 @@ pub(super) struct UpkeepOptions {
 
 /// Heading of the questions to a running tank.
 const WHAT_IF: &str = "What if";
-
-/// A share of the bed as typed.
-fn stirred(text: &str) -> Result<Share, String> {
-    within(text, Share::ZERO, Share::from_fraction(1.0))
-        .map_err(|error| error.unwrap_or("a share of the bed is 0 % to 100 %".to_owned()))
-}
-
-/// A time as typed.
-fn away(text: &str) -> Result<Duration, String> {
-    within(text, Duration::from_hours(1.0), Duration::from_days(365.0))
-        .map_err(|error| error.unwrap_or("a time away is 1 h to 365 d".to_owned()))
-}
-
-/// A bucket as typed.
-fn bucket(text: &str) -> Result<Volume, String> {
-    within(text, Volume::from_litres(0.1), Volume::from_litres(1000.0))
-        .map_err(|error| error.unwrap_or("a bucket holds 0.1 L to 1000 L".to_owned()))
-}
-
-/// A quantity between two; what is wrong with its text, or nothing where it lies outside.
-fn within<T: Quantity>(text: &str, least: T, most: T) -> Result<T, Option<String>> {
-    let value = T::parse(text).map_err(|error| Some(error.to_string()))?;
-    if (least.base()..=most.base()).contains(&value.base()) {
-        Ok(value)
-    } else {
-        Err(None)
-    }
-}
 
 /// Options of `plan`.
 #[derive(Debug, Args)]
@@ -317,16 +274,6 @@ pub(super) struct WaterOptions {
     pub(super) common: SpecOptions,
 }
 
-/// A volume as typed; a bare number is in litres.
-fn litres(text: &str) -> Result<Volume, QuantityError> {
-    let is_bare = text.trim().parse::<f64>().is_ok();
-    Volume::parse(&if is_bare {
-        format!("{text} L")
-    } else {
-        text.to_owned()
-    })
-}
-
 /// Options of `check`.
 #[derive(Debug, Args)]
 #[command(after_help = example::CHECK)]
@@ -334,7 +281,8 @@ pub(super) struct CheckOptions {
     /// The spec file, or - for standard input.
     pub(super) spec: PathBuf,
     /// A log of readings beside those of the spec: CSV with a day or a date and a column
-    /// for each of ammonia, nitrite, nitrate, ph, temperature, oxygen that there is.
+    /// for each of ammonia, nitrite, nitrate, phosphate, ph, temperature, oxygen, hardness,
+    /// alkalinity, conductivity, potassium, iron that there is.
     #[arg(long, value_name = "FILE")]
     pub(super) readings: Option<PathBuf>,
     /// Show everything: the evidence, the bed, the weeks ahead, cautions in full.
@@ -393,15 +341,6 @@ pub(super) struct CompareOptions {
     pub(super) ensemble: EnsembleOptions,
     #[command(flatten)]
     pub(super) common: SpecOptions,
-}
-
-fn shard(text: &str) -> Result<Shard, String> {
-    let read = || {
-        let (part, of) = text.split_once('/')?;
-        let (part, of) = (part.trim().parse().ok()?, of.trim().parse().ok()?);
-        (part >= 1 && part <= of).then_some(Shard { part, of })
-    };
-    read().ok_or_else(|| "a share is I/N with I from 1 to N, for example 2/4".to_owned())
 }
 
 /// Options of `solve`.

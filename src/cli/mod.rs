@@ -30,6 +30,7 @@ mod schema;
 mod solve;
 mod startup;
 mod stopped;
+mod typed;
 mod upkeep;
 mod water;
 mod worked;
