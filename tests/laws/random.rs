@@ -83,8 +83,10 @@ pub(crate) fn parts(design: &Design, parts: &[Part]) -> Partial {
     partial(design, OPTIONS, parts).expect("a plan")
 }
 
-/// What rightly says nothing at times: a rule without a bound, a day that does not come.
-const AT_TIMES_NOTHING: [&str; 4] = [
+/// What rightly says nothing at times: a rule without a bound, a day that does not come,
+/// a date where the spec has no start.
+const AT_TIMES_NOTHING: [&str; 5] = [
+    ".stocking[].date",
     ".findings[]",
     ".cautions[]",
     ".startup.ready_day",
