@@ -1,7 +1,7 @@
 //! The numbers of one tank and one member of an ensemble, as the rates use them.
 
 use super::canopy::{Canopy, Stand};
-use super::gas::Air;
+use super::gas::AirExchange;
 use super::inputs::{Kept, NightInputs};
 use super::numbers::numbers;
 use super::rates::Rates;
@@ -156,7 +156,7 @@ impl Coefficients<f64> {
         let breath = |dry: Mass, rate: f64| {
             demand::plants_in_the_dark(dry, inputs.temperature, rate).mg_h() / litres
         };
-        let air = Air::of(inputs, rates);
+        let air = AirExchange::of(inputs, rates);
         Self {
             light: light_below_floaters(inputs, rates),
             extinction_depth: extinction_depth(inputs, rates),

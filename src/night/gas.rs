@@ -9,7 +9,7 @@ use crate::units::{Area, Flow, Share, Velocity};
 use crate::water::{Gas, carbon_dioxide, oxygen};
 
 /// What the air does to a tank, device off and on.
-pub(super) struct Air {
+pub(super) struct AirExchange {
     pub(super) still: Clearances,
     pub(super) running: Clearances,
     pub(super) room_carbon_mg_l: f64,
@@ -30,7 +30,7 @@ pub(super) struct Clearances {
     pub(super) film_m: f64,
 }
 
-impl Air {
+impl AirExchange {
     pub(super) fn of(inputs: &NightInputs, rates: &Rates<f64>) -> Self {
         let (temperature, pressure) = (inputs.temperature, inputs.pressure);
         let room = Share::from_fraction(rates.aeration.room_carbon * 1e-6);
