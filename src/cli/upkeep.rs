@@ -6,7 +6,7 @@ use super::failure::Failure;
 use super::progress::Progress;
 use super::{Outcome, input, output, result};
 use crate::report::compose;
-use crate::upkeep::{Asked, MEMBERS, upkeep};
+use crate::upkeep::{MEMBERS, UpkeepQuestions, upkeep};
 
 /// The schema of a running tank.
 pub(super) const SCHEMA: &str = "lentic/upkeep/1";
@@ -14,7 +14,7 @@ pub(super) const SCHEMA: &str = "lentic/upkeep/1";
 pub(super) fn run(options: &UpkeepOptions) -> Result<Outcome, Failure> {
     let text = input::text(&options.spec)?;
     let design = input::read(&text, &options.spec, options.units, options.color)?;
-    let asked = Asked {
+    let asked = UpkeepQuestions {
         day: options.day,
         stir: options.stir,
         away: options.away,

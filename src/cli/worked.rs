@@ -222,7 +222,12 @@ impl Computed {
             }
             Command::Upkeep => {
                 let followed = options.ensemble.options(upkeep::MEMBERS);
-                let found = upkeep::upkeep(design, followed, &upkeep::Asked::default(), &|_| {});
+                let found = upkeep::upkeep(
+                    design,
+                    followed,
+                    &upkeep::UpkeepQuestions::default(),
+                    &|_| {},
+                );
                 let found = found.map_err(Failure::Run)?;
                 (Self::Nothing, json::object(kept::SCHEMA, &found))
             }

@@ -52,7 +52,7 @@ pub const MEMBERS: u32 = 64;
 
 /// What is asked of a running tank.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub struct Asked {
+pub struct UpkeepQuestions {
     /// The day after filling; by itself a year after it, or the last day that the spec names.
     pub day: Option<u32>,
     /// What a stirred share of the bed does.
@@ -75,7 +75,7 @@ pub struct Asked {
 ///
 /// # Example
 /// ```
-/// use lentic::upkeep::{Asked, upkeep};
+/// use lentic::upkeep::{UpkeepQuestions, upkeep};
 /// let text = r#"
 /// [tank]
 /// size = "30 x 30 x 30 cm"
@@ -91,7 +91,7 @@ pub struct Asked {
 /// "#;
 /// let design = lentic::spec::parse(text)?;
 /// let options = lentic::Options { members: 0, ..lentic::Options::default() };
-/// let found = upkeep(&design, options, &Asked::default(), &|_| {})?;
+/// let found = upkeep(&design, options, &UpkeepQuestions::default(), &|_| {})?;
 /// assert!(found.upkeep.balance_residual_mg_per_week.typical().abs() < 0.01);
 /// // no changes of water: hardness climbs by what topping up brings, and is steady never
 /// assert!(found.upkeep.hardness_rise_dgh_per_month > 0.0);
@@ -101,7 +101,7 @@ pub struct Asked {
 pub fn upkeep(
     design: &Design,
     options: Options,
-    asked: &Asked,
+    asked: &UpkeepQuestions,
     advance: &(dyn Fn(u32) + Sync),
 ) -> Result<Upkeep, IntegrationError> {
     let setting = Setting::of(design, asked.day);
@@ -148,7 +148,7 @@ pub fn upkeep(
 }
 
 /// The work that the answers order.
-fn actions(asked: &Asked, doses: bool) -> Vec<Action> {
+fn actions(asked: &UpkeepQuestions, doses: bool) -> Vec<Action> {
     let mut actions = vec![Action::ChangeWater, Action::ReachIn, Action::Plant];
     if doses {
         actions.push(Action::DoseNitrate);

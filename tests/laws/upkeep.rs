@@ -3,7 +3,9 @@
 use lentic::Options;
 use lentic::design::Design;
 use lentic::units::{Concentration, Mass, Share, Volume};
-use lentic::upkeep::{Asked, Routine, Upkeep, ammonia_rise, borne_share, share_to_hold, upkeep};
+use lentic::upkeep::{
+    Routine, Upkeep, UpkeepQuestions, ammonia_rise, borne_share, share_to_hold, upkeep,
+};
 use proptest::prelude::*;
 
 const TYPICAL: Options = Options {
@@ -37,7 +39,7 @@ mass_per_day = "30 mg"
     lentic::spec::parse(&text).unwrap_or_else(|faults| panic!("{faults}"))
 }
 
-fn kept(more: &str, asked: Asked) -> Upkeep {
+fn kept(more: &str, asked: UpkeepQuestions) -> Upkeep {
     upkeep(&design(more), TYPICAL, &asked, &|_| {}).expect("a run")
 }
 
@@ -49,7 +51,7 @@ fn nitrogen_that_comes_in_goes_out_or_stays() {
         "[water]\nchange = { share = \"10 %\", every = \"36 h\", from = 7 }\n",
         "[[events]]\nday = 350\nplants_added = [{ name = \"ludwigia_repens\", amount = \"5 stems\" }]\n",
     ] {
-        let week = kept(more, Asked::default()).upkeep;
+        let week = kept(more, UpkeepQuestions::default()).upkeep;
         let residual = week.balance_residual_mg_per_week.typical();
         assert!(residual.abs() < 0.01, "{more}: {residual}");
         let came = week.supply.soil_n_mg_per_week.typical();
@@ -63,7 +65,7 @@ fn water_topped_up_without_salts_ends_at_the_tap_s_own() {
         let soft = format!(
             "[water]\nhardness = \"9 dGH\"\ntop_up = \"soft\"\nchange = {{ share = \"{change}\", every = \"7 d\", from = 7 }}\n"
         );
-        let week = kept(&soft, Asked::default()).upkeep;
+        let week = kept(&soft, UpkeepQuestions::default()).upkeep;
         let steady = week.hardness_steady_dgh.expect("changes");
         assert!((steady - 9.0).abs() < 1e-9, "{steady}");
         assert!(week.hardness_rise_dgh_per_month.abs() < 1e-12);
@@ -76,7 +78,7 @@ fn more_that_is_taken_out_never_raises_nitrate() {
         let more = format!(
             "[water]\nnitrate = \"20 mg/L\"\nchange = {{ share = \"25 %\", every = \"7 d\", from = 7 }}\n[harvest]\ntaken = [{{ day = 350, floaters = \"1 g\" }}, {{ day = 364, floaters = \"{grams} g\" }}]\n"
         );
-        let week = kept(&more, Asked::default()).upkeep;
+        let week = kept(&more, UpkeepQuestions::default()).upkeep;
         let thinned = week.floaters_thin_g.expect("floaters").typical();
         assert!((thinned - grams / 2.0).abs() < 1e-6, "{thinned} of {grams}");
         week.nitrate_steady_mg_l.expect("changes").typical()
@@ -88,11 +90,11 @@ fn more_that_is_taken_out_never_raises_nitrate() {
 
 #[test]
 fn nothing_stirred_changes_nothing() {
-    let asked = Asked {
+    let asked = UpkeepQuestions {
         stir: Some(Share::ZERO),
-        ..Asked::default()
+        ..UpkeepQuestions::default()
     };
-    let (with, without) = (kept("", asked), kept("", Asked::default()));
+    let (with, without) = (kept("", asked), kept("", UpkeepQuestions::default()));
     let stir = with.stir.clone().expect("asked for");
     assert_eq!(stir.sessions, Some(0));
     for nothing in [

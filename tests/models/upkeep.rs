@@ -8,8 +8,8 @@ use lentic::units::{
     Area, Concentration, Duration, Length, Mass, MassRate, Share, Temperature, Volume,
 };
 use lentic::upkeep::{
-    Asked, CUT, Routine, clears_in, gained_by_falling, lasts_in_bucket, pouring, share_to_hold,
-    shortfall, trim_interval, upkeep, weekly_take,
+    CUT, Routine, UpkeepQuestions, clears_in, gained_by_falling, lasts_in_bucket, pouring,
+    share_to_hold, shortfall, trim_interval, upkeep, weekly_take,
 };
 
 fn near(found: f64, by_hand: f64, within: f64) {
@@ -174,9 +174,9 @@ protein = "45 %"
         members: 0,
         ..Options::default()
     };
-    let asked = Asked {
+    let asked = UpkeepQuestions {
         day: Some(400),
-        ..Asked::default()
+        ..UpkeepQuestions::default()
     };
     let found = upkeep(&design, options, &asked, &|_| {}).unwrap().upkeep;
     let water_l = design.water().litres();
