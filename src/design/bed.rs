@@ -16,7 +16,7 @@ pub struct SoilLayer {
     /// Rounds of soaking and draining before use.
     pub soaked: u32,
     /// What it is sold in.
-    pub bags: Vec<Bag>,
+    pub bags: Vec<PricedBag>,
     /// The keeper's own figures, which replace the catalogue's.
     pub properties: SoilProperties,
 }
@@ -96,7 +96,7 @@ pub struct CapLayer {
     /// How deep, and where.
     pub depth: LayerDepth,
     /// What it is sold in.
-    pub bags: Vec<Bag>,
+    pub bags: Vec<PricedBag>,
     /// The keeper's own sieve sizes, which replace the catalogue's.
     pub grading: CapGrading,
     /// The keeper's own dry mass per volume.
@@ -172,7 +172,7 @@ fn own_or(own: Option<f64>, catalogue: Band) -> Band {
 
 /// One size a material is sold in.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Bag {
+pub struct PricedBag {
     /// The size as the keeper writes it: "8 dry qt".
     pub label: String,
     /// What is in it.

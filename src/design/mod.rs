@@ -19,7 +19,7 @@ mod tap;
 pub mod usual;
 mod violation;
 
-pub use bed::{Bag, BagSize, CapGrading, CapLayer, SoilLayer, SoilProperties, Stone};
+pub use bed::{BagSize, CapGrading, CapLayer, PricedBag, SoilLayer, SoilProperties, Stone};
 pub use draft::{Assumption, Draft};
 pub use event::{Event, EventKind, Goal, Incident, Looked, Reading, Signs};
 pub use knob::{Knob, Setting};

@@ -11,7 +11,7 @@ pub const MOST_STEPS: u32 = 2_000_000;
 
 /// A size of bag on sale, in whole millilitres or grams.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Bag {
+pub struct PackSize {
     /// What it holds.
     pub size: u32,
     /// Price in hundredths of the currency, where known.
@@ -110,12 +110,12 @@ pub fn whole_units(amount: f64) -> Result<u32, BagError> {
 ///
 /// # Example
 /// ```
-/// use lentic::numerics::bags::{Bag, cheapest};
-/// let sizes = [(10, 500), (25, 1100)].map(|(size, price)| Bag { size, price: Some(price) });
+/// use lentic::numerics::bags::{PackSize, cheapest};
+/// let sizes = [(10, 500), (25, 1100)].map(|(size, price)| PackSize { size, price: Some(price) });
 /// let purchase = cheapest(30, &sizes).unwrap();
 /// assert_eq!((purchase.counts, purchase.cost), (vec![3, 0], Some(1500)));
 /// ```
-pub fn cheapest(need: u32, sizes: &[Bag]) -> Result<Purchase, BagError> {
+pub fn cheapest(need: u32, sizes: &[PackSize]) -> Result<Purchase, BagError> {
     check(need, sizes)?;
     let step = sizes.iter().fold(0, |step, bag| divisor(step, bag.size));
     let (bulk, rest) = beyond_search(need, step, sizes);
@@ -143,17 +143,17 @@ pub fn cheapest(need: u32, sizes: &[Bag]) -> Result<Purchase, BagError> {
 
 /// What no purchase undercuts, in whole hundredths: the need at the price of the bag that is
 /// cheapest for what it holds.
-fn undercut_by_none(need: u32, bag: &Bag) -> u64 {
+fn undercut_by_none(need: u32, bag: &PackSize) -> u64 {
     u64::from(need) * u64::from(bag.price.unwrap_or(0)) / u64::from(bag.size)
 }
 
 /// Bags of one size, by its place, for what is needed beyond the exact search, and what is
 /// left to that.
-fn beyond_search(need: u32, step: u32, sizes: &[Bag]) -> (Option<(usize, u32)>, u32) {
+fn beyond_search(need: u32, step: u32, sizes: &[PackSize]) -> (Option<(usize, u32)>, u32) {
     let searched = step.saturating_mul(MOST_STEPS);
     let beyond = need.saturating_sub(searched);
     let bulk = sizes.iter().enumerate().min_by(|(_, one), (_, other)| {
-        let cost = |bag: &Bag| f64::from(bag.price.unwrap_or(0)) / f64::from(bag.size);
+        let cost = |bag: &PackSize| f64::from(bag.price.unwrap_or(0)) / f64::from(bag.size);
         let by_cost = cost(one).total_cmp(&cost(other));
         let by_size = other.size.cmp(&one.size);
         if sizes.iter().all(|bag| bag.price.is_some()) {
@@ -172,7 +172,7 @@ fn beyond_search(need: u32, step: u32, sizes: &[Bag]) -> (Option<(usize, u32)>, 
     }
 }
 
-fn check(need: u32, sizes: &[Bag]) -> Result<(), BagError> {
+fn check(need: u32, sizes: &[PackSize]) -> Result<(), BagError> {
     if let Some(place) = sizes.iter().position(|bag| bag.size == 0) {
         return Err(BagError::EmptyBag { place });
     }
@@ -207,7 +207,7 @@ impl Cover {
 }
 
 /// Number of each size that covers a need given in steps.
-fn cover(steps: u32, step: u32, sizes: &[Bag]) -> Vec<u32> {
+fn cover(steps: u32, step: u32, sizes: &[PackSize]) -> Vec<u32> {
     let priced = sizes.iter().all(|bag| bag.price.is_some());
     let mut best: Vec<Cover> = Vec::with_capacity(steps as usize);
     for left in 1..=steps {
@@ -232,7 +232,7 @@ fn cover(steps: u32, step: u32, sizes: &[Bag]) -> Vec<u32> {
 }
 
 /// Follows the choices from the whole need down to nothing.
-fn collect(steps: u32, step: u32, sizes: &[Bag], best: &[Cover]) -> Vec<u32> {
+fn collect(steps: u32, step: u32, sizes: &[PackSize], best: &[Cover]) -> Vec<u32> {
     let mut counts = vec![0; sizes.len()];
     let mut left = steps;
     while left > 0 {
@@ -261,26 +261,26 @@ mod tests {
 
     use super::*;
 
-    fn priced(sizes: &[(u32, u32)]) -> Vec<Bag> {
+    fn priced(sizes: &[(u32, u32)]) -> Vec<PackSize> {
         sizes
             .iter()
-            .map(|&(size, price)| Bag {
+            .map(|&(size, price)| PackSize {
                 size,
                 price: Some(price),
             })
             .collect()
     }
 
-    fn unpriced(sizes: &[u32]) -> Vec<Bag> {
+    fn unpriced(sizes: &[u32]) -> Vec<PackSize> {
         sizes
             .iter()
-            .map(|&size| Bag { size, price: None })
+            .map(|&size| PackSize { size, price: None })
             .collect()
     }
 
     /// Every set of counts up to what one size alone would need, ranked by the
     /// stated rule word for word.
-    fn brute_force(need: u32, sizes: &[Bag]) -> Vec<u32> {
+    fn brute_force(need: u32, sizes: &[PackSize]) -> Vec<u32> {
         let mut sets: Vec<Vec<u32>> = vec![vec![]];
         for bag in sizes {
             let most = need.div_ceil(bag.size);
@@ -315,7 +315,7 @@ mod tests {
             need in 0_u32..60,
             sizes in prop::collection::vec((4_u32..30, prop::option::weighted(0.9, 1_u32..12)), 1..4),
         ) {
-            let sizes: Vec<Bag> = sizes.into_iter().map(|(size, price)| Bag { size, price }).collect();
+            let sizes: Vec<PackSize> = sizes.into_iter().map(|(size, price)| PackSize { size, price }).collect();
             prop_assert_eq!(cheapest(need, &sizes).unwrap().counts, brute_force(need, &sizes));
         }
     }
@@ -350,8 +350,8 @@ mod tests {
     #[test]
     fn many_near_equal_sizes_end_quickly_and_right() {
         // consecutive sizes from 4000 upwards, same price per unit: 25 x 4000
-        let sizes: Vec<Bag> = (4000..4012)
-            .map(|size| Bag {
+        let sizes: Vec<PackSize> = (4000..4012)
+            .map(|size| PackSize {
                 size,
                 price: Some(size),
             })

@@ -1,7 +1,7 @@
 //! Which bags to buy.
 
 use super::section::BagCount;
-use crate::design::{Bag, BagSize};
+use crate::design::{BagSize, PricedBag};
 use crate::numerics::bags::{self, BagError, Purchase};
 use crate::units::{Density, Mass, Volume};
 
@@ -24,7 +24,7 @@ const SMALL_PER_LARGE: f64 = 1000.0;
 const HUNDREDTHS: f64 = 100.0;
 
 /// The cheapest bags of soil for a loose volume; bags by mass count by the loose density.
-pub(super) fn by_volume(need: Volume, sizes: &[Bag], loose: Density) -> Option<Bought> {
+pub(super) fn by_volume(need: Volume, sizes: &[PricedBag], loose: Density) -> Option<Bought> {
     let litres = |size| match size {
         BagSize::Volume(volume) => volume,
         BagSize::Mass(mass) => mass / loose,
@@ -33,7 +33,7 @@ pub(super) fn by_volume(need: Volume, sizes: &[Bag], loose: Density) -> Option<B
 }
 
 /// The cheapest bags of sand for a dry mass; bags by volume count by the bulk density.
-pub(super) fn by_mass(need: Mass, sizes: &[Bag], bulk: Density) -> Option<Bought> {
+pub(super) fn by_mass(need: Mass, sizes: &[PricedBag], bulk: Density) -> Option<Bought> {
     let mass = |size| match size {
         BagSize::Mass(mass) => mass,
         BagSize::Volume(volume) => bulk * volume,
@@ -42,7 +42,7 @@ pub(super) fn by_mass(need: Mass, sizes: &[Bag], bulk: Density) -> Option<Bought
 }
 
 /// None where no size is given, or more than can be counted is needed.
-fn chosen(need: f64, sizes: &[Bag], content: impl Fn(&Bag) -> f64) -> Option<Bought> {
+fn chosen(need: f64, sizes: &[PricedBag], content: impl Fn(&PricedBag) -> f64) -> Option<Bought> {
     if sizes.is_empty() {
         return None;
     }
@@ -67,11 +67,15 @@ fn chosen(need: f64, sizes: &[Bag], content: impl Fn(&Bag) -> f64) -> Option<Bou
     })
 }
 
-fn cheapest(need: f64, sizes: &[Bag], content: impl Fn(&Bag) -> f64) -> Result<Purchase, BagError> {
+fn cheapest(
+    need: f64,
+    sizes: &[PricedBag],
+    content: impl Fn(&PricedBag) -> f64,
+) -> Result<Purchase, BagError> {
     let sizes = sizes
         .iter()
         .map(|bag| {
-            Ok(bags::Bag {
+            Ok(bags::PackSize {
                 size: bags::whole_units(content(bag))?,
                 price: bag
                     .price

@@ -2,7 +2,7 @@
 
 use super::section::Section;
 use crate::design::key::{Entry, Misfit, Value, unread};
-use crate::design::{Bag, BagSize, CapGrading, CapLayer, SoilLayer, SoilProperties, Stone};
+use crate::design::{BagSize, CapGrading, CapLayer, PricedBag, SoilLayer, SoilProperties, Stone};
 use crate::geometry::LayerDepth;
 use crate::units::error::{QuantityError, QuantityProblem};
 use crate::units::{Length, Mass, Quantity, Volume};
@@ -130,12 +130,12 @@ fn four_edges(edges: &Section<'_>, depths: [Length; 4]) -> Option<LayerDepth> {
     })
 }
 
-fn bags(section: &Section<'_>) -> Option<Vec<Bag>> {
+fn bags(section: &Section<'_>) -> Option<Vec<PricedBag>> {
     section.list("bags", |bag| {
         let size = bag.required("size", bag_size);
         let price = bag.optional("price", Value::read);
         let (label, size) = size?;
-        Some(Bag { label, size, price })
+        Some(PricedBag { label, size, price })
     })
 }
 

@@ -5,12 +5,12 @@
 //! unbounded knapsack in covering form of Martello and Toth 1990, *Knapsack
 //! Problems*.
 
-use lentic::numerics::bags::{Bag, cheapest};
+use lentic::numerics::bags::{PackSize, cheapest};
 
-fn priced(sizes: &[(u32, u32)]) -> Vec<Bag> {
+fn priced(sizes: &[(u32, u32)]) -> Vec<PackSize> {
     sizes
         .iter()
-        .map(|&(size, price)| Bag {
+        .map(|&(size, price)| PackSize {
             size,
             price: Some(price),
         })
