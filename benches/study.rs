@@ -5,7 +5,7 @@
 use divan::Bencher;
 use divan::counter::ItemsCount;
 use lentic::plan::Options;
-use lentic::study::{Base, Column, Question, Space, compare};
+use lentic::study::{BaseTank, Column, Question, Space, compare};
 use rayon::ThreadPoolBuilder;
 
 /// The tank that is varied.
@@ -29,7 +29,7 @@ fn main() {
 
 fn rows(bencher: Bencher<'_, '_>, threads: usize, vary: &str, columns: &[&str]) {
     let design = lentic::spec::parse(SPEC).expect("a demo tank");
-    let bases = [Base::of(0, design.into_draft())];
+    let bases = [BaseTank::of(0, design.into_draft())];
     let axes = vec![lentic::spec::axis(vary).expect("an axis")];
     let options = Options {
         members: 64,

@@ -18,7 +18,7 @@ use crate::design::Design;
 use crate::finding::Status;
 use crate::report::document::Sheet;
 use crate::report::{compose, html, row, text};
-use crate::study::{Aim, Base, Cell, Condition, Front, Influence, Row, Sensitivity, compare};
+use crate::study::{Aim, BaseTank, Cell, Condition, Front, Influence, Row, Sensitivity, compare};
 use crate::units::UnitSystem;
 
 /// Files read at a time.
@@ -125,7 +125,7 @@ impl<'a> Run<'a> {
                 let number = first + offset;
                 match design {
                     Ok(design) => {
-                        bases.push(Base::of(number as u64, design.into_draft()));
+                        bases.push(BaseTank::of(number as u64, design.into_draft()));
                         numbers.push(number);
                     }
                     Err(failure) => self.bad_file(number, &failure),

@@ -22,7 +22,7 @@ use crate::report::dictionary::{Command, Named, ResultRow};
 use crate::report::{json, row};
 use crate::result::{Ground, Origin};
 use crate::source::Source;
-use crate::study::{self, Base, Cell, Question, Space};
+use crate::study::{self, BaseTank, Cell, Question, Space};
 use crate::upkeep;
 
 /// What a tank adds to an explanation, and the worst status that it stands for.
@@ -109,7 +109,7 @@ fn compared(
     let file = input::file_name(path);
     let mut worst = Status::Ok;
     let mut rows = Vec::new();
-    for row in study::compare(&question, &[Base::of(0, design.draft().clone())]) {
+    for row in study::compare(&question, &[BaseTank::of(0, design.draft().clone())]) {
         for cell in row.cells.as_ref().map_err(failed)?.iter().flatten() {
             if let Cell::Word(word) = cell {
                 worst = worst.max(compare::status(word));

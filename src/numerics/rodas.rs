@@ -21,7 +21,7 @@ use thiserror::Error;
 
 use super::real::Real;
 use pace::Pace;
-use stages::{Base, Trial};
+use stages::{StepStart, Trial};
 pub use system::{Linearised, Stepping, System, difference_jacobian};
 
 /// Error, over that allowed, that halves a step.
@@ -196,7 +196,7 @@ pub fn integrate_until<R: Real, const N: usize>(
     let rates = system.rates_at(&moment, &state);
     let mut step = first_step(&rates, (start, end), &state, control);
     while time < end {
-        let base = Base {
+        let base = StepStart {
             time,
             state: &state,
             linearised: system.linearised(time, &moment, &state),

@@ -69,14 +69,14 @@ impl Shard {
 
 /// A tank to start from.
 #[derive(Debug, Clone)]
-pub struct Base {
+pub struct BaseTank {
     /// Its place among all tanks asked about, from 0.
     pub number: u64,
     /// The tank.
     pub draft: Draft,
 }
 
-impl Base {
+impl BaseTank {
     /// A tank by its place.
     pub const fn of(number: u64, draft: Draft) -> Self {
         Self { number, draft }
@@ -125,7 +125,7 @@ impl From<Violation> for Failed {
 /// # Example
 /// ```
 /// use lentic::Options;
-/// use lentic::study::{Base, Cell, Column, Question, Space, compare};
+/// use lentic::study::{BaseTank, Cell, Column, Question, Space, compare};
 /// let text = r#"
 /// [tank]
 /// shape = "box"
@@ -137,7 +137,7 @@ impl From<Violation> for Failed {
 /// material = "filter_sand"
 /// depth = "40 mm"
 /// "#;
-/// let bases = [Base::of(0, lentic::spec::parse(text)?.into_draft())];
+/// let bases = [BaseTank::of(0, lentic::spec::parse(text)?.into_draft())];
 /// let space = Space::grid(vec![lentic::spec::axis("soil.depth=20mm,30mm")?])?;
 /// let question = Question {
 ///     columns: vec![Column::of("soil.volume_l")?],
@@ -151,7 +151,7 @@ impl From<Violation> for Failed {
 /// assert!((litres[0] - 3.6).abs() < 1e-9 && (litres[1] - 5.4).abs() < 1e-9);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn compare<'a>(question: &'a Question, bases: &'a [Base]) -> Rows<'a> {
+pub fn compare<'a>(question: &'a Question, bases: &'a [BaseTank]) -> Rows<'a> {
     let parts = parts(&question.columns);
     let follows_starts = parts.iter().any(|part| *part >= Part::Start);
     Rows {
@@ -180,7 +180,7 @@ fn parts(columns: &[Column]) -> Vec<Part> {
 #[derive(Debug)]
 pub struct Rows<'a> {
     question: &'a Question,
-    bases: &'a [Base],
+    bases: &'a [BaseTank],
     reader: Reader,
     next: u64,
     batch: usize,
@@ -221,7 +221,7 @@ impl Rows<'_> {
     }
 
     fn row(&self, base: usize, point: u64) -> Row {
-        let Base { number, draft } = &self.bases[base];
+        let BaseTank { number, draft } = &self.bases[base];
         let space = &self.question.space;
         let levels = space.point(point);
         let cells = match &levels {

@@ -6,7 +6,7 @@
 //!
 //! ```
 //! use lentic::plan::Options;
-//! use lentic::study::{Base, Column, Question, Space, compare};
+//! use lentic::study::{BaseTank, Column, Question, Space, compare};
 //!
 //! let text = r#"
 //! [tank]
@@ -19,7 +19,7 @@
 //! material = "filter_sand"
 //! depth = "40 mm"
 //! "#;
-//! let bases = [Base::of(0, lentic::spec::parse(text)?.into_draft())];
+//! let bases = [BaseTank::of(0, lentic::spec::parse(text)?.into_draft())];
 //! let axes = vec![lentic::spec::axis("cap.depth=20..40mm/3")?];
 //! let question = Question {
 //!     columns: vec![Column::of("weight.total_kg")?],
@@ -46,7 +46,7 @@ pub use axis::{Axis, Level, Levels, Range, Read, Shown, Spacing};
 pub use cell::Cell;
 pub use choice::{Aim, Bound, Comparison, Condition, Front};
 pub use column::{Column, UnknownResult};
-pub use compare::{Base, Failed, Question, Row, Rows, Shard, compare};
+pub use compare::{BaseTank, Failed, Question, Row, Rows, Shard, compare};
 pub use sensitivity::{Influence, Sensitivity};
 pub use solve::{Answer, Search, Tried, solve};
 pub use space::{Space, SpaceError};

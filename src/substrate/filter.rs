@@ -30,7 +30,7 @@ const ROUNDING_PERCENT: f64 = 1e-6;
 
 /// A mineral soil as a filter sees it.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Base {
+pub struct BaseSoil {
     /// Share finer than 0.075 mm, after regrading on 4.75 mm.
     pub fines: Share,
     /// The size 85 % is finer than, after regrading.
@@ -39,7 +39,7 @@ pub struct Base {
     pub d15: Length,
 }
 
-impl Base {
+impl BaseSoil {
     /// The filter view of a grain-size curve; none where the curve does not
     /// reach 85 % or 0.075 mm.
     ///
@@ -77,9 +77,9 @@ impl Base {
     ///
     /// # Example
     /// ```
-    /// use lentic::substrate::filter::Base;
+    /// use lentic::substrate::filter::BaseSoil;
     /// use lentic::units::{Length, Share};
-    /// let silty_sand = Base {
+    /// let silty_sand = BaseSoil {
     ///     fines: Share::from_percent(30.0),
     ///     d85: Length::from_mm(0.9),
     ///     d15: Length::from_mm(0.02),
@@ -108,9 +108,9 @@ impl Base {
     ///
     /// # Example
     /// ```
-    /// use lentic::substrate::filter::{Base, DrainageRule};
+    /// use lentic::substrate::filter::{BaseSoil, DrainageRule};
     /// use lentic::units::{Length, Share};
-    /// let silty = Base {
+    /// let silty = BaseSoil {
     ///     fines: Share::from_percent(60.0),
     ///     d85: Length::from_mm(0.5),
     ///     d15: Length::from_mm(0.05),
@@ -191,14 +191,14 @@ impl DrainageRule {
 
 /// What lies under the cap.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Soil {
+pub enum FilterSoil {
     /// A mineral soil, judged by its grains.
-    Mineral(Base),
+    Mineral(BaseSoil),
     /// A fibrous mix of peat, bark or compost, judged by convention.
     Organic,
 }
 
-impl Soil {
+impl FilterSoil {
     /// The coarsest D15 of a cap by the filter rule or, for organic mixes, by convention.
     pub fn coarsest_cap(&self) -> Length {
         match self {
@@ -223,7 +223,7 @@ mod tests {
     #[test]
     fn the_limit_does_not_jump_where_categories_meet() {
         let at = |percent: f64| {
-            let base = Base {
+            let base = BaseSoil {
                 fines: Share::from_percent(percent),
                 d85: Length::from_mm(0.9),
                 d15: Length::from_mm(0.01),

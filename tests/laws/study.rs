@@ -2,8 +2,8 @@
 
 use lentic::plan::{Options, Plan, plan};
 use lentic::study::{
-    Axis, Base, Bound, Cell, Column, Comparison, Condition, Levels, Question, Row, Search, Shard,
-    Shown, Space, compare, solve,
+    Axis, BaseTank, Bound, Cell, Column, Comparison, Condition, Levels, Question, Row, Search,
+    Shard, Shown, Space, compare, solve,
 };
 use serde_json::Value;
 
@@ -40,9 +40,9 @@ count = {shrimp}
     )
 }
 
-fn base() -> Base {
+fn base() -> BaseTank {
     let text = spec("36 cm", "40 mm", "30 %", "4");
-    Base::of(0, lentic::spec::parse_draft(&text, "any").expect("a draft"))
+    BaseTank::of(0, lentic::spec::parse_draft(&text, "any").expect("a draft"))
 }
 
 fn axes() -> Vec<Axis> {
@@ -197,7 +197,7 @@ fn shards_are_disjoint_and_complete() {
             shard,
             ..every_column()
         };
-        let bases = [base(), Base::of(1, base().draft)];
+        let bases = [base(), BaseTank::of(1, base().draft)];
         compare(&question, &bases)
             .map(|row| (row.number, row.cells.expect("a tank")))
             .collect()

@@ -2,7 +2,7 @@
 //! model stand in `checks`.
 
 use lentic::plan::Options;
-use lentic::study::{Base, Cell, Column, Question, Space, compare};
+use lentic::study::{BaseTank, Cell, Column, Question, Space, compare};
 
 const CUBE: &str = r#"
 [tank]
@@ -44,7 +44,7 @@ fn grid() -> Vec<(f64, f64)> {
             },
         )
     };
-    compare(&question, &[Base::of(0, draft)])
+    compare(&question, &[BaseTank::of(0, draft)])
         .map(|row| {
             let cells = row.cells.expect("a tank");
             let number = |place: usize| cells[place].as_ref().and_then(Cell::number);

@@ -3,7 +3,7 @@
 
 use crate::compare::{Within, check};
 use lentic::substrate::diffusion::{effective_diffusion, tortuosity_squared};
-use lentic::substrate::filter::{Base, BaseCategory, DrainageRule};
+use lentic::substrate::filter::{BaseCategory, BaseSoil, DrainageRule};
 use lentic::substrate::gas::{
     GasLayer, METHANE_SOLUBILITY_MOL_M3, Overburden, dissolved_methane_ceiling_mg_m2_d,
     entry_pressure,
@@ -83,7 +83,7 @@ fn size_mm(grading: &Grading, finer_percent: f64) -> f64 {
 /// NEH 633 ch. 26, category 4: four times 1.50 mm.
 #[test]
 fn that_cover_just_passes_the_handbook_rule() {
-    let base = Base {
+    let base = BaseSoil {
         fines: percent(5.0),
         d85: mm(1.50),
         d15: mm(0.38),
@@ -105,7 +105,7 @@ fn filter_limits_by_soil_category() {
         (95.0, 0.02, 1, 0.20),
     ];
     for (fines, d85_mm, category, expected_mm) in cases {
-        let base = Base {
+        let base = BaseSoil {
             fines: percent(fines),
             d85: mm(d85_mm),
             d15: mm(0.01),
@@ -119,7 +119,7 @@ fn filter_limits_by_soil_category() {
 #[test]
 fn finest_filter_over_a_soil() {
     let least = |d15_mm: f64, rule| {
-        let base = Base {
+        let base = BaseSoil {
             fines: percent(60.0),
             d85: mm(0.5),
             d15: mm(d15_mm),
@@ -315,10 +315,10 @@ fn sizes_of_common_caps() {
     }
 }
 
-fn texture(clay: f64, silt: f64) -> Base {
+fn texture(clay: f64, silt: f64) -> BaseSoil {
     Grading::from_texture(percent(clay), percent(silt))
         .ok()
-        .and_then(|soil| Base::from_grading(&soil))
+        .and_then(|soil| BaseSoil::from_grading(&soil))
         .unwrap_or_else(|| panic!("clay {clay} %, silt {silt} % make no base"))
 }
 

@@ -5,13 +5,13 @@ use super::tableau::{CURVE_WEIGHT, GAMMA, NODE, STAGE_WEIGHT, STAGES, STATE_WEIG
 use super::{Real, Step};
 
 /// The start of a step.
-pub(super) struct Base<'a, R, J, const N: usize> {
+pub(super) struct StepStart<'a, R, J, const N: usize> {
     pub(super) time: f64,
     pub(super) state: &'a [R; N],
     pub(super) linearised: Linearised<R, J, N>,
 }
 
-impl<R: Real, J, const N: usize> Base<'_, R, J, N> {
+impl<R: Real, J, const N: usize> StepStart<'_, R, J, N> {
     /// Tries a step.
     pub(super) fn advance<S: Stepping<R, N, Jacobian = J>>(
         &self,
@@ -44,7 +44,7 @@ impl<R: Real, J, const N: usize> Base<'_, R, J, N> {
 
 /// A step on its way.
 struct Stages<'a, R: Real, S: Stepping<R, N>, const N: usize> {
-    base: &'a Base<'a, R, S::Jacobian, N>,
+    base: &'a StepStart<'a, R, S::Jacobian, N>,
     system: &'a S,
     length: f64,
     factors: S::Factors,

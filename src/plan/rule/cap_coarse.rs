@@ -5,7 +5,7 @@ use super::declaration::{About, Judge, Rule};
 use crate::design::Design;
 use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, Step, step};
 use crate::source::{Basis, Source};
-use crate::substrate::filter::{DESIGN_RATIO, Soil, TESTED_RATIO};
+use crate::substrate::filter::{DESIGN_RATIO, FilterSoil, TESTED_RATIO};
 use crate::units::Length;
 
 /// The rule.
@@ -67,7 +67,7 @@ pub struct CoarseLimits {
 
 impl CoarseLimits {
     /// The limits over a soil.
-    pub fn over(soil: &Soil) -> Self {
+    pub fn over(soil: &FilterSoil) -> Self {
         let rule = soil.coarsest_cap();
         let watch_above = rule * (TESTED_RATIO / DESIGN_RATIO);
         Self {
@@ -81,10 +81,10 @@ impl CoarseLimits {
     ///
     /// # Example
     /// ```
-    /// use lentic::substrate::filter::Soil;
+    /// use lentic::substrate::filter::FilterSoil;
     /// use lentic::plan::rule::cap_coarse::{CoarseLimits, Coarseness};
     /// use lentic::units::Length;
-    /// let limits = CoarseLimits::over(&Soil::Organic);
+    /// let limits = CoarseLimits::over(&FilterSoil::Organic);
     /// assert_eq!(limits.judge(Length::from_mm(0.46)), Coarseness::HoldsSoil);
     /// assert_eq!(limits.judge(Length::from_mm(5.4)), Coarseness::LosesSoil);
     /// ```

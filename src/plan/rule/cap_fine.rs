@@ -5,7 +5,7 @@ use super::declaration::{About, Judge, Rule};
 use crate::design::Design;
 use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, Step, step};
 use crate::source::{Basis, Source};
-use crate::substrate::filter::{DrainageRule, FINES_SIEVE_MM, FINEST_MM, Soil};
+use crate::substrate::filter::{DrainageRule, FINES_SIEVE_MM, FINEST_MM, FilterSoil};
 use crate::units::{Length, Share, UnitSystem};
 
 /// The rule.
@@ -64,7 +64,7 @@ pub struct FineLimits {
 
 impl FineLimits {
     /// The limits over a soil.
-    pub fn over(soil: &Soil) -> Self {
+    pub fn over(soil: &FilterSoil) -> Self {
         Self {
             d15_least: soil.finest_cap(),
             d10_loose: Length::from_mm(LOOSE_D10_MM),
@@ -81,9 +81,9 @@ impl FineLimits {
     /// # Example
     /// ```
     /// use lentic::finding::Status;
-    /// use lentic::{plan::rule::cap_fine::FineLimits, substrate::filter::Soil};
+    /// use lentic::{plan::rule::cap_fine::FineLimits, substrate::filter::FilterSoil};
     /// use lentic::units::Length;
-    /// let limits = FineLimits::over(&Soil::Organic);
+    /// let limits = FineLimits::over(&FilterSoil::Organic);
     /// let mm = Length::from_mm;
     /// assert_eq!(limits.judge(mm(0.44), mm(0.46), None).status(), Status::Ok);
     /// assert_eq!(limits.judge(mm(0.02), mm(0.03), None).status(), Status::Act);

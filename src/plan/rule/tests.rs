@@ -9,7 +9,7 @@ use super::cap_slope::Slope;
 use super::cap_thin::{CapDepthLimits, Thickness};
 use super::soil_depth::{Richness, SoilDepthLimits};
 use crate::finding::Status::{self, Act, Note, Ok, Watch};
-use crate::substrate::filter::{Base, Soil};
+use crate::substrate::filter::{BaseSoil, FilterSoil};
 use crate::substrate::repose::GrainShape;
 use crate::units::{Length, Share, Volume};
 
@@ -18,7 +18,7 @@ fn mm(value: f64) -> Length {
 }
 
 fn coarse(d15_mm: f64) -> Status {
-    CoarseLimits::over(&Soil::Organic)
+    CoarseLimits::over(&FilterSoil::Organic)
         .judge(mm(d15_mm))
         .status()
 }
@@ -33,7 +33,7 @@ fn coarse_caps_over_potting_mix_are_judged_as_the_trade_does() {
 #[test]
 fn a_sandy_soil_takes_a_coarser_cap_and_clay_a_finer_one() {
     let base = |fines: f64, d85_mm: f64| {
-        Soil::Mineral(Base {
+        FilterSoil::Mineral(BaseSoil {
             fines: Share::from_percent(fines),
             d85: mm(d85_mm),
             d15: mm(0.002),
@@ -48,7 +48,11 @@ fn a_sandy_soil_takes_a_coarser_cap_and_clay_a_finer_one() {
 }
 
 fn fine(d10_mm: f64, d15_mm: f64, fines: Option<f64>) -> Fineness {
-    FineLimits::over(&Soil::Organic).judge(mm(d10_mm), mm(d15_mm), fines.map(Share::from_percent))
+    FineLimits::over(&FilterSoil::Organic).judge(
+        mm(d10_mm),
+        mm(d15_mm),
+        fines.map(Share::from_percent),
+    )
 }
 
 #[test]
@@ -68,7 +72,7 @@ fn fines_alone_make_a_cap_silty() {
 
 #[test]
 fn a_coarse_mineral_soil_asks_for_a_coarser_cap() {
-    let soil = Soil::Mineral(Base {
+    let soil = FilterSoil::Mineral(BaseSoil {
         fines: Share::from_percent(5.0),
         d85: mm(1.0),
         d15: mm(0.2),
