@@ -121,7 +121,7 @@ impl StarterSize {
 }
 
 /// A soil and a cap that suit each other.
-struct Bed {
+struct StarterBed {
     soil_mm: f64,
     cap_mm: f64,
     /// Soil and cap in metric and in US units.
@@ -129,18 +129,18 @@ struct Bed {
 }
 
 /// Beds to choose from, the deepest first.
-const BEDS: [Bed; 3] = [
-    Bed {
+const BEDS: [StarterBed; 3] = [
+    StarterBed {
         soil_mm: 25.0,
         cap_mm: 40.0,
         written: [("25 mm", "40 mm"), ("1 in", "1 1/2 in")],
     },
-    Bed {
+    StarterBed {
         soil_mm: 20.0,
         cap_mm: 30.0,
         written: [("20 mm", "30 mm"), ("3/4 in", "1 1/4 in")],
     },
-    Bed {
+    StarterBed {
         soil_mm: 15.0,
         cap_mm: 25.0,
         written: [("15 mm", "25 mm"), ("1/2 in", "1 in")],
@@ -151,7 +151,7 @@ const BEDS: [Bed; 3] = [
 const MOST_OF_HEIGHT: f64 = 0.3;
 
 /// The deepest bed that leaves enough of the height to the water, else the shallowest.
-fn bed(height: Length) -> &'static Bed {
+fn bed(height: Length) -> &'static StarterBed {
     let room_mm = height.mm() * MOST_OF_HEIGHT;
     let [.., shallowest] = &BEDS;
     BEDS.iter()

@@ -2,7 +2,7 @@
 
 use super::inputs::Conditions;
 use crate::parameters::Parameters;
-use crate::substrate::release::{Bed, Passage, Substance, sorbed_retardation};
+use crate::substrate::release::{CappedSoil, Passage, Substance, sorbed_retardation};
 use crate::units::Temperature;
 use crate::water::{Solute, diffusivity};
 
@@ -32,7 +32,7 @@ impl Passages {
     pub(super) fn new(parameters: &Parameters<f64>, conditions: &Conditions) -> Self {
         let (soil, cap) = (&parameters.soil, &parameters.cap);
         let mobility = mobility(conditions.temperature_c);
-        let bed = Bed {
+        let bed = CappedSoil {
             soil_depth_m: conditions.soil_depth_m,
             soil_porosity: soil.porosity,
             soil_dry_bulk_density_kg_m3: soil.dry_bulk_density,

@@ -29,7 +29,7 @@ const SORBING_GRAIN_MM: f64 = 0.5;
 
 /// A flooded soil under its cap.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Bed {
+pub struct CappedSoil {
     /// Depth of the soil, m.
     pub soil_depth_m: f64,
     /// Pore share of the soil.
@@ -167,8 +167,8 @@ impl Passage {
     ///
     /// # Example
     /// ```
-    /// use lentic::substrate::release::{Bed, Passage, Substance};
-    /// let bed = Bed {
+    /// use lentic::substrate::release::{CappedSoil, Passage, Substance};
+    /// let bed = CappedSoil {
     ///     soil_depth_m: 0.025, soil_porosity: 0.70, soil_dry_bulk_density_kg_m3: 700.0,
     ///     cap_depth_m: 0.025, cap_porosity: 0.40, effective_grain_mm: 0.5,
     ///     pore_exchange_per_d: 6e3, enhancement: 1.5,
@@ -183,7 +183,7 @@ impl Passage {
     ///
     /// # Limits
     /// One soil, mixed through, over a floor that lets nothing by; the cap of one porosity.
-    pub fn new(bed: &Bed, substance: &Substance) -> Self {
+    pub fn new(bed: &CappedSoil, substance: &Substance) -> Self {
         let free = substance.diffusivity_m2_d;
         let cap_porosity = Share::from_fraction(bed.cap_porosity);
         let in_soil = effective_diffusion(free, Share::from_fraction(bed.soil_porosity));
@@ -218,8 +218,8 @@ impl Passage {
     ///
     /// # Example
     /// ```
-    /// use lentic::substrate::release::{Bed, Passage, Substance};
-    /// let bed = Bed {
+    /// use lentic::substrate::release::{CappedSoil, Passage, Substance};
+    /// let bed = CappedSoil {
     ///     soil_depth_m: 0.025, soil_porosity: 0.70, soil_dry_bulk_density_kg_m3: 700.0,
     ///     cap_depth_m: 0.0, cap_porosity: 0.40, effective_grain_mm: 0.5,
     ///     pore_exchange_per_d: 6e3, enhancement: 1.5,
@@ -274,8 +274,8 @@ impl Passage {
     ///
     /// # Example
     /// ```
-    /// use lentic::substrate::release::{Bed, Passage, Substance};
-    /// let bed = Bed {
+    /// use lentic::substrate::release::{CappedSoil, Passage, Substance};
+    /// let bed = CappedSoil {
     ///     soil_depth_m: 0.025, soil_porosity: 0.70, soil_dry_bulk_density_kg_m3: 700.0,
     ///     cap_depth_m: 0.025, cap_porosity: 0.40, effective_grain_mm: 0.5,
     ///     pore_exchange_per_d: 6e3, enhancement: 1.5,

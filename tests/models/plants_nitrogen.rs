@@ -19,8 +19,8 @@ fn central() -> Parameters<f64> {
 /// Diffusion coefficients of the prototype; resistances by hand from them.
 #[test]
 fn ammonium_through_the_reference_bed() {
-    use lentic::substrate::release::{Bed, Passage, Substance};
-    let bed = Bed {
+    use lentic::substrate::release::{CappedSoil, Passage, Substance};
+    let bed = CappedSoil {
         soil_depth_m: 0.025,
         soil_porosity: 0.70,
         soil_dry_bulk_density_kg_m3: 700.0,
