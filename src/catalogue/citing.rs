@@ -1,6 +1,6 @@
 //! The rows of the catalogue that rest on a source, and the plants that it restricts.
 
-use super::row::Row;
+use super::row::CatalogueRow;
 use super::{Animal, Cap, Device, Plant, Sign, Soil, Stone, TankSize, plants};
 use crate::source::Source;
 
@@ -28,7 +28,7 @@ pub fn citing_rows(source: Source) -> Vec<CitingRow> {
     found
 }
 
-fn of<R: Row>(source: Source) -> impl Iterator<Item = CitingRow> {
+fn of<R: CatalogueRow>(source: Source) -> impl Iterator<Item = CitingRow> {
     let cites = move |row: &&R| row.sources().contains(&source);
     R::all().iter().filter(cites).map(|row| CitingRow {
         kind: R::KIND,

@@ -32,7 +32,7 @@ pub use listing::{LISTS_AS_OF, ListText, Listing, Part, RestrictedList, Taxon, r
 pub use path::{bracketed, nearest_path, within_lists};
 pub use plant::{Form, Group, Plant, Portion, plants};
 pub(crate) use row::names_in;
-pub use row::{Row, Unknown, find};
+pub use row::{CatalogueRow, Unknown, find};
 pub use sign::{Sign, signs};
 pub use size::{Printed, TankSize, sizes};
 pub use soil::{Soil, SoilKind, soils};

@@ -10,7 +10,7 @@ use super::{Animal, Cap, Device, Plant, Sign, Soil, Stone};
 use crate::source::{Basis, Source};
 
 /// A row of an embedded table.
-pub trait Row: Sized + 'static {
+pub trait CatalogueRow: Sized + 'static {
     /// What one row is, as in "no soil of this name".
     const KIND: &'static str;
     /// What the whole table is called, as in "a name from the list of soils".
@@ -43,8 +43,8 @@ pub trait Row: Sized + 'static {
 
 /// The names of a list, by what it is called; none of a list that there is not.
 pub(crate) fn names_in(list: &str) -> Vec<&'static str> {
-    fn of<R: Row>() -> (&'static str, Vec<&'static str>) {
-        (R::LIST, R::all().iter().map(Row::name).collect())
+    fn of<R: CatalogueRow>() -> (&'static str, Vec<&'static str>) {
+        (R::LIST, R::all().iter().map(CatalogueRow::name).collect())
     }
     let lists = [
         of::<Soil>(),
@@ -88,7 +88,7 @@ pub struct Unknown {
 /// assert_eq!(unknown.suggestion, Some("duckweed"));
 /// # Ok::<(), catalogue::Unknown>(())
 /// ```
-pub fn find<R: Row>(text: &str) -> Result<&'static R, Unknown> {
+pub fn find<R: CatalogueRow>(text: &str) -> Result<&'static R, Unknown> {
     let wanted = plain(text);
     let found = R::all()
         .iter()
@@ -98,7 +98,7 @@ pub fn find<R: Row>(text: &str) -> Result<&'static R, Unknown> {
 
 /// Says of a name that no row bears what was meant: the rows that bear all its words,
 /// the nearest spelling, or the longest spelling that its words hold.
-fn unknown<R: Row>(text: &str) -> Unknown {
+fn unknown<R: CatalogueRow>(text: &str) -> Unknown {
     let mut choices = bearing::<R>(text);
     let suggestion = match choices[..] {
         [] => nearest::<R>(text).or_else(|| within::<R>(text)),
@@ -117,7 +117,7 @@ fn unknown<R: Row>(text: &str) -> Unknown {
 }
 
 /// For each row that bears all words of a text in one spelling, the first such spelling.
-fn bearing<R: Row>(text: &str) -> Vec<&'static str> {
+fn bearing<R: CatalogueRow>(text: &str) -> Vec<&'static str> {
     let wanted = words(text);
     let bears = |spelling: &&str| {
         let words = words(spelling);
@@ -133,18 +133,18 @@ fn bearing<R: Row>(text: &str) -> Vec<&'static str> {
 }
 
 /// The longest spelling whose words are all in a text: "tetra" in "glowlight tetra".
-fn within<R: Row>(text: &str) -> Option<&'static str> {
+fn within<R: CatalogueRow>(text: &str) -> Option<&'static str> {
     let typed = words(text);
     R::all()
         .iter()
-        .flat_map(Row::spellings)
+        .flat_map(CatalogueRow::spellings)
         .filter(|spelling| words(spelling).iter().all(|word| typed.contains(word)))
         .max_by_key(|spelling| spelling.len())
 }
 
 /// The spelling nearest to a text, if it is off by one letter or a third, counted in the words
 /// that the two do not share: "cory sand" is not near "coral sand".
-fn nearest<R: Row>(text: &str) -> Option<&'static str> {
+fn nearest<R: CatalogueRow>(text: &str) -> Option<&'static str> {
     let wanted = words(text);
     let without = |of: &[String], shared: &[String]| -> String {
         of.iter()
@@ -161,7 +161,7 @@ fn nearest<R: Row>(text: &str) -> Option<&'static str> {
     };
     R::all()
         .iter()
-        .flat_map(Row::spellings)
+        .flat_map(CatalogueRow::spellings)
         .filter_map(distance)
         .min_by_key(|&(distance, _)| distance)
         .map(|(_, spelling)| spelling)
@@ -252,7 +252,7 @@ macro_rules! row {
             })
         }
 
-        impl super::row::Row for $row {
+        impl super::row::CatalogueRow for $row {
             const KIND: &'static str = $kind;
             const LIST: &'static str = stringify!($all);
 

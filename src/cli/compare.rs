@@ -12,13 +12,15 @@ use super::choice::RowFormat;
 use super::failure::Failure;
 use super::progress::Progress;
 use super::request::Request;
-use super::rows::{Failed, Rows};
+use super::rows::{FailedRow, RowWriter};
 use super::{Outcome, input, output};
 use crate::design::Design;
 use crate::finding::Status;
 use crate::report::document::Sheet;
 use crate::report::{compose, html, row, text};
-use crate::study::{Aim, BaseTank, Cell, Condition, Front, Influence, Row, Sensitivity, compare};
+use crate::study::{
+    Aim, BaseTank, Cell, Condition, Front, Influence, Sensitivity, TankRow, compare,
+};
 use crate::units::UnitSystem;
 
 /// Files read at a time.
@@ -39,7 +41,7 @@ pub(super) fn run(options: &CompareOptions) -> Result<Outcome, Failure> {
     } else {
         let stream = output::Stream::open(out)?;
         let (axes, shown) = (request.question.space.axes(), request.shown_columns());
-        Some(Rows::begin(options.format, axes, shown, stream)?)
+        Some(RowWriter::begin(options.format, axes, shown, stream)?)
     };
     let mut run = Run {
         options,
@@ -98,15 +100,15 @@ struct Run<'a> {
     files: &'a [PathBuf],
     progress: Progress,
     /// Where rows go at once, for scripts.
-    rows: Option<Rows<'a>>,
+    rows: Option<RowWriter<'a>>,
     /// Rows that wait for the others, with their file.
-    kept: Vec<(Row, usize)>,
-    front: Front<(Row, usize)>,
+    kept: Vec<(TankRow, usize)>,
+    front: Front<(TankRow, usize)>,
     sensitivity: Sensitivity,
     worst: Status,
     good: u64,
-    bad_files: Vec<Failed>,
-    no_tanks: Vec<Failed>,
+    bad_files: Vec<FailedRow>,
+    no_tanks: Vec<FailedRow>,
     more_no_tanks: u64,
 }
 
@@ -152,7 +154,7 @@ impl<'a> Run<'a> {
         {
             return;
         }
-        self.bad_files.push(Failed {
+        self.bad_files.push(FailedRow {
             file: input::file_name(&self.files[number]),
             vary: Map::new(),
             // What goes into a result carries no colour.
@@ -160,13 +162,13 @@ impl<'a> Run<'a> {
         });
     }
 
-    fn take(&mut self, row: Row, file: usize) -> Result<ControlFlow<()>, Failure> {
+    fn take(&mut self, row: TankRow, file: usize) -> Result<ControlFlow<()>, Failure> {
         self.progress.advance(1);
         let cells = match &row.cells {
             Ok(cells) => cells,
             Err(failed) => {
                 if self.no_tanks.len() < NAMED {
-                    let failed = Failed {
+                    let failed = FailedRow {
                         file: input::file_name(&self.files[file]),
                         vary: row::varied(&row, self.request.question.space.axes()),
                         error: failed.to_string(),
@@ -239,7 +241,7 @@ impl<'a> Run<'a> {
 
     fn write_kept(
         &self,
-        mut rows: Rows<'a>,
+        mut rows: RowWriter<'a>,
         influences: Option<&(&str, Vec<Influence>)>,
     ) -> Result<(), Failure> {
         for (row, file) in &self.kept {
@@ -253,7 +255,7 @@ impl<'a> Run<'a> {
 
     fn write_text(&self, influences: Option<(&str, Vec<Influence>)>) -> Result<(), Failure> {
         let common = &self.options.common;
-        let rows: Vec<Row> = self.kept.iter().map(|(row, _)| row.clone()).collect();
+        let rows: Vec<TankRow> = self.kept.iter().map(|(row, _)| row.clone()).collect();
         let of_first_file = self.kept.iter().min_by_key(|(_, file)| *file);
         let document = compose::compare(&compose::Compared {
             axes: self.request.question.space.axes(),
@@ -346,8 +348,8 @@ pub(super) fn status(word: &str) -> Status {
 }
 
 /// Sorts rows by a result; those without it come last, equals stay in order.
-fn sort(rows: &mut [(Row, usize)], place: usize, aim: Aim) {
-    let key = |row: &Row| -> Option<Cell> { row.cells.as_ref().ok()?.get(place)?.clone() };
+fn sort(rows: &mut [(TankRow, usize)], place: usize, aim: Aim) {
+    let key = |row: &TankRow| -> Option<Cell> { row.cells.as_ref().ok()?.get(place)?.clone() };
     rows.sort_by(|(one, _), (other, _)| {
         let (one, other) = (key(one), key(other));
         let absent = one.is_none().cmp(&other.is_none());

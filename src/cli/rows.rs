@@ -8,20 +8,20 @@ use super::choice::RowFormat;
 use super::failure::Failure;
 use super::output::Stream;
 use crate::report::{json, row};
-use crate::study::{Axis, Column, Influence, Row};
+use crate::study::{Axis, Column, Influence, TankRow};
 
 /// The schema of a comparison.
 const SCHEMA: &str = "lentic/compare/1";
 
 /// What could not be compared.
-pub(super) struct Failed {
+pub(super) struct FailedRow {
     pub(super) file: String,
     /// What the varied keys were, for a row of a file that is well in itself.
     pub(super) vary: Map<String, Value>,
     pub(super) error: String,
 }
 
-impl Failed {
+impl FailedRow {
     /// As an object.
     fn object(&self) -> Map<String, Value> {
         let mut object = Map::new();
@@ -35,7 +35,7 @@ impl Failed {
 }
 
 /// Rows written one by one for scripts.
-pub(super) struct Rows<'a> {
+pub(super) struct RowWriter<'a> {
     format: RowFormat,
     axes: &'a [Axis],
     columns: &'a [Column],
@@ -43,7 +43,7 @@ pub(super) struct Rows<'a> {
     count: u64,
 }
 
-impl<'a> Rows<'a> {
+impl<'a> RowWriter<'a> {
     /// Begins with what stands before the first row.
     pub(super) fn begin(
         format: RowFormat,
@@ -70,7 +70,7 @@ impl<'a> Rows<'a> {
     }
 
     /// Writes a row; breaks where nobody reads any longer.
-    pub(super) fn write(&mut self, row: &Row, file: &str) -> Result<ControlFlow<()>, Failure> {
+    pub(super) fn write(&mut self, row: &TankRow, file: &str) -> Result<ControlFlow<()>, Failure> {
         let text = match self.format {
             RowFormat::Csv => row::csv_line(row, file, self.columns),
             RowFormat::Jsonl | RowFormat::Text | RowFormat::Html => {
@@ -89,7 +89,7 @@ impl<'a> Rows<'a> {
     /// Ends with what could not be compared and what moves a result.
     pub(super) fn end<'f>(
         mut self,
-        failed: impl Iterator<Item = &'f Failed>,
+        failed: impl Iterator<Item = &'f FailedRow>,
         influences: Option<&(&str, Vec<Influence>)>,
     ) -> Result<(), Failure> {
         if self.format == RowFormat::Json {

@@ -126,7 +126,7 @@ fn compared(
     Ok((Computed::Row(worst), object))
 }
 
-fn failed(why: &study::Failed) -> Failure {
+fn failed(why: &study::RowError) -> Failure {
     Failure::BadInput(format!("error: {why}"))
 }
 

@@ -2,7 +2,7 @@
 
 use super::dictionary::{self, Command, ResultRow};
 use super::document::{Align, Block, Column, Document, Fact, Table};
-use crate::catalogue::{self, Plant, Portion, Row};
+use crate::catalogue::{self, CatalogueRow, Plant, Portion};
 use crate::explanation;
 use crate::source::{self, Band, Work};
 use crate::units::{UnitSystem, show};
@@ -200,7 +200,7 @@ pub(super) fn result_line(row: &ResultRow) -> String {
 }
 
 /// A table of rows that start with the row's name.
-fn document<R: Row>(title: &str, heads: &[&str], rows: Vec<Vec<String>>) -> Document {
+fn document<R: CatalogueRow>(title: &str, heads: &[&str], rows: Vec<Vec<String>>) -> Document {
     let mut columns = vec![Column::words("name")];
     columns.extend(heads.iter().enumerate().map(|(index, head)| Column {
         head: (*head).to_owned(),
@@ -234,7 +234,7 @@ fn alignment(rows: &[Vec<String>], column: usize) -> Align {
     if numeric { Align::Right } else { Align::Left }
 }
 
-fn named(row: &impl Row) -> Vec<String> {
+fn named(row: &impl CatalogueRow) -> Vec<String> {
     vec![row.name().to_owned()]
 }
 

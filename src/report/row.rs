@@ -3,13 +3,13 @@
 use serde_json::{Map, Value};
 
 use super::{csv, json};
-use crate::study::{Axis, Cell, Column, Row, Shown};
+use crate::study::{Axis, Cell, Column, Shown, TankRow};
 
 /// What stands before the name of what is varied in CSV.
 const VARY: &str = "vary";
 
 /// A row as an object; results that it does not have are left out.
-pub fn object(row: &Row, file: &str, axes: &[Axis], columns: &[Column]) -> Map<String, Value> {
+pub fn object(row: &TankRow, file: &str, axes: &[Axis], columns: &[Column]) -> Map<String, Value> {
     let mut object = Map::new();
     object.insert("name".to_owned(), Value::from(row.name.as_str()));
     object.insert("file".to_owned(), Value::from(file));
@@ -26,7 +26,7 @@ pub fn object(row: &Row, file: &str, axes: &[Axis], columns: &[Column]) -> Map<S
 }
 
 /// What the varied keys are in a row.
-pub fn varied(row: &Row, axes: &[Axis]) -> Map<String, Value> {
+pub fn varied(row: &TankRow, axes: &[Axis]) -> Map<String, Value> {
     let pairs = axes.iter().zip(&row.levels);
     pairs
         .map(|(axis, level)| (axis.name.clone(), shown(&level.shown)))
@@ -42,7 +42,7 @@ pub fn csv_head(axes: &[Axis], columns: &[Column]) -> String {
 }
 
 /// A row as a line of CSV; results that it does not have are empty.
-pub fn csv_line(row: &Row, file: &str, columns: &[Column]) -> String {
+pub fn csv_line(row: &TankRow, file: &str, columns: &[Column]) -> String {
     let fixed = [row.name.as_str(), file].map(|text| csv::cell(&Value::from(text)));
     let levels = row
         .levels

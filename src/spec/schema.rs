@@ -8,7 +8,7 @@ use serde_json::{Map, Value, json};
 
 use super::key::{self, Key, Kind};
 use super::tank::FORMS;
-use crate::catalogue::{self, Portion, Row};
+use crate::catalogue::{self, CatalogueRow, Portion};
 use crate::design::key::MOST_CHARACTERS;
 use crate::units::size::Size;
 use crate::units::{
@@ -261,7 +261,7 @@ fn lists() -> [(&'static str, Value); 7] {
 }
 
 /// A name of a list, or another spelling that the list knows.
-fn names<R: Row>(rows: &'static [R]) -> Value {
+fn names<R: CatalogueRow>(rows: &'static [R]) -> Value {
     let (names, others) = spellings(rows);
     alternatives(&names, "trade names", &others)
 }
@@ -285,8 +285,8 @@ fn otherwise_parted(word: &str) -> Vec<String> {
 
 /// The names of a list, and the other spellings of its rows, each once. The reader
 /// forgives more than can be listed: any case, any mark between words, any plural.
-fn spellings<R: Row>(rows: &'static [R]) -> (Vec<&'static str>, Vec<String>) {
-    let names: Vec<&str> = rows.iter().map(Row::name).collect();
+fn spellings<R: CatalogueRow>(rows: &'static [R]) -> (Vec<&'static str>, Vec<String>) {
+    let names: Vec<&str> = rows.iter().map(CatalogueRow::name).collect();
     let mut others: Vec<String> = Vec::new();
     let spelled = |row: &R| -> Vec<String> { row.spellings().flat_map(written_as).collect() };
     for spelling in rows.iter().flat_map(spelled) {

@@ -85,7 +85,7 @@ impl BaseTank {
 
 /// One tank at one point.
 #[derive(Debug, Clone)]
-pub struct Row {
+pub struct TankRow {
     /// Its place among all rows, from 0.
     pub number: u64,
     /// The place of the tank it comes from among those given.
@@ -97,12 +97,12 @@ pub struct Row {
     /// What the varied keys are at this point; empty where one has no such value.
     pub levels: Vec<Level>,
     /// A value for each column, where there is one.
-    pub cells: Result<Vec<Option<Cell>>, Failed>,
+    pub cells: Result<Vec<Option<Cell>>, RowError>,
 }
 
 /// Why a row has no results.
 #[derive(Debug, Clone, PartialEq, Error)]
-pub enum Failed {
+pub enum RowError {
     /// The point makes no tank.
     #[error("{}", .0.iter().map(ToString::to_string).collect::<Vec<_>>().join("; "))]
     NoTank(Vec<Violation>),
@@ -111,7 +111,7 @@ pub enum Failed {
     Run(#[from] IntegrationError),
 }
 
-impl From<Violation> for Failed {
+impl From<Violation> for RowError {
     fn from(violation: Violation) -> Self {
         Self::NoTank(vec![violation])
     }
@@ -151,10 +151,10 @@ impl From<Violation> for Failed {
 /// assert!((litres[0] - 3.6).abs() < 1e-9 && (litres[1] - 5.4).abs() < 1e-9);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn compare<'a>(question: &'a Question, bases: &'a [BaseTank]) -> Rows<'a> {
+pub fn compare<'a>(question: &'a Question, bases: &'a [BaseTank]) -> TankRows<'a> {
     let parts = parts(&question.columns);
     let follows_starts = parts.iter().any(|part| *part >= Part::Start);
-    Rows {
+    TankRows {
         question,
         bases,
         reader: Reader::of(question),
@@ -178,20 +178,20 @@ fn parts(columns: &[Column]) -> Vec<Part> {
 
 /// See [`compare()`].
 #[derive(Debug)]
-pub struct Rows<'a> {
+pub struct TankRows<'a> {
     question: &'a Question,
     bases: &'a [BaseTank],
     reader: Reader,
     next: u64,
     batch: usize,
     largest: usize,
-    ready: VecDeque<Row>,
+    ready: VecDeque<TankRow>,
 }
 
-impl Iterator for Rows<'_> {
-    type Item = Row;
+impl Iterator for TankRows<'_> {
+    type Item = TankRow;
 
-    fn next(&mut self) -> Option<Row> {
+    fn next(&mut self) -> Option<TankRow> {
         if self.ready.is_empty() {
             self.fill();
         }
@@ -199,7 +199,7 @@ impl Iterator for Rows<'_> {
     }
 }
 
-impl Rows<'_> {
+impl TankRows<'_> {
     fn fill(&mut self) {
         let points = self.question.space.points();
         let all = points * self.bases.len() as u64;
@@ -213,14 +213,14 @@ impl Rows<'_> {
             self.next += 1;
         }
         self.batch = (self.batch * 2).min(self.largest);
-        let rows: Vec<Row> = wanted
+        let rows: Vec<TankRow> = wanted
             .into_par_iter()
             .map(|(base, point)| self.row(base, point))
             .collect();
         self.ready.extend(rows);
     }
 
-    fn row(&self, base: usize, point: u64) -> Row {
+    fn row(&self, base: usize, point: u64) -> TankRow {
         let BaseTank { number, draft } = &self.bases[base];
         let space = &self.question.space;
         let levels = space.point(point);
@@ -229,7 +229,7 @@ impl Rows<'_> {
                 .and_then(|design| self.reader.cells(&design, self.question.options)),
             Err(violation) => Err(violation.clone().into()),
         };
-        Row {
+        TankRow {
             number: number * space.points() + point,
             base,
             name: draft.name.clone(),
@@ -241,12 +241,12 @@ impl Rows<'_> {
 }
 
 /// The tank of a point.
-fn turned(draft: &Draft, levels: &[Level]) -> Result<Design, Failed> {
+fn turned(draft: &Draft, levels: &[Level]) -> Result<Design, RowError> {
     let mut draft = draft.clone();
     for level in levels {
         level.setting.apply(&mut draft)?;
     }
-    draft.check().map_err(Failed::NoTank)
+    draft.check().map_err(RowError::NoTank)
 }
 
 /// Takes the values of some columns from designs.
@@ -272,7 +272,7 @@ impl Reader {
         &self,
         design: &Design,
         options: Options,
-    ) -> Result<Vec<Option<Cell>>, Failed> {
+    ) -> Result<Vec<Option<Cell>>, RowError> {
         let partial = plan::partial(design, options, &self.parts)?;
         let mut gatherer = Gatherer::new(&self.places);
         gatherer.gather(&partial);

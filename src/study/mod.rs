@@ -1,6 +1,6 @@
 //! Many tanks at once: compared, varied, weighed against each other, solved for.
 //!
-//! [`compare()`] turns [`Axis`] after axis of some tanks and gives a [`Row`] for each
+//! [`compare()`] turns [`Axis`] after axis of some tanks and gives a [`TankRow`] for each
 //! point, computing no more of a plan than the [`Column`]s ask for; [`solve()`] turns one
 //! until a [`Condition`] holds.
 //!
@@ -46,7 +46,7 @@ pub use axis::{Axis, Level, Levels, Range, Read, Shown, Spacing};
 pub use cell::Cell;
 pub use choice::{Aim, Bound, Comparison, Condition, Front};
 pub use column::{Column, UnknownResult};
-pub use compare::{BaseTank, Failed, Question, Row, Rows, Shard, compare};
+pub use compare::{BaseTank, Question, RowError, Shard, TankRow, TankRows, compare};
 pub use sensitivity::{Influence, Sensitivity};
 pub use solve::{Answer, Search, Tried, solve};
 pub use space::{Space, SpaceError};

@@ -5,7 +5,7 @@ use rayon::prelude::*;
 use super::axis::Range;
 use super::cell::Cell;
 use super::choice::Condition;
-use super::compare::{Failed, Reader};
+use super::compare::{Reader, RowError};
 use crate::design::Draft;
 use crate::plan::Options;
 
@@ -51,7 +51,7 @@ pub struct Tried {
     /// Whether it meets the condition.
     pub met: bool,
     /// Why there is no such tank.
-    pub failed: Option<Failed>,
+    pub failed: Option<RowError>,
 }
 
 /// Varies a key until a condition holds.
@@ -108,7 +108,7 @@ impl Answer {
     }
 
     /// Why there is no tank anywhere in the range, where there is none.
-    pub fn all_failed(&self) -> Option<&Failed> {
+    pub fn all_failed(&self) -> Option<&RowError> {
         let all = self.looks.iter().all(|look| look.failed.is_some());
         self.looks.first().filter(|_| all)?.failed.as_ref()
     }
@@ -133,10 +133,10 @@ impl Search<'_> {
         }
     }
 
-    fn result(&self, reader: &Reader, number: f64) -> Result<Option<Cell>, Failed> {
+    fn result(&self, reader: &Reader, number: f64) -> Result<Option<Cell>, RowError> {
         let mut draft = self.draft.clone();
         (self.range.read)(number)?.apply(&mut draft)?;
-        let design = draft.check().map_err(Failed::NoTank)?;
+        let design = draft.check().map_err(RowError::NoTank)?;
         Ok(reader.cells(&design, self.options)?.swap_remove(0))
     }
 

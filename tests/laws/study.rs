@@ -2,8 +2,8 @@
 
 use lentic::plan::{Options, Plan, plan};
 use lentic::study::{
-    Axis, BaseTank, Bound, Cell, Column, Comparison, Condition, Levels, Question, Row, Search,
-    Shard, Shown, Space, compare, solve,
+    Axis, BaseTank, Bound, Cell, Column, Comparison, Condition, Levels, Question, Search, Shard,
+    Shown, Space, TankRow, compare, solve,
 };
 use serde_json::Value;
 
@@ -63,7 +63,7 @@ fn every_column() -> Question {
     }
 }
 
-fn number(row: &Row, place: usize) -> f64 {
+fn number(row: &TankRow, place: usize) -> f64 {
     match row.levels[place].shown {
         Shown::Number(number) => number,
         Shown::Text(_) => panic!("a number"),
@@ -71,7 +71,7 @@ fn number(row: &Row, place: usize) -> f64 {
 }
 
 /// The plan of the spec that a row stands for, written out anew.
-fn plan_of(row: &Row) -> Plan {
+fn plan_of(row: &TankRow) -> Plan {
     let text = spec(
         &format!("{} cm", number(row, 0)),
         &format!("{} mm", number(row, 1)),
@@ -113,7 +113,7 @@ fn as_json(cell: &Cell) -> Value {
 fn a_row_is_the_plan_of_the_same_spec_to_the_last_digit() {
     let question = every_column();
     let bases = [base()];
-    let rows: Vec<Row> = compare(&question, &bases).collect();
+    let rows: Vec<TankRow> = compare(&question, &bases).collect();
     assert_eq!(rows.len(), 24);
     // Every fifth row has each level of each axis among them.
     for row in rows.iter().step_by(5) {

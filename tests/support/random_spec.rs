@@ -2,7 +2,7 @@
 //! tanks and a byte changed is a tank changed a little.
 
 use lentic::UnitSystem;
-use lentic::catalogue::{self, Group, Row};
+use lentic::catalogue::{self, CatalogueRow, Group};
 
 /// A spec section by section; it is the same tank in any order of them.
 pub(crate) struct RandomSpec<'b> {
@@ -86,7 +86,7 @@ impl<'b> RandomSpec<'b> {
         &choices[usize::from(self.byte()) % choices.len()]
     }
 
-    fn row<R: Row>(&mut self) -> &'static R {
+    fn row<R: CatalogueRow>(&mut self) -> &'static R {
         self.one_of(R::all())
     }
 

@@ -3,7 +3,7 @@
 
 use std::collections::BTreeSet;
 
-use lentic::catalogue::{self, Row};
+use lentic::catalogue::{self, CatalogueRow};
 use lentic::explanation;
 use lentic::parameters::descriptions;
 use lentic::source::{Basis, Seen, Source};
@@ -42,7 +42,7 @@ fn a_label_on_a_source_that_nobody_read_is_found_out() {
     assert_eq!(source_after_label(&item), Some(recalled));
 }
 
-fn assert_rows_borne<R: Row>() {
+fn assert_rows_borne<R: CatalogueRow>() {
     for row in R::all() {
         assert_borne(row.name(), row.basis(), row.sources());
     }

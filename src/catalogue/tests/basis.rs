@@ -8,7 +8,7 @@ use crate::source::Seen;
 
 /// Every row says of fields that it has, and that differ from it; what is published was
 /// read somewhere.
-fn check<R: Row + Serialize>() -> usize {
+fn check<R: CatalogueRow + Serialize>() -> usize {
     let mut published = 0;
     for row in R::all() {
         let name = row.name();

@@ -3,7 +3,7 @@
 use super::*;
 
 /// Asserts what holds for the rows of every table.
-fn check<R: Row>() {
+fn check<R: CatalogueRow>() {
     let mut owners: HashMap<String, &str> = HashMap::new();
     for row in R::all() {
         let name = row.name();

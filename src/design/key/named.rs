@@ -1,13 +1,13 @@
 //! Names of the catalogue.
 
 use super::{Entry, Misfit};
-use crate::catalogue::{self, Row};
+use crate::catalogue::{self, CatalogueRow};
 
 /// The lists that a command shows.
 const LISTED: &[&str] = &["soils", "caps", "plants", "animals"];
 
 /// The row a name stands for.
-pub(crate) fn row<R: Row>(entry: &Entry<'_>) -> Result<&'static R, Misfit> {
+pub(crate) fn row<R: CatalogueRow>(entry: &Entry<'_>) -> Result<&'static R, Misfit> {
     catalogue::find::<R>(entry.text()?).map_err(|unknown| {
         let list = R::LIST;
         let help = match unknown.suggestion {
@@ -25,7 +25,7 @@ pub(crate) fn row<R: Row>(entry: &Entry<'_>) -> Result<&'static R, Misfit> {
 }
 
 /// "did you mean ...?", with the label where that says more: the grains of a gravel.
-fn did_you_mean<R: Row>(near: &str) -> String {
+fn did_you_mean<R: CatalogueRow>(near: &str) -> String {
     let label = catalogue::find::<R>(near).map_or("", |row| row.label());
     if label.to_lowercase() == near.replace('_', " ").to_lowercase() {
         format!("did you mean \"{near}\"?")
@@ -52,7 +52,7 @@ fn which(choices: &[&str], list: &str) -> String {
     format!("say which: {}{more}", told.join(", "))
 }
 
-fn names<R: Row>() -> String {
-    let names: Vec<&str> = R::all().iter().map(Row::name).collect();
+fn names<R: CatalogueRow>() -> String {
+    let names: Vec<&str> = R::all().iter().map(CatalogueRow::name).collect();
     names.join(", ")
 }

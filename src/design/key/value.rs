@@ -4,7 +4,7 @@ use super::amount::amount;
 use super::named::row;
 use super::read::{count, dose, flag, number, quantity, size, top_up, word};
 use super::{Entry, Kind, Misfit};
-use crate::catalogue::{self, Row};
+use crate::catalogue::{self, CatalogueRow};
 use crate::design::{
     Amount, Device, Disinfectant, DutyHours, LabelDose, Looked, Material, Rim, TopUp,
 };

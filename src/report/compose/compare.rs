@@ -6,7 +6,7 @@ use crate::finding::Status;
 use crate::plan::of_100;
 use crate::report::document::{Block, Column as Head, Document, Sheet, Sortable, Table};
 use crate::report::scatter::{Dot, Scatter};
-use crate::study::{Axis, Cell, Column, Influence, Row, Shown};
+use crate::study::{Axis, Cell, Column, Influence, Shown, TankRow};
 use crate::units::{Length, MONEY, Mass, UnitSystem, Volume, show, unit_of_result};
 
 /// What is shown where nobody says what, with its head.
@@ -34,7 +34,7 @@ pub struct Compared<'a> {
     /// Whether these are the standard ones, under short heads.
     pub standard: bool,
     /// The rows.
-    pub rows: &'a [Row],
+    pub rows: &'a [TankRow],
     /// The units that all of them are shown in.
     pub units: UnitSystem,
     /// Whether these are the rows that no other beats.
@@ -182,7 +182,7 @@ fn ranks(compared: &Compared<'_>, table: &Table) -> Vec<Vec<usize>> {
 
 /// The first two numbers shown against each other, where every row has both.
 fn scatter(compared: &Compared<'_>) -> Option<Scatter> {
-    let numbers = |row: &Row| -> Vec<Option<f64>> {
+    let numbers = |row: &TankRow| -> Vec<Option<f64>> {
         let cells = row.cells.as_deref().unwrap_or_default().iter();
         let shown = cells.take(compared.shown);
         shown
@@ -220,7 +220,7 @@ fn scatter(compared: &Compared<'_>) -> Option<Scatter> {
 }
 
 /// The tank, or what was varied in it.
-fn dot_name(row: &Row) -> String {
+fn dot_name(row: &TankRow) -> String {
     if row.levels.is_empty() {
         return shortened(&row.name);
     }
@@ -329,7 +329,7 @@ fn shortened(name: &str) -> String {
 }
 
 /// "Pea gravel: act cap.coarse, watch plants.load".
-fn troubles(row: &Row, columns: &[Column]) -> Option<String> {
+fn troubles(row: &TankRow, columns: &[Column]) -> Option<String> {
     let cells = row.cells.as_deref().unwrap_or_default();
     let codes: Vec<String> = columns
         .iter()

@@ -5,7 +5,7 @@ use crate::report::chart::{Across, Chart, Level, Series};
 use crate::report::document::Block;
 use crate::report::grid::Grid;
 use crate::source::Band;
-use crate::study::{Cell, Row, Shown};
+use crate::study::{Cell, Shown, TankRow};
 use crate::units::{MONEY, show, unit_of_result};
 
 /// What is drawn where nobody says what.
@@ -29,7 +29,7 @@ pub(super) fn pictures(compared: &Compared<'_>) -> Vec<Block> {
     let Some((place, column)) = result.filter(|_| is_one_tank) else {
         return Vec::new();
     };
-    let value = |row: &Row| {
+    let value = |row: &TankRow| {
         row.cells
             .as_ref()
             .ok()?
@@ -80,7 +80,7 @@ pub(super) fn over(title: String, line: Vec<(f64, f64)>, bounds: &[f64]) -> Bloc
 }
 
 /// The result at each number of one key, from the least on; none where it is no number.
-fn line(rows: &[&Row], value: impl Fn(&Row) -> Option<f64>) -> Option<Vec<(f64, f64)>> {
+fn line(rows: &[&TankRow], value: impl Fn(&TankRow) -> Option<f64>) -> Option<Vec<(f64, f64)>> {
     let points = rows.iter().map(|row| match &row.levels.first()?.shown {
         Shown::Number(number) => Some((*number, value(row)?)),
         Shown::Text(_) => None,
@@ -90,7 +90,7 @@ fn line(rows: &[&Row], value: impl Fn(&Row) -> Option<f64>) -> Option<Vec<(f64, 
     (points.len() > 1).then_some(points)
 }
 
-fn grid(rows: &[Row], value: impl Fn(&Row) -> Option<f64>) -> Option<Grid> {
+fn grid(rows: &[TankRow], value: impl Fn(&TankRow) -> Option<f64>) -> Option<Grid> {
     let [across, up] = [0, 1].map(|axis| {
         let mut levels: Vec<&Shown> = Vec::new();
         for row in rows {
