@@ -16,7 +16,7 @@ mod synthetic;
 
 use std::collections::BTreeMap;
 
-use lentic::diagnosis::case::Case;
+use lentic::diagnosis::case::CaseHistory;
 use lentic::diagnosis::cause::Cause;
 use lentic::diagnosis::dawn::Dawn;
 use lentic::diagnosis::hypotheses::Hypotheses;
@@ -34,7 +34,7 @@ struct Found {
 fn find(seed: u64, members: u32) -> Found {
     let made = tank(seed);
     let design = lentic::spec::parse(&made.spec).expect("a sound spec");
-    let case = Case::of(&design, &[]).expect("a case");
+    let case = CaseHistory::of(&design, &[]).expect("a case");
     let options = Options {
         members,
         ..Options::default()

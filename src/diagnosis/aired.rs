@@ -1,7 +1,7 @@
 //! The night of a tank whose animals lack oxygen, as it stands and with the air advised.
 
 use super::CauseResult;
-use super::case::Case;
+use super::case::CaseHistory;
 use super::cause::Cause;
 use super::dawn::{AIR_SOUGHT, night_inputs};
 use crate::design::DutyHours;
@@ -27,7 +27,7 @@ pub struct Aired {
 impl Aired {
     /// Both nights, from the tank that the air was sized for; none where air is not what the
     /// likeliest cause asks for, or the numbers leave the finite ones.
-    pub(super) fn of(case: &Case<'_>, causes: &[CauseResult]) -> Option<Self> {
+    pub(super) fn of(case: &CaseHistory<'_>, causes: &[CauseResult]) -> Option<Self> {
         let leading = causes.first()?;
         let remedy = leading.remedy.as_ref()?;
         let is_of_air = matches!(leading.cause, Cause::NightExchange | Cause::StillWater);

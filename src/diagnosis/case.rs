@@ -23,7 +23,7 @@ const UNDATED_D: f64 = 30.0;
 
 /// A design with everything known of the tank built to it.
 #[derive(Debug, Clone)]
-pub struct Case<'a> {
+pub struct CaseHistory<'a> {
     /// The design.
     pub design: &'a Design,
     /// Every measurement, in order of days.
@@ -43,7 +43,7 @@ pub struct Case<'a> {
     set_back_d: f64,
 }
 
-impl<'a> Case<'a> {
+impl<'a> CaseHistory<'a> {
     /// A case of a design with further measurements beside those it holds.
     ///
     /// # Errors

@@ -1,7 +1,7 @@
 //! `check.water`: the last readings against their limits.
 
 use super::Diagnosis;
-use super::case::Case;
+use super::case::CaseHistory;
 use super::measurement::{Measurement, Subject};
 use crate::finding::{Code, Explanation, Finding, Status, Step, step};
 use crate::plan::{act_limit_mg_l, watch_limit_mg_l};
@@ -39,13 +39,13 @@ pub(super) const EXPLANATION: Explanation = Explanation {
 };
 
 /// The findings on the last readings.
-pub(super) fn judged(case: &Case<'_>) -> impl Iterator<Item = Finding> {
+pub(super) fn judged(case: &CaseHistory<'_>) -> impl Iterator<Item = Finding> {
     let read = [Subject::Ammonia, Subject::Nitrite, Subject::Nitrate].into_iter();
     read.filter_map(|of| water(case, &case.latest(of)?))
 }
 
 /// The last reading of a nutrient against its limits.
-fn water(case: &Case<'_>, reading: &Measurement) -> Option<Finding> {
+fn water(case: &CaseHistory<'_>, reading: &Measurement) -> Option<Finding> {
     let analyte = reading.of.analyte()?;
     let watch = watch_limit_mg_l(case.design, analyte)?;
     let act = act_limit_mg_l(analyte)?;

@@ -4,7 +4,7 @@
 //! As with signs, each has a share of tanks in which it holds anyway and a ratio for the
 //! causes that it goes with; all are judgement.
 
-use super::case::Case;
+use super::case::CaseHistory;
 use super::cause::{ByCause, Cause};
 use super::dawn::Dawn;
 use super::fact::{
@@ -39,7 +39,7 @@ pub struct Circumstance {
 #[derive(Debug, Clone, Copy)]
 pub struct Facts<'a> {
     /// The case.
-    pub case: &'a Case<'a>,
+    pub case: &'a CaseHistory<'a>,
     /// The night as the model has it, where it was followed.
     pub dawn: Option<Dawn>,
 }

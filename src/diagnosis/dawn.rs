@@ -1,6 +1,6 @@
 //! The night before the last reading, as the night model has it.
 
-use super::case::Case;
+use super::case::CaseHistory;
 use super::cause::Cause;
 use super::scenario::{middle, scenario};
 use crate::night::{Ensemble, NightInputs, Rates, outlook};
@@ -30,7 +30,7 @@ impl Dawn {
     ///
     /// # Errors
     /// When the numbers of the tank leave the finite ones.
-    pub fn of(case: &Case<'_>, seed: u64) -> Result<Self, IntegrationError> {
+    pub fn of(case: &CaseHistory<'_>, seed: u64) -> Result<Self, IntegrationError> {
         let inputs = night_inputs(case)?;
         let ensemble = Ensemble {
             members: MEMBERS,
@@ -49,7 +49,7 @@ impl Dawn {
 }
 
 /// The tank on its last day for the night model.
-pub(super) fn night_inputs(case: &Case<'_>) -> Result<NightInputs, IntegrationError> {
+pub(super) fn night_inputs(case: &CaseHistory<'_>) -> Result<NightInputs, IntegrationError> {
     let tank = scenario(case, Cause::AsExpected, &middle());
     let days = ensemble::days_of(&tank.inputs, &tank.numbers, case.now_d().round() as u32)?;
     let last = days

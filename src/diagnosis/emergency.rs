@@ -1,6 +1,6 @@
 //! What cannot wait: poison or want of oxygen in a tank with animals.
 
-use super::case::Case;
+use super::case::CaseHistory;
 use super::fact::{GASPING, reads_clean};
 use super::measurement::{Reported, Subject};
 use super::remedy::Immediate;
@@ -35,7 +35,7 @@ pub(super) struct Emergency {
 /// The emergency of a tank, where animals are in danger.
 ///
 /// `is_explained` says that a cause of the list explains it.
-pub(super) fn emergency(case: &Case<'_>, is_explained: bool) -> Option<Emergency> {
+pub(super) fn emergency(case: &CaseHistory<'_>, is_explained: bool) -> Option<Emergency> {
     if !case.is_stocked() {
         return None;
     }
@@ -74,7 +74,7 @@ pub(super) fn emergency(case: &Case<'_>, is_explained: bool) -> Option<Emergency
 
 /// What helps animals that cannot get their breath: out of nitrite where that keeps it
 /// from them, else more air (common practice, no source).
-fn breath(case: &Case<'_>, gasps: bool, short: bool, is_explained: bool) -> Vec<String> {
+fn breath(case: &CaseHistory<'_>, gasps: bool, short: bool, is_explained: bool) -> Vec<String> {
     let nitrite = gasps && poisonous_nitrite(case).is_some();
     let mut parts = Vec::new();
     if nitrite {
@@ -91,7 +91,7 @@ fn breath(case: &Case<'_>, gasps: bool, short: bool, is_explained: bool) -> Vec<
 }
 
 /// More air, by what runs and lies over the tank already; not with what was sprayed in it.
-fn more_air(case: &Case<'_>, is_explained: bool) -> String {
+fn more_air(case: &CaseHistory<'_>, is_explained: bool) -> String {
     if case.incidents().any(|one| *one == Incident::Sprayed) {
         return "run no air before the room is aired: the pump brings what was sprayed into the water".to_owned();
     }
@@ -117,18 +117,18 @@ fn more_air(case: &Case<'_>, is_explained: bool) -> String {
     format!("{unless}{stone}{lid}")
 }
 
-fn fresh(case: &Case<'_>, of: Subject) -> Option<Reported> {
+fn fresh(case: &CaseHistory<'_>, of: Subject) -> Option<Reported> {
     let last = case.latest(of)?;
     (last.day >= case.age_d - NOW_D).then_some(last.value)
 }
 
 /// Nitrite that is beyond its outer limit.
-fn poisonous_nitrite(case: &Case<'_>) -> Option<Reported> {
+fn poisonous_nitrite(case: &CaseHistory<'_>) -> Option<Reported> {
     fresh(case, Subject::Nitrite).filter(|read| read.at_least() >= limits::NITRITE.act)
 }
 
 /// Ammonia that is beyond an outer limit, with its un-ionised part, mg N/L.
-fn poisonous_ammonia(case: &Case<'_>) -> Option<(Reported, f64)> {
+fn poisonous_ammonia(case: &CaseHistory<'_>) -> Option<(Reported, f64)> {
     let ammonia = fresh(case, Subject::Ammonia)?;
     let un_ionised = case.un_ionised_mg_l().unwrap_or_default();
     let beyond = ammonia.at_least() >= limits::AMMONIA.act || un_ionised >= limits::UN_IONISED.act;
@@ -136,7 +136,7 @@ fn poisonous_ammonia(case: &Case<'_>) -> Option<(Reported, f64)> {
 }
 
 /// What stands beyond its outer limit, in words.
-fn poisons(case: &Case<'_>) -> Vec<String> {
+fn poisons(case: &CaseHistory<'_>) -> Vec<String> {
     let mut found = Vec::new();
     if let Some((ammonia, un_ionised)) = poisonous_ammonia(case) {
         found.push(format!(
@@ -152,7 +152,7 @@ fn poisons(case: &Case<'_>) -> Vec<String> {
 }
 
 /// The warning that goes with any ammonia: more of it turns poisonous as pH rises.
-pub fn rising_ph(case: &Case<'_>) -> Option<Caution> {
+pub fn rising_ph(case: &CaseHistory<'_>) -> Option<Caution> {
     let ammonia = fresh(case, Subject::Ammonia)?;
     (ammonia.at_least() >= limits::NO_RISE_MG_N_L).then(|| Caution {
         code: "hazard.rising_ph",

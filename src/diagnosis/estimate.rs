@@ -1,6 +1,6 @@
 //! The tank as it most likely stands under a cause, and what becomes of it.
 
-use super::case::Case;
+use super::case::CaseHistory;
 use super::cause::Cause;
 use super::hypotheses::{AHEAD_D, Hypotheses, followed};
 use super::scenario::{Scenario, middle, scenario};
@@ -21,7 +21,7 @@ pub struct TankEstimate {
 
 impl TankEstimate {
     /// The member under which the readings are likeliest; the central tank without any.
-    pub fn of(case: &Case<'_>, hypotheses: &Hypotheses, cause: Cause) -> Self {
+    pub fn of(case: &CaseHistory<'_>, hypotheses: &Hypotheses, cause: Cause) -> Self {
         let readings = followed(case);
         let members = hypotheses.members(cause).iter();
         let best = members

@@ -1,6 +1,6 @@
 //! What is true of a tank in question, by its spec, its log and its signs.
 
-use super::case::Case;
+use super::case::CaseHistory;
 use super::measurement::{Measurement, Subject};
 use crate::catalogue::Group;
 use crate::design::{Design, Device};
@@ -73,7 +73,7 @@ pub(super) fn is_bad(status: Status) -> bool {
 }
 
 /// Whether a reading of the last two weeks passes its limit.
-pub(super) fn is_over_limit(case: &Case<'_>) -> bool {
+pub(super) fn is_over_limit(case: &CaseHistory<'_>) -> bool {
     let recent = |measurement: &&Measurement| measurement.day >= case.age_d - 14.0;
     case.log.iter().filter(recent).any(|measurement| {
         let limit = measurement
@@ -84,17 +84,17 @@ pub(super) fn is_over_limit(case: &Case<'_>) -> bool {
     })
 }
 
-pub(super) fn read_under(case: &Case<'_>, of: Subject, limit: f64) -> bool {
+pub(super) fn read_under(case: &CaseHistory<'_>, of: Subject, limit: f64) -> bool {
     let mut readings = case.log.iter().filter(|reading| reading.of == of);
     readings.any(|reading| reading.value.number() < limit)
 }
 
-pub(super) fn grows_fast(case: &Case<'_>) -> bool {
+pub(super) fn grows_fast(case: &CaseHistory<'_>) -> bool {
     let planted = case.design.planted();
     planted.fast.dry > Mass::ZERO || planted.feeding_floaters.dry > Mass::ZERO
 }
 
-pub(super) fn digs_deep(case: &Case<'_>) -> bool {
+pub(super) fn digs_deep(case: &CaseHistory<'_>) -> bool {
     let cap_mm = case.design.bed().cap.thinnest.depth.mm();
     let stock = case.design.draft().animals.iter();
     stock
@@ -102,7 +102,7 @@ pub(super) fn digs_deep(case: &Case<'_>) -> bool {
         .any(|stock| stock.animal.digs_mm.typical > cap_mm)
 }
 
-pub(super) fn surface_may_close(case: &Case<'_>) -> bool {
+pub(super) fn surface_may_close(case: &CaseHistory<'_>) -> bool {
     let draft = case.design.draft();
     let floats = draft
         .plants
@@ -113,23 +113,23 @@ pub(super) fn surface_may_close(case: &Case<'_>) -> bool {
             || case.design.planted().cover.percent() > CLOSED_PCT)
 }
 
-pub(super) fn is_fed_much(case: &Case<'_>) -> bool {
+pub(super) fn is_fed_much(case: &CaseHistory<'_>) -> bool {
     let fed = case.design.draft().feed.mass_per_day;
     case.is_stocked() && fed > case.animal_mass() * MUCH_FEED
 }
 
-pub(super) fn brings_something(case: &Case<'_>) -> bool {
+pub(super) fn brings_something(case: &CaseHistory<'_>) -> bool {
     let water = &case.design.draft().water;
     water.nitrate.mg_l() >= TAP_NITRATE_MG_L || water.ammonia.mg_l() >= TAP_AMMONIA_MG_L
 }
 
-pub(super) fn is_soft(case: &Case<'_>) -> bool {
+pub(super) fn is_soft(case: &CaseHistory<'_>) -> bool {
     case.design.draft().water.alkalinity.dkh() < SOFT_DKH
         || read_under(case, Subject::Ph, ACID_PH)
         || case.ph() < ACID_PH
 }
 
-pub(super) fn is_very_soft(case: &Case<'_>) -> bool {
+pub(super) fn is_very_soft(case: &CaseHistory<'_>) -> bool {
     case.design.draft().water.alkalinity.dkh() < VERY_SOFT_DKH
         || read_under(case, Subject::Ph, VERY_ACID_PH)
         || case.ph() < VERY_ACID_PH
@@ -145,7 +145,7 @@ pub(super) fn is_still(design: &Design) -> Option<bool> {
     is_said.then_some(draft.air.device == Device::None)
 }
 
-pub(super) fn stocked_early(case: &Case<'_>) -> bool {
+pub(super) fn stocked_early(case: &CaseHistory<'_>) -> bool {
     let stock = case.design.draft().animals.iter();
     let mut days = stock
         .filter(|stock| stock.count > 0)
@@ -154,7 +154,7 @@ pub(super) fn stocked_early(case: &Case<'_>) -> bool {
 }
 
 /// Whether ammonia and nitrite read nothing of late, where both were read.
-pub(super) fn reads_clean(case: &Case<'_>) -> Option<bool> {
+pub(super) fn reads_clean(case: &CaseHistory<'_>) -> Option<bool> {
     let last = |of| case.latest(of).map(|read| read.value.at_least());
     let (ammonia, nitrite) = (last(Subject::Ammonia)?, last(Subject::Nitrite)?);
     Some(ammonia < NO_AMMONIA_MG_N_L && nitrite < NO_NITRITE_MG_L)

@@ -4,7 +4,7 @@ use std::ops::RangeInclusive;
 
 use serde::Serialize;
 
-use super::case::Case;
+use super::case::CaseHistory;
 use super::hypotheses::{AHEAD_D, Member, Nitrogen};
 use super::measurement::Subject;
 use crate::result::results;
@@ -42,7 +42,7 @@ pub struct ReadPoint {
 }
 
 /// The nutrients that were read.
-pub fn read(case: &Case<'_>) -> Vec<ReadPoint> {
+pub fn read(case: &CaseHistory<'_>) -> Vec<ReadPoint> {
     let points = case.log.iter().filter_map(|measured| {
         let analyte = match measured.of {
             Subject::Ammonia => Analyte::Ammonia,
@@ -60,13 +60,13 @@ pub fn read(case: &Case<'_>) -> Vec<ReadPoint> {
 }
 
 /// The weeks ahead, from today on.
-pub fn days(case: &Case<'_>, members: &[(f64, Member)]) -> Vec<ForecastDay> {
+pub fn days(case: &CaseHistory<'_>, members: &[(f64, Member)]) -> Vec<ForecastDay> {
     let today = case.now_d().round() as usize;
     between(case, members, today..=today + AHEAD_D as usize)
 }
 
 /// As many days before today as ahead of it.
-pub fn past(case: &Case<'_>, members: &[(f64, Member)]) -> Vec<ForecastDay> {
+pub fn past(case: &CaseHistory<'_>, members: &[(f64, Member)]) -> Vec<ForecastDay> {
     let today = case.now_d().round() as usize;
     between(
         case,
@@ -76,7 +76,7 @@ pub fn past(case: &Case<'_>, members: &[(f64, Member)]) -> Vec<ForecastDay> {
 }
 
 fn between(
-    case: &Case<'_>,
+    case: &CaseHistory<'_>,
     members: &[(f64, Member)],
     days: RangeInclusive<usize>,
 ) -> Vec<ForecastDay> {
@@ -104,7 +104,7 @@ fn between(
 
 /// The day from which ammonia and nitrite stay low, as a band; none where its middle is
 /// beyond the days followed.
-pub fn ready_day(case: &Case<'_>, members: &[(f64, Member)]) -> Option<Band> {
+pub fn ready_day(case: &CaseHistory<'_>, members: &[(f64, Member)]) -> Option<Band> {
     let today = case.now_d().round() as usize;
     let last = today + AHEAD_D as usize;
     let up = |water: &Nitrogen| {

@@ -4,7 +4,7 @@ use std::collections::HashMap;
 
 use rayon::prelude::*;
 
-use super::case::Case;
+use super::case::CaseHistory;
 use super::cause::{ByCause, Cause};
 use super::kit::Kit;
 use super::measurement::{Measurement, Subject};
@@ -66,7 +66,7 @@ impl Member {
     /// # Errors
     /// When they leave the finite ones.
     pub fn follow(
-        case: &Case<'_>,
+        case: &CaseHistory<'_>,
         cause: Cause,
         place: Vec<f64>,
     ) -> Result<Self, IntegrationError> {
@@ -80,7 +80,7 @@ impl Member {
     /// # Errors
     /// As for [`follow`](Self::follow).
     pub fn follow_from_measured(
-        case: &Case<'_>,
+        case: &CaseHistory<'_>,
         cause: Cause,
         place: Vec<f64>,
     ) -> Result<Self, IntegrationError> {
@@ -95,7 +95,7 @@ impl Member {
     }
 
     fn of_tank(
-        case: &Case<'_>,
+        case: &CaseHistory<'_>,
         tank: &Scenario,
         place: Vec<f64>,
     ) -> Result<Self, IntegrationError> {
@@ -126,7 +126,7 @@ impl Member {
     }
 
     /// Logarithm of the probability of the readings that a course explains.
-    pub fn log_likelihood(&self, case: &Case<'_>, readings: &[Measurement]) -> f64 {
+    pub fn log_likelihood(&self, case: &CaseHistory<'_>, readings: &[Measurement]) -> f64 {
         let count = readings.len() as f64;
         let weight = (FULL_READINGS / count.max(1.0)).min(1.0);
         let each = readings.iter().map(|reading| {
@@ -142,7 +142,7 @@ impl Member {
 }
 
 /// The last day that a case is followed to.
-fn last_day(case: &Case<'_>) -> u32 {
+fn last_day(case: &CaseHistory<'_>) -> u32 {
     case.now_d().ceil() as u32 + AHEAD_D
 }
 
@@ -175,7 +175,7 @@ impl Hypotheses {
     ///
     /// # Errors
     /// When not even one course of a sound tank can be followed.
-    pub fn of(case: &Case<'_>, options: Options) -> Result<Self, IntegrationError> {
+    pub fn of(case: &CaseHistory<'_>, options: Options) -> Result<Self, IntegrationError> {
         Self::with_progress(case, options, &|_| {})
     }
 
@@ -184,7 +184,7 @@ impl Hypotheses {
     /// # Errors
     /// As for [`of`](Self::of).
     pub fn with_progress(
-        case: &Case<'_>,
+        case: &CaseHistory<'_>,
         options: Options,
         advance: &(dyn Fn(u64) + Sync),
     ) -> Result<Self, IntegrationError> {
@@ -221,7 +221,7 @@ impl Hypotheses {
     }
 
     /// Mean probability of some readings under each cause.
-    pub fn likelihood(&self, case: &Case<'_>, readings: &[Measurement]) -> ByCause {
+    pub fn likelihood(&self, case: &CaseHistory<'_>, readings: &[Measurement]) -> ByCause {
         let plain = ByCause::of(|cause| mean_likelihood(self.members(cause), case, readings));
         let wrong = self.likelihood_of_wrong_kit(case, readings);
         ByCause::of(|cause| match cause {
@@ -231,7 +231,7 @@ impl Hypotheses {
     }
 
     /// Mean probability where one of the kits shows anything at all.
-    fn likelihood_of_wrong_kit(&self, case: &Case<'_>, readings: &[Measurement]) -> f64 {
+    fn likelihood_of_wrong_kit(&self, case: &CaseHistory<'_>, readings: &[Measurement]) -> f64 {
         let subjects = subjects_of(readings);
         let mut sum = 0.0;
         for wrong in &subjects {
@@ -269,7 +269,7 @@ pub fn subjects_of(readings: &[Measurement]) -> Vec<Subject> {
     subjects
 }
 
-fn mean_likelihood(members: &[Member], case: &Case<'_>, readings: &[Measurement]) -> f64 {
+fn mean_likelihood(members: &[Member], case: &CaseHistory<'_>, readings: &[Measurement]) -> f64 {
     let sum: f64 = members
         .iter()
         .map(|member| member.log_likelihood(case, readings).exp())
@@ -295,7 +295,7 @@ pub const MOST_WEIGHED: usize = 60;
 
 /// The readings of a case that are weighed: those that the model follows, of a long log
 /// so many of each nutrient, evenly spread and with the last.
-pub fn followed(case: &Case<'_>) -> Vec<Measurement> {
+pub fn followed(case: &CaseHistory<'_>) -> Vec<Measurement> {
     let log: Vec<Measurement> = case
         .log
         .iter()

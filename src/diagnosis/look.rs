@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::case::Case;
+use super::case::CaseHistory;
 use super::cause::{ByCause, Cause};
 use super::hypotheses::Hypotheses;
 use super::kit::Kit;
@@ -39,7 +39,7 @@ struct Test {
     usual: f64,
     yes: &'static [(Cause, f64)],
     /// Whether the case knows the answer already.
-    known: fn(&Case<'_>) -> bool,
+    known: fn(&CaseHistory<'_>) -> bool,
 }
 
 const TESTS: &[Test] = &[
@@ -109,7 +109,7 @@ const TESTS: &[Test] = &[
 ];
 
 /// The look of the largest expected information.
-pub fn best(case: &Case<'_>, hypotheses: &Hypotheses, posterior: &ByCause) -> Option<Look> {
+pub fn best(case: &CaseHistory<'_>, hypotheses: &Hypotheses, posterior: &ByCause) -> Option<Look> {
     let asked = TESTS.iter().filter(|test| !(test.known)(case)).map(|test| {
         let yes = |cause| {
             let own = test.yes.iter().find(|(own, _)| *own == cause);
@@ -166,7 +166,7 @@ fn two_ways(yes: impl Fn(Cause) -> f64) -> Vec<ByCause> {
 /// A further reading of each nutrient, a week from now or now where it was never read:
 /// the marks of its card under each cause.
 fn measured_next<'a>(
-    case: &'a Case<'_>,
+    case: &'a CaseHistory<'_>,
     hypotheses: &'a Hypotheses,
 ) -> impl Iterator<Item = (String, String, Vec<ByCause>)> + 'a {
     [Subject::Ammonia, Subject::Nitrite, Subject::Nitrate]

@@ -47,7 +47,7 @@ use crate::numerics::rodas::IntegrationError;
 use crate::plan::{BedSection, CapSection, Options, SoilSection, cautions_for, check};
 use crate::result::results;
 use crate::source::Band;
-use case::Case;
+use case::CaseHistory;
 use dawn::Dawn;
 use estimate::TankEstimate;
 use forecast::ForecastDay;
@@ -208,7 +208,7 @@ pub fn diagnose_with_progress(
     options: Options,
     advance: &(dyn Fn(u64) + Sync),
 ) -> Result<Diagnosis, IntegrationError> {
-    let case = Case::of(design, log)?;
+    let case = CaseHistory::of(design, log)?;
     let hypotheses = Hypotheses::with_progress(&case, options, advance)?;
     let dawn = Dawn::of(&case, options.seed).ok();
     let weighing = Weighing::of(&case, &hypotheses, dawn);
@@ -276,7 +276,7 @@ fn cautions(
 }
 
 fn causes(
-    case: &Case<'_>,
+    case: &CaseHistory<'_>,
     hypotheses: &Hypotheses,
     weighing: &Weighing,
     ready_day: Option<Band>,
@@ -303,7 +303,7 @@ fn causes(
 }
 
 /// That not every reading of a long log is weighed.
-fn thinned(case: &Case<'_>) -> Option<Caution> {
+fn thinned(case: &CaseHistory<'_>) -> Option<Caution> {
     let known = case
         .log
         .iter()
@@ -336,7 +336,7 @@ fn alike(ranked: &[(Cause, f64)]) -> Vec<Cause> {
 }
 
 /// The findings of a check beside those on the bed.
-fn findings(case: &Case<'_>, causes: &[CauseResult], alike: &[Cause]) -> Vec<Finding> {
+fn findings(case: &CaseHistory<'_>, causes: &[CauseResult], alike: &[Cause]) -> Vec<Finding> {
     let mut findings: Vec<Finding> = check_water::judged(case).collect();
     if !case.is_blind() {
         findings.extend(

@@ -2,7 +2,7 @@
 
 use rayon::prelude::*;
 
-use super::case::Case;
+use super::case::CaseHistory;
 use super::cause::{ByCause, Cause};
 use super::hypotheses::{Hypotheses, Member, followed};
 use super::measurement::Measurement;
@@ -42,7 +42,12 @@ impl Narrowed {
     /// # Source
     /// Importance weights and their effective number: Kong, Liu and Wong 1994
     /// (`kong_1994`, from memory).
-    pub fn of(case: &Case<'_>, hypotheses: &Hypotheses, posterior: &ByCause, seed: u64) -> Self {
+    pub fn of(
+        case: &CaseHistory<'_>,
+        hypotheses: &Hypotheses,
+        posterior: &ByCause,
+        seed: u64,
+    ) -> Self {
         let readings = followed(case);
         let first = weighed(case, hypotheses, posterior, &readings);
         let before = Self::with(first, false);
@@ -75,7 +80,7 @@ impl Narrowed {
 
 /// The heaviest members, which hold nearly all of the weight, followed anew from the
 /// water as last measured.
-pub fn from_measured(case: &Case<'_>, narrowed: &Narrowed) -> Vec<(f64, Member)> {
+pub fn from_measured(case: &CaseHistory<'_>, narrowed: &Narrowed) -> Vec<(f64, Member)> {
     let mut heaviest: Vec<&(f64, Cause, Member)> = narrowed.members.iter().collect();
     heaviest.sort_by(|a, b| b.0.total_cmp(&a.0));
     heaviest.truncate(MOST_AHEAD);
@@ -89,7 +94,7 @@ pub fn from_measured(case: &Case<'_>, narrowed: &Narrowed) -> Vec<(f64, Member)>
 }
 
 fn weighed(
-    case: &Case<'_>,
+    case: &CaseHistory<'_>,
     hypotheses: &Hypotheses,
     posterior: &ByCause,
     readings: &[Measurement],
@@ -121,7 +126,7 @@ fn trusted(cause: Cause, readings: &[Measurement]) -> Vec<Measurement> {
 }
 
 /// Likelihoods of members over their sum.
-fn shares(members: &[Member], case: &Case<'_>, readings: &[Measurement]) -> Vec<f64> {
+fn shares(members: &[Member], case: &CaseHistory<'_>, readings: &[Measurement]) -> Vec<f64> {
     let logs: Vec<f64> = members
         .iter()
         .map(|member| member.log_likelihood(case, readings))
@@ -134,7 +139,7 @@ fn shares(members: &[Member], case: &Case<'_>, readings: &[Measurement]) -> Vec<
 
 /// The likelier causes with members drawn around the best of theirs.
 fn drawn_anew(
-    case: &Case<'_>,
+    case: &CaseHistory<'_>,
     hypotheses: &Hypotheses,
     posterior: &ByCause,
     readings: &[Measurement],
@@ -166,7 +171,7 @@ fn drawn_anew(
 
 /// Members each near a parent, parents taken evenly by weight (systematic resampling).
 fn offspring(
-    case: &Case<'_>,
+    case: &CaseHistory<'_>,
     cause: Cause,
     parents: &[Member],
     readings: &[Measurement],

@@ -4,7 +4,7 @@
 use serde::Serialize;
 
 use super::CauseResult;
-use super::case::Case;
+use super::case::CaseHistory;
 use super::cause::Cause;
 use super::emergency::{self, Emergency, emergency};
 use super::fact::{GASPING, ILL, is_over_limit};
@@ -97,7 +97,7 @@ impl Steps {
         }
     }
 
-    fn done(self, case: &Case<'_>) -> NextStep {
+    fn done(self, case: &CaseHistory<'_>) -> NextStep {
         let test_again_day = self
             .again_in_d
             .map(|days| (case.age_d + f64::from(days)).floor());
@@ -141,7 +141,7 @@ impl Steps {
 /// nothing was read or seen, what the bed alone asks for; then the look that parts causes
 /// alike, or the remedy of the cause that leads.
 pub fn of(
-    case: &Case<'_>,
+    case: &CaseHistory<'_>,
     causes: &[CauseResult],
     alike: &[Cause],
     look: Option<&Look>,
@@ -234,7 +234,12 @@ fn saved(emergency: Emergency, causes: &[CauseResult]) -> Steps {
 }
 
 /// "it cannot be told whether ...: test ... first".
-fn undecided(case: &Case<'_>, causes: &[CauseResult], alike: &[Cause], look: &Look) -> Steps {
+fn undecided(
+    case: &CaseHistory<'_>,
+    causes: &[CauseResult],
+    alike: &[Cause],
+    look: &Look,
+) -> Steps {
     let open: Vec<String> = causes
         .iter()
         .filter(|result| alike.contains(&result.cause))
@@ -261,7 +266,7 @@ fn undecided(case: &Case<'_>, causes: &[CauseResult], alike: &[Cause], look: &Lo
 
 /// Nothing is wrong with the tank; what the bed asks for is said beside it, and a tank in
 /// which animals are ill is not left alone.
-fn sound(case: &Case<'_>, bed: &Check) -> Steps {
+fn sound(case: &CaseHistory<'_>, bed: &Check) -> Steps {
     if case.has_one_of(&ILL) || case.has_one_of(&GASPING) {
         let about = "the tank is as it should be at its age, but its animals are not";
         return Steps::one(about.to_owned(), without_cause(case));
@@ -281,7 +286,7 @@ fn sound(case: &Case<'_>, bed: &Check) -> Steps {
 }
 
 /// What removes the cause that leads, then what removes another that stands beside it.
-fn mended(case: &Case<'_>, causes: &[CauseResult], bed: &Check) -> Steps {
+fn mended(case: &CaseHistory<'_>, causes: &[CauseResult], bed: &Check) -> Steps {
     let Some((first, others)) = causes.split_first() else {
         return of_bed(bed);
     };
@@ -317,7 +322,7 @@ fn opens_bed(actions: &[Action]) -> bool {
 }
 
 /// Whether there is reason to work on the bed: by itself, by a reading or by a sign.
-fn may_open(case: &Case<'_>, bed: &Check) -> bool {
+fn may_open(case: &CaseHistory<'_>, bed: &Check) -> bool {
     bed.status() >= Status::Act || is_over_limit(case) || case.has_one_of(&BED_SHOWS)
 }
 

@@ -2,7 +2,7 @@
 //!
 //! Every range here is a judgement: how bad a cause is when it is bad enough to be seen.
 
-use super::case::Case;
+use super::case::CaseHistory;
 use super::cause::Cause;
 use crate::design::usual;
 use crate::parameters::descriptions;
@@ -42,7 +42,7 @@ pub fn middle() -> Vec<f64> {
 }
 
 /// The tank of a case under a cause, with its numbers at a place.
-pub fn scenario(case: &Case<'_>, cause: Cause, place: &[f64]) -> Scenario {
+pub fn scenario(case: &CaseHistory<'_>, cause: Cause, place: &[f64]) -> Scenario {
     let at = |dimension: usize| place.get(dimension).copied().unwrap_or(0.5);
     let own = descriptions().len();
     let numbers = if place.iter().all(|at| (at - 0.5).abs() < f64::EPSILON) {
@@ -65,7 +65,7 @@ pub fn scenario(case: &Case<'_>, cause: Cause, place: &[f64]) -> Scenario {
 
 /// A scenario in the making.
 struct Shift<'a> {
-    case: &'a Case<'a>,
+    case: &'a CaseHistory<'a>,
     drawn: [f64; DRAWN],
     scenario: Scenario,
 }

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::case::Case;
+use super::case::CaseHistory;
 use super::cause::{ByCause, Cause};
 use super::circumstance::{Circumstance, Facts};
 use super::dawn::Dawn;
@@ -60,7 +60,7 @@ impl Weighing {
     /// ```text
     /// p(cause | all) ~ p(cause) mean_i P(readings | member i) prod P(sign) prod P(fact)
     /// ```
-    pub fn of(case: &Case<'_>, hypotheses: &Hypotheses, dawn: Option<Dawn>) -> Self {
+    pub fn of(case: &CaseHistory<'_>, hypotheses: &Hypotheses, dawn: Option<Dawn>) -> Self {
         let readings = followed(case);
         let by_readings = hypotheses.likelihood(case, &readings);
         let lacking = &case.design.draft().signs;
@@ -90,7 +90,7 @@ impl Weighing {
     /// What moved a cause most, for and against.
     pub fn evidence(
         &self,
-        case: &Case<'_>,
+        case: &CaseHistory<'_>,
         hypotheses: &Hypotheses,
         cause: Cause,
     ) -> Vec<Evidence> {
@@ -126,7 +126,7 @@ const MOST_TOLD: usize = 5;
 const LEAST_TOLD: f64 = 0.1;
 
 impl Item {
-    fn says(&self, case: &Case<'_>, hypotheses: &Hypotheses, cause: Cause) -> String {
+    fn says(&self, case: &CaseHistory<'_>, hypotheses: &Hypotheses, cause: Cause) -> String {
         let Some(reading) = self.nutrient else {
             return self.says.clone();
         };
@@ -165,7 +165,11 @@ fn told(value: f64, of: Subject) -> String {
 }
 
 /// One item for each nutrient: all its readings together.
-fn nutrients(case: &Case<'_>, hypotheses: &Hypotheses, readings: &[Measurement]) -> Vec<Item> {
+fn nutrients(
+    case: &CaseHistory<'_>,
+    hypotheses: &Hypotheses,
+    readings: &[Measurement],
+) -> Vec<Item> {
     subjects_of(readings)
         .into_iter()
         .filter_map(|of| {

@@ -9,7 +9,7 @@ use super::night::{self, NightPlan, OnDay, Remedies};
 use super::options::Options;
 use super::outcome::Plan;
 use super::planting::{self, Needed};
-use super::rule::{self, Case, FlushCase, NightCase};
+use super::rule::{self, DesignCase, FlushCase, NightCase};
 use super::section::WeightSection;
 use super::section::{BedSection, CapSection, CostSection, PanesSection, SoilSection};
 use super::tried::{self, Advice};
@@ -210,8 +210,8 @@ impl<'a> Stages<'a> {
     }
 
     /// What the rules are held against.
-    fn case<'r>(&'r self, results: &Results<'r>) -> Result<Case<'r>, IntegrationError> {
-        Ok(Case {
+    fn case<'r>(&'r self, results: &Results<'r>) -> Result<DesignCase<'r>, IntegrationError> {
+        Ok(DesignCase {
             design: self.design,
             load: self.load()?,
             bed: results.bed,

@@ -1,7 +1,7 @@
 //! Made-up tanks with a known cause: found again far more often than by chance. The full
 //! experiment with its tables is `cargo bench --bench recovery`.
 
-use lentic::diagnosis::case::Case;
+use lentic::diagnosis::case::CaseHistory;
 use lentic::diagnosis::cause::{ByCause, Cause};
 use lentic::diagnosis::dawn::Dawn;
 use lentic::diagnosis::hypotheses::Hypotheses;
@@ -17,7 +17,7 @@ const FIRST: u64 = 500_000;
 
 fn ranked(spec: &str) -> Vec<Cause> {
     let design = lentic::spec::parse(spec).expect("a sound spec");
-    let case = Case::of(&design, &[]).expect("a case");
+    let case = CaseHistory::of(&design, &[]).expect("a case");
     let options = Options {
         members: 16,
         ..Options::default()
@@ -69,7 +69,7 @@ fn narrowed(readings: &[(u32, f64, f64, f64)]) -> Narrowed {
     let text = format!("day,ammonia,nitrite,nitrate\n{}\n", rows.join("\n"));
     let log = lentic::spec::log::parse(&text, None);
     let design = lentic::spec::parse(YOUNG).expect("a sound spec");
-    let case = Case::of(&design, &log.measurements).expect("a case");
+    let case = CaseHistory::of(&design, &log.measurements).expect("a case");
     let options = Options {
         members: 128,
         ..Options::default()

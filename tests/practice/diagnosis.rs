@@ -4,7 +4,7 @@ use std::path::Path;
 use std::sync::OnceLock;
 
 use lentic::design::{Design, Device, DutyHours};
-use lentic::diagnosis::case::Case;
+use lentic::diagnosis::case::CaseHistory;
 use lentic::diagnosis::cause::Cause;
 use lentic::diagnosis::dawn::Dawn;
 use lentic::diagnosis::estimate::TankEstimate;
@@ -88,7 +88,7 @@ fn treated() -> &'static [Treated] {
             .iter()
             .map(|(name, cause)| {
                 let design = demo(name);
-                let case = Case::of(&design, &[]).expect("a case");
+                let case = CaseHistory::of(&design, &[]).expect("a case");
                 let asked = Options {
                     members: MEMBERS,
                     ..Options::default()
@@ -303,7 +303,7 @@ fn the_air_asked_for_keeps_the_dawn_above_its_limit() {
     };
     assert_eq!(treatment.remedy.unit, "L/min");
     let flow = treatment.remedy.quantity.expect("a flow");
-    let case = Case::of(design, &[]).expect("a case");
+    let case = CaseHistory::of(design, &[]).expect("a case");
     let inputs = startup::Inputs::of(design);
     let numbers = startup::Parameters::<lentic::source::Band>::of(design).central();
     let run = startup::run(&inputs, &numbers, case.age_d as u32).expect("a run");

@@ -1,7 +1,7 @@
 //! That no remedy asks for what a keeper cannot or must not do.
 
 use lentic::design::Design;
-use lentic::diagnosis::case::Case;
+use lentic::diagnosis::case::CaseHistory;
 use lentic::diagnosis::cause::Cause;
 use lentic::diagnosis::dawn::Dawn;
 use lentic::diagnosis::estimate::TankEstimate;
@@ -38,7 +38,7 @@ fn demos() -> Vec<(String, Design)> {
 
 /// What is done about the three likeliest causes of a tank.
 fn treatments(design: &Design) -> Vec<Treatment> {
-    let case = Case::of(design, &[]).expect("a case");
+    let case = CaseHistory::of(design, &[]).expect("a case");
     let hypotheses = Hypotheses::of(&case, FEW).expect("courses");
     let weighing = Weighing::of(&case, &hypotheses, Dawn::of(&case, 1).ok());
     let ranked = weighing.posterior.ranked();
@@ -86,7 +86,7 @@ fn no_demo_tank_is_asked_for_more_water_than_a_keeper_changes() {
                 "{name}: {says}"
             );
             assert!(!says.contains(" 1 more days"), "{name}: {says}");
-            let stocked = Case::of(design, &[]).expect("a case").is_stocked();
+            let stocked = CaseHistory::of(design, &[]).expect("a case").is_stocked();
             assert!(
                 !stocked || !says.contains("keep animals out"),
                 "{name}: {says}"

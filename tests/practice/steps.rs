@@ -3,7 +3,7 @@
 
 use lentic::design::Design;
 use lentic::diagnosis::CauseResult;
-use lentic::diagnosis::case::Case;
+use lentic::diagnosis::case::CaseHistory;
 use lentic::diagnosis::cause::Cause;
 use lentic::diagnosis::estimate::TankEstimate;
 use lentic::diagnosis::next_step::{NextStep, of};
@@ -50,7 +50,7 @@ const DANGERS: [&str; 4] = [
     "[[events]]\nday = 99\nsprayed = true\n[[readings]]\nday = 100\nammonia = \"0 mg/L\"\nnitrite = \"0 mg/L\"\n[signs]\nobserved = [\"gasping_all_day\"]\n",
 ];
 
-fn found(case: &Case<'_>, cause: Cause, probability: f64) -> CauseResult {
+fn found(case: &CaseHistory<'_>, cause: Cause, probability: f64) -> CauseResult {
     let estimate = TankEstimate {
         tank: scenario(case, cause, &middle()),
         now_d: case.now_d(),
@@ -66,7 +66,7 @@ fn found(case: &Case<'_>, cause: Cause, probability: f64) -> CauseResult {
 }
 
 fn step(design: &Design, cause: Cause, probability: f64) -> NextStep {
-    let case = Case::of(design, &[]).expect("a case");
+    let case = CaseHistory::of(design, &[]).expect("a case");
     let bed = check(
         design,
         Options {

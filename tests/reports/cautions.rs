@@ -1,7 +1,7 @@
 //! What a text orders has its cautions beside it.
 
 use lentic::design::Design;
-use lentic::diagnosis::case::Case;
+use lentic::diagnosis::case::CaseHistory;
 use lentic::diagnosis::estimate::TankEstimate;
 use lentic::diagnosis::hypotheses::Hypotheses;
 use lentic::diagnosis::{Cause, remedy};
@@ -213,7 +213,7 @@ fn every_remedy_of_every_cause_carries_the_work_that_it_orders() {
     for tank in TANKS {
         let path = command::root().join(format!("demo-tanks/{tank}.toml"));
         let design = lentic::spec::parse(&std::fs::read_to_string(path).unwrap()).unwrap();
-        let case = Case::of(&design, &[]).unwrap();
+        let case = CaseHistory::of(&design, &[]).unwrap();
         let options = Options {
             members: 0,
             ..Options::default()

@@ -6,7 +6,7 @@ use std::fmt::Write as _;
 
 use lentic::catalogue::{Sign, signs};
 use lentic::design::Design;
-use lentic::diagnosis::case::Case;
+use lentic::diagnosis::case::CaseHistory;
 use lentic::diagnosis::cause::Cause;
 use lentic::diagnosis::kit::{KIT_ERROR, Kit};
 use lentic::diagnosis::measurement::{Measurement, Reported, Subject};
@@ -387,7 +387,7 @@ fn readings(dice: &mut Dice, cause: Cause, design: &Design, age_d: f64) -> Vec<M
         of: Subject::Ph,
         value: Reported::Value(7.2),
     };
-    let case = Case::of(design, &[last]).expect("a case");
+    let case = CaseHistory::of(design, &[last]).expect("a case");
     let place: Vec<f64> = (0..dimensions())
         .map(|_| dice.between(-BEYOND, 1.0 + BEYOND))
         .collect();

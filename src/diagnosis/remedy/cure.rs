@@ -1,6 +1,6 @@
 //! What is done about a cause beside water changes, in steps from little to much.
 
-use super::super::case::Case;
+use super::super::case::CaseHistory;
 use super::super::cause::Cause;
 use super::super::estimate::TankEstimate;
 use super::super::scenario::{SHADED_CARBON, Scenario};
@@ -124,7 +124,7 @@ impl Cure {
     }
 
     /// Amounts to try, from little to much.
-    pub(super) fn amounts(self, case: &Case<'_>, estimate: &TankEstimate) -> Vec<f64> {
+    pub(super) fn amounts(self, case: &CaseHistory<'_>, estimate: &TankEstimate) -> Vec<f64> {
         match self {
             Self::Sand => sand_steps(case),
             Self::Plants | Self::SandAndPlants => (1..=Addition::STEPS).map(f64::from).collect(),
@@ -142,7 +142,12 @@ impl Cure {
     }
 
     /// The estimated tank with so much of it done now.
-    pub(super) fn apply(self, case: &Case<'_>, estimate: &TankEstimate, amount: f64) -> Scenario {
+    pub(super) fn apply(
+        self,
+        case: &CaseHistory<'_>,
+        estimate: &TankEstimate,
+        amount: f64,
+    ) -> Scenario {
         let mut tank = estimate.tank.clone();
         let mut now = |kind| {
             tank.inputs.events.push(Event {
@@ -195,7 +200,7 @@ impl Cure {
 }
 
 /// Sand until the cap is 60 mm deep; a cap that is deeper is topped by one step.
-fn sand_steps(case: &Case<'_>) -> Vec<f64> {
+fn sand_steps(case: &CaseHistory<'_>) -> Vec<f64> {
     let room = DEEPEST_CAP_MM - case.design.bed().cap.mean.mm();
     let steps = (room / SAND_STEP_MM).floor().max(1.0) as u32;
     (1..=steps)
@@ -204,14 +209,14 @@ fn sand_steps(case: &Case<'_>) -> Vec<f64> {
 }
 
 /// Sand that goes with a step of plants, up to the deepest cap.
-pub(super) fn sand_beside_plants(case: &Case<'_>, step: f64) -> Length {
+pub(super) fn sand_beside_plants(case: &CaseHistory<'_>, step: f64) -> Length {
     let steps = sand_steps(case);
     let most = steps.last().copied().unwrap_or(SAND_STEP_MM);
     Length::from_mm((step * SAND_STEP_MM).min(most))
 }
 
 /// What the spec says is fed, once animals are in.
-fn own_feed(case: &Case<'_>) -> Feed {
+fn own_feed(case: &CaseHistory<'_>) -> Feed {
     let feed = case.design.draft().feed;
     if case.is_stocked() {
         Feed {
@@ -224,7 +229,7 @@ fn own_feed(case: &Case<'_>) -> Feed {
 }
 
 /// Shares of the estimated food, %, down to what the spec speaks of and less.
-fn food_steps(case: &Case<'_>, estimate: &TankEstimate) -> Vec<f64> {
+fn food_steps(case: &CaseHistory<'_>, estimate: &TankEstimate) -> Vec<f64> {
     let fed_g = fed_now(estimate).mass_per_day.g();
     let own_pct = if fed_g > 0.0 {
         100.0 * own_feed(case).mass_per_day.g() / fed_g

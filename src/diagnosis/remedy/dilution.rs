@@ -1,7 +1,7 @@
 //! Water changes: those that bring a reading under its limit now, and those that hold
 //! it there.
 
-use super::super::case::Case;
+use super::super::case::CaseHistory;
 use super::super::estimate::TankEstimate;
 use super::super::hypotheses::AHEAD_D;
 use super::super::scenario::Scenario;
@@ -87,12 +87,12 @@ impl Immediate {
     /// ```text
     /// share = (C - 0.8 limit)/(C - tap);    n rounds of at most half: (1 - 1/2)^n
     /// ```
-    pub fn of(case: &Case<'_>) -> Option<Self> {
+    pub fn of(case: &CaseHistory<'_>) -> Option<Self> {
         Self::with(case, ChangeWater::Tap)
     }
 
     /// As [`Immediate::of`], with what the changes are made with.
-    pub(super) fn with(case: &Case<'_>, with: ChangeWater) -> Option<Self> {
+    pub(super) fn with(case: &CaseHistory<'_>, with: ChangeWater) -> Option<Self> {
         let limits = Limits::of(case);
         let water = &case.design.draft().water;
         let shares = NUTRIENTS.iter().filter_map(|of| {
@@ -139,11 +139,11 @@ impl Immediate {
     }
 
     /// "change 50 % (27 L) of the water now and again after 12 hours".
-    pub fn says(&self, case: &Case<'_>) -> String {
+    pub fn says(&self, case: &CaseHistory<'_>) -> String {
         self.says_with(case, ChangeWater::Tap)
     }
 
-    pub(super) fn says_with(&self, case: &Case<'_>, with: ChangeWater) -> String {
+    pub(super) fn says_with(&self, case: &CaseHistory<'_>, with: ChangeWater) -> String {
         let litres = case.design.water() * (self.share_pct / 100.0);
         let again = match self.rounds {
             1 => String::new(),
@@ -223,7 +223,7 @@ pub struct Held {
 impl Held {
     /// A tank to which nothing is done.
     pub(super) fn untouched(
-        case: &Case<'_>,
+        case: &CaseHistory<'_>,
         estimate: &TankEstimate,
         tank: &Scenario,
     ) -> Result<Self, IntegrationError> {
@@ -263,7 +263,7 @@ impl Held {
 /// Adds the changes that a treated tank still needs; where not even the most that a
 /// keeper does holds the limits, those of the next days alone.
 pub(super) fn hold(
-    case: &Case<'_>,
+    case: &CaseHistory<'_>,
     estimate: &TankEstimate,
     treated: &Scenario,
     with: ChangeWater,

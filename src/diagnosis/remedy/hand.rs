@@ -1,6 +1,6 @@
 //! The causes that no amount in the start-up model mends: steps of their own.
 
-use super::super::case::Case;
+use super::super::case::CaseHistory;
 use super::super::cause::Cause;
 use super::super::dawn::{AIR_SOUGHT, night_inputs};
 use super::super::estimate::TankEstimate;
@@ -27,7 +27,7 @@ const AT_ONCE_PCT: f64 = 25.0;
 
 /// The step for a cause that water changes and time have to do for.
 pub(super) fn step(
-    case: &Case<'_>,
+    case: &CaseHistory<'_>,
     estimate: &TankEstimate,
     held: &Held,
 ) -> Result<Step, IntegrationError> {
@@ -77,7 +77,7 @@ pub(super) fn step(
 }
 
 /// What comes first where sulfide is in the bed (common practice, no source).
-fn sulfide(case: &Case<'_>) -> Step {
+fn sulfide(case: &CaseHistory<'_>) -> Step {
     let first = if case.is_stocked() {
         "move the animals out and run air"
     } else {
@@ -110,7 +110,7 @@ fn wait(estimate: &TankEstimate, held: &Held, what: &str) -> Result<Step, Integr
 
 /// What the plants would take if they found it, less what comes in by itself.
 fn feed_plants(
-    case: &Case<'_>,
+    case: &CaseHistory<'_>,
     estimate: &TankEstimate,
     held: &Held,
 ) -> Result<Step, IntegrationError> {
@@ -140,7 +140,7 @@ fn feed_plants(
 }
 
 /// The last measurements, as kits read them.
-fn readings(case: &Case<'_>) -> Readings {
+fn readings(case: &CaseHistory<'_>) -> Readings {
     let of = |subject| {
         let found = case.latest(subject)?;
         Some((found.day, found.value.at_least()))
@@ -157,7 +157,7 @@ fn readings(case: &Case<'_>) -> Readings {
 }
 
 /// The doses, with the tank that the first of nitrate makes.
-fn dosed(case: &Case<'_>, estimate: &TankEstimate, held: &Held, given: &Dosing) -> Step {
+fn dosed(case: &CaseHistory<'_>, estimate: &TankEstimate, held: &Held, given: &Dosing) -> Step {
     let now = case.latest(Subject::Nitrate);
     let now = now.map_or(0.0, |reading| reading.value.at_least());
     let first = given.dosing.iter().find(|dose| dose.doses_per_week > 0);
@@ -181,7 +181,7 @@ fn dosed(case: &Case<'_>, estimate: &TankEstimate, held: &Held, given: &Dosing) 
 }
 
 /// Baking soda, unless ammonia forbids a higher pH.
-fn soda(case: &Case<'_>) -> Step {
+fn soda(case: &CaseHistory<'_>) -> Step {
     let ammonia = case.latest(Subject::Ammonia);
     let ammonia = ammonia.map_or(0.0, |reading| reading.value.at_least());
     if ammonia >= NO_RISE_MG_N_L {
@@ -203,7 +203,7 @@ fn soda(case: &Case<'_>) -> Step {
     )
 }
 
-fn flow(case: &Case<'_>) -> Step {
+fn flow(case: &CaseHistory<'_>) -> Step {
     let l_min = TURNOVER_PER_H * case.design.water().litres() / 60.0;
     Step::new(
         format!(
@@ -216,7 +216,7 @@ fn flow(case: &Case<'_>) -> Step {
 }
 
 /// Air that keeps dawn oxygen up, by the night model from the tank as it stands.
-fn air(case: &Case<'_>) -> Result<Step, IntegrationError> {
+fn air(case: &CaseHistory<'_>) -> Result<Step, IntegrationError> {
     let inputs = night_inputs(case)?;
     let limit = Concentration::from_mg_l(DAWN_WATCH_MG_L);
     let units = case.design.draft().units;

@@ -1,6 +1,6 @@
 //! The limits that a remedy has to meet.
 
-use super::super::case::Case;
+use super::super::case::CaseHistory;
 use super::super::measurement::Subject;
 use crate::plan::watch_limit_mg_l;
 use crate::startup::Sample;
@@ -22,7 +22,7 @@ pub struct Limits {
 
 impl Limits {
     /// Those of a case: its own where the spec has a goal.
-    pub fn of(case: &Case<'_>) -> Self {
+    pub fn of(case: &CaseHistory<'_>) -> Self {
         let limit = |analyte: Analyte| {
             let own_scale = watch_limit_mg_l(case.design, analyte).unwrap_or(f64::INFINITY);
             analyte.element(Concentration::from_mg_l(own_scale)).mg_l()

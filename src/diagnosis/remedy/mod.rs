@@ -15,7 +15,7 @@ pub use limit::Limits;
 
 use serde::Serialize;
 
-use super::case::Case;
+use super::case::CaseHistory;
 use super::cause::Cause;
 use super::estimate::TankEstimate;
 use super::scenario::Scenario;
@@ -75,7 +75,7 @@ pub struct Treatment {
 /// # Errors
 /// When its numbers leave the finite ones.
 pub fn treat(
-    case: &Case<'_>,
+    case: &CaseHistory<'_>,
     estimate: &TankEstimate,
     ready: Option<Band>,
 ) -> Result<Treatment, IntegrationError> {
@@ -107,7 +107,7 @@ pub fn treat(
 
 /// The work of a cause's remedy: its main step, water changes, and moving animals out
 /// where they do not do it.
-fn actions(case: &Case<'_>, cause: Cause, held: &Held) -> Vec<Action> {
+fn actions(case: &CaseHistory<'_>, cause: Cause, held: &Held) -> Vec<Action> {
     let mut actions = Cure::of(cause).orders(cause).to_vec();
     actions.extend(held.orders());
     if !held.holds && case.is_stocked() {
@@ -148,7 +148,7 @@ impl Step {
 /// The amount of a cure with whether it does what it is for and the water changes still
 /// needed: of several, the one with the least water; of equals, the least.
 fn least(
-    case: &Case<'_>,
+    case: &CaseHistory<'_>,
     estimate: &TankEstimate,
     cure: Cure,
 ) -> Result<(f64, bool, Held), IntegrationError> {
@@ -185,7 +185,7 @@ fn least(
 
 /// Whether a cure does what it is for by itself.
 fn is_cured(
-    case: &Case<'_>,
+    case: &CaseHistory<'_>,
     estimate: &TankEstimate,
     cure: Cure,
     tank: &Scenario,
@@ -213,7 +213,7 @@ fn is_cured(
 }
 
 fn main_step(
-    case: &Case<'_>,
+    case: &CaseHistory<'_>,
     estimate: &TankEstimate,
     cure: Cure,
     amount: f64,
@@ -287,7 +287,7 @@ fn main_step(
 }
 
 /// Sand in millimetres, litres, kilograms and bags: on the thin place, or all over.
-fn sand(case: &Case<'_>, cause: Cause, more_mm: f64) -> Step {
+fn sand(case: &CaseHistory<'_>, cause: Cause, more_mm: f64) -> Step {
     let more = Length::from_mm(more_mm);
     if cause == Cause::CapCoarse {
         return finer_sand(case, more);
@@ -320,7 +320,7 @@ const FINER_SAND: &str = "filter_sand";
 /// ```text
 /// volume = area (phi cap + over)        phi: pore share of the coarse cap
 /// ```
-fn finer_sand(case: &Case<'_>, over: Length) -> Step {
+fn finer_sand(case: &CaseHistory<'_>, over: Length) -> Step {
     let draft = case.design.draft();
     let Ok(sand) = catalogue::find::<catalogue::Cap>(FINER_SAND) else {
         return Step::plain("fill the gaps of the cap with filter sand");
@@ -364,7 +364,7 @@ fn food(estimate: &TankEstimate, left_pct: f64) -> Step {
 
 /// The main step with the water changes that go with it.
 fn joined(
-    case: &Case<'_>,
+    case: &CaseHistory<'_>,
     main: &str,
     held: &Held,
     with: ChangeWater,
@@ -384,7 +384,7 @@ fn joined(
 }
 
 /// What to do where animals suffer and no cause of the list explains it.
-pub(super) fn without_cause(case: &Case<'_>) -> String {
+pub(super) fn without_cause(case: &CaseHistory<'_>) -> String {
     outside::step(case).says
 }
 

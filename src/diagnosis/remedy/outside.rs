@@ -2,7 +2,7 @@
 //!
 //! The steps are common practice, no source.
 
-use super::super::case::Case;
+use super::super::case::CaseHistory;
 use super::super::fact::ILL;
 use super::Step;
 use crate::design::Incident;
@@ -14,7 +14,7 @@ const ASK: &str =
     "give no medicine on suspicion; show a photograph to a vet or an experienced keeper";
 
 /// What came in is taken out, what is ill is looked at, and somebody is asked.
-pub(super) fn step(case: &Case<'_>) -> Step {
+pub(super) fn step(case: &CaseHistory<'_>) -> Step {
     let mut parts: Vec<String> = case.incidents().filter_map(came_in).collect();
     if case.has_one_of(&ILL) {
         parts.push(format!(

@@ -1,6 +1,6 @@
 //! Waiting: what is left where water changes alone do not hold the limits.
 
-use super::super::case::Case;
+use super::super::case::CaseHistory;
 use super::super::hypotheses::AHEAD_D;
 use super::dilution::MOST_WORTH_DOING;
 use super::{CauseRemedy, Treatment};
@@ -18,7 +18,7 @@ pub(super) struct Patience {
 }
 
 impl Patience {
-    pub(super) fn of(case: &Case<'_>, ready: Option<Band>) -> Self {
+    pub(super) fn of(case: &CaseHistory<'_>, ready: Option<Band>) -> Self {
         let day = ready.map(|band| band.typical.round());
         Self {
             is_stocked: case.is_stocked(),

@@ -1,6 +1,6 @@
 //! Plants that are added: floaters first, then fast growers, in steps.
 
-use super::super::case::Case;
+use super::super::case::CaseHistory;
 use crate::catalogue::{Group, Plant, Portion, plants};
 use crate::design::closed;
 use crate::startup::Planting;
@@ -33,7 +33,7 @@ impl Addition {
     pub(super) const STEPS: u32 = FLOATER_STEPS + STEM_STEPS;
 
     /// The addition of a step, each more than the one before.
-    pub(super) fn step(case: &Case<'_>, step: u32) -> Self {
+    pub(super) fn step(case: &CaseHistory<'_>, step: u32) -> Self {
         let floater = chosen(case, Group::Floater, FLOATER);
         let stem = chosen(case, Group::Fast, STEM);
         let planted = case.design.planted().cover.percent();
@@ -106,7 +106,7 @@ fn stems(plant: &Plant, dry: Mass) -> String {
 }
 
 /// The keeper's own plant of a group, or the one suggested.
-fn chosen(case: &Case<'_>, group: Group, suggested: &str) -> &'static Plant {
+fn chosen(case: &CaseHistory<'_>, group: Group, suggested: &str) -> &'static Plant {
     let own = case
         .design
         .draft()

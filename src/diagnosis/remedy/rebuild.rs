@@ -1,6 +1,6 @@
 //! A bed laid anew, for a tank without animals whose soil is too rich for any planting.
 
-use super::super::case::Case;
+use super::super::case::CaseHistory;
 use super::super::estimate::TankEstimate;
 use super::super::scenario::Scenario;
 use super::dilution::{ChangeWater, Held, hold};
@@ -17,7 +17,7 @@ const REBUILDING: [Action; 4] = [Action::OpenBed, Action::LayBed, Action::Fill, 
 
 /// The same tank started again with its soil soaked and drained as often as it takes.
 pub(super) fn with_soaked_soil(
-    case: &Case<'_>,
+    case: &CaseHistory<'_>,
     estimate: &TankEstimate,
 ) -> Result<Treatment, IntegrationError> {
     let mut best = attempt(case, estimate, 1)?;
@@ -41,7 +41,7 @@ struct Attempt {
 }
 
 fn attempt(
-    case: &Case<'_>,
+    case: &CaseHistory<'_>,
     estimate: &TankEstimate,
     rounds: u32,
 ) -> Result<Attempt, IntegrationError> {
@@ -55,7 +55,7 @@ fn attempt(
 }
 
 impl Attempt {
-    fn treatment(self, case: &Case<'_>) -> Treatment {
+    fn treatment(self, case: &CaseHistory<'_>) -> Treatment {
         let pace = self
             .held
             .pace
@@ -86,7 +86,7 @@ impl Attempt {
 }
 
 /// The estimated soil after some rounds, under a tank just filled.
-fn laid_anew(case: &Case<'_>, estimate: &TankEstimate, rounds: u32) -> Scenario {
+fn laid_anew(case: &CaseHistory<'_>, estimate: &TankEstimate, rounds: u32) -> Scenario {
     let mut numbers = estimate.tank.numbers;
     let soil = &mut numbers.soil;
     let left = soil.left_after_soaking(rounds);

@@ -1,6 +1,6 @@
 //! `bed.gas`: gas made in the soil against what can diffuse out.
 
-use super::case::Case;
+use super::case::DesignCase;
 use super::declaration::{About, Judge, Rule};
 use crate::finding::{Action, Code, Explanation, Finding, Status, Step, step};
 use crate::plan::outcome::Plan;
@@ -97,7 +97,7 @@ impl GasRelease {
 }
 
 /// Gas made in the soil against what can diffuse out.
-fn judged(case: &Case<'_>) -> Finding {
+fn judged(case: &DesignCase<'_>) -> Finding {
     let verdict = GasRelease::judge(case.bed.gas_ratio, case.bed.entry_over_overburden);
     let says = match verdict {
         GasRelease::Dissolved => {

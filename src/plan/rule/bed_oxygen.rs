@@ -1,6 +1,6 @@
 //! `bed.oxygen`: how far oxygen reaches into the bed.
 
-use super::case::Case;
+use super::case::DesignCase;
 use super::declaration::{About, Judge, Rule};
 use crate::finding::{Action, Code, Explanation, Finding, Status, step};
 use crate::source::{Basis, Source};
@@ -34,7 +34,7 @@ pub(in crate::plan) const RULE: Rule = Rule {
 };
 
 /// How far oxygen reaches into the bed.
-fn judged(case: &Case<'_>) -> Finding {
+fn judged(case: &DesignCase<'_>) -> Finding {
     let units = case.design.draft().units;
     let front = Length::from_mm(case.bed.oxic_front_mm);
     Finding {

@@ -1,6 +1,6 @@
 //! `cap.leak`: peak release through the cap against what the planting takes.
 
-use super::case::Case;
+use super::case::DesignCase;
 use super::declaration::{About, Judge, Rule};
 use super::sand::more_sand;
 use super::{cap_deep, plants_load};
@@ -72,7 +72,7 @@ const DEEPEST_REMEDY_MM: f64 = 60.0;
 const REMEDY_STEP_MM: f64 = 1.0;
 
 /// Peak release through the cap against what the planting takes.
-fn judged(case: &Case<'_>) -> Result<Finding, IntegrationError> {
+fn judged(case: &DesignCase<'_>) -> Result<Finding, IntegrationError> {
     let peak = case.bed.release_peak_mg_n_m2_d;
     let met = case.planting.met.is_met();
     let says = if met {
@@ -107,7 +107,7 @@ fn judged(case: &Case<'_>) -> Result<Finding, IntegrationError> {
 }
 
 /// More sand where that alone is enough, else more plants; both are named.
-fn leak_remedy(case: &Case<'_>) -> Result<Remedy, IntegrationError> {
+fn leak_remedy(case: &DesignCase<'_>) -> Result<Remedy, IntegrationError> {
     let plants = plants_load::more_plants(case);
     Ok(match deeper_cap(case)? {
         Some(depth) => {
@@ -122,7 +122,7 @@ fn leak_remedy(case: &Case<'_>) -> Result<Remedy, IntegrationError> {
 }
 
 /// The least even depth, up to 60 mm and to where it would be too deep, at which the planting meets the load.
-fn deeper_cap(case: &Case<'_>) -> Result<Option<Length>, IntegrationError> {
+fn deeper_cap(case: &DesignCase<'_>) -> Result<Option<Length>, IntegrationError> {
     let now = case.design.bed().cap.mean;
     let meets = |depth: Length| -> Result<bool, IntegrationError> {
         let inputs = Inputs {

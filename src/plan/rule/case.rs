@@ -11,7 +11,7 @@ use crate::startup::forecast::PeakBand;
 use crate::units::Analyte;
 
 /// A design with what its bed gives off, its planting and its measures.
-pub(in crate::plan) struct Case<'a> {
+pub(in crate::plan) struct DesignCase<'a> {
     pub(in crate::plan) design: &'a Design,
     pub(in crate::plan) load: &'a Load<'a>,
     pub(in crate::plan) bed: &'a BedSection,

@@ -1,6 +1,6 @@
 //! What a rule is made of.
 
-use super::case::{Case, FlushCase, NightCase};
+use super::case::{DesignCase, FlushCase, NightCase};
 use crate::design::Design;
 use crate::finding::{Action, Code, Explanation, Finding, Step};
 use crate::numerics::rodas::IntegrationError;
@@ -36,7 +36,7 @@ pub(in crate::plan) enum Judge {
     /// By the design alone.
     Design(fn(&Design) -> Vec<Finding>),
     /// By what the bed gives off, the planting, and the measures of the tank.
-    Start(fn(&Case<'_>) -> Result<Vec<Finding>, IntegrationError>),
+    Start(fn(&DesignCase<'_>) -> Result<Vec<Finding>, IntegrationError>),
     /// By the run of the first weeks.
     Flush(fn(&FlushCase<'_>) -> Vec<Finding>),
     /// By a day and a night.

@@ -49,7 +49,7 @@ pub mod weight_floor;
 #[cfg(test)]
 mod tests;
 
-pub(super) use case::{Case, FlushCase, NightCase};
+pub(super) use case::{DesignCase, FlushCase, NightCase};
 pub(super) use declaration::{About, Judge, Rule};
 pub(super) use sand::{more_sand, sand_over_all};
 
@@ -152,7 +152,7 @@ pub fn ordered<'a>(
 
 /// Every finding of a plan, in the order of the codes.
 pub(super) fn all(
-    case: &Case<'_>,
+    case: &DesignCase<'_>,
     night: &NightCase<'_>,
 ) -> Result<Vec<Finding>, IntegrationError> {
     let mut findings = of_start(case)?;
@@ -161,7 +161,7 @@ pub(super) fn all(
 }
 
 /// The findings that no night has to be looked at for.
-pub(super) fn of_start(case: &Case<'_>) -> Result<Vec<Finding>, IntegrationError> {
+pub(super) fn of_start(case: &DesignCase<'_>) -> Result<Vec<Finding>, IntegrationError> {
     let mut findings = of_design(case.design);
     for rule in RULES {
         if let Judge::Start(judge) = rule.judge {

@@ -1,6 +1,6 @@
 //! `plants.load`: planting of day one against the flush.
 
-use super::case::Case;
+use super::case::DesignCase;
 use super::declaration::{About, Judge, Rule};
 use super::water_changes::changing_water;
 use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, Step, step};
@@ -53,7 +53,7 @@ pub(in crate::plan) const RULE: Rule = Rule {
 };
 
 /// Planting of day one against the flush.
-fn judged(case: &Case<'_>) -> Finding {
+fn judged(case: &DesignCase<'_>) -> Finding {
     let met = case.planting.met;
     let status = match met.index {
         _ if met.is_met() => Status::Ok,
@@ -94,12 +94,12 @@ fn judged(case: &Case<'_>) -> Finding {
 }
 
 /// Whether neither floaters that feed from the water nor fast growers are planted.
-fn takes_nothing(case: &Case<'_>) -> bool {
+fn takes_nothing(case: &DesignCase<'_>) -> bool {
     let planted = case.design.planted();
     planted.feeding_floaters.dry.g() + planted.fast.dry.g() <= 0.0
 }
 
-pub(super) fn more_plants(case: &Case<'_>) -> Remedy {
+pub(super) fn more_plants(case: &DesignCase<'_>) -> Remedy {
     if case.planting.section.needed.portions.is_empty() {
         let why = if case.planting.met.index_is_met() {
             "more plants come too late"
@@ -142,7 +142,7 @@ pub(super) fn more_plants(case: &Case<'_>) -> Remedy {
 }
 
 /// What else brings the flush down, with the odds where they were sought.
-fn otherwise(case: &Case<'_>) -> Vec<String> {
+fn otherwise(case: &DesignCase<'_>) -> Vec<String> {
     let mut means = Vec::new();
     if case.planting.fast_growth_per_d <= 0.0 {
         means.push("give more light, in this one fast growers shrink".to_owned());

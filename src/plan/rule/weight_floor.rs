@@ -1,6 +1,6 @@
 //! `weight.floor`: weight and pressure on the floor; figures and caution, no pass or fail.
 
-use super::case::Case;
+use super::case::DesignCase;
 use super::declaration::{About, Judge, Rule};
 use crate::finding::{Action, Code, Explanation, Finding, Status, Step, step};
 use crate::plan::outcome::Plan;
@@ -30,7 +30,7 @@ pub(in crate::plan) const RULE: Rule = Rule {
 };
 
 /// Weight and pressure on the floor.
-fn judged(case: &Case<'_>) -> Finding {
+fn judged(case: &DesignCase<'_>) -> Finding {
     let units = case.design.draft().units;
     let total = units.mass(Mass::from_kg(case.weight.total_kg));
     let pressure = units.floor_pressure(Pressure::from_kpa(case.weight.footprint_pressure_kpa));
