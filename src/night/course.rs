@@ -91,7 +91,7 @@ pub(super) type Point<R> = [R; STATES];
 type Slopes<R> = [Point<R>; STATES];
 
 /// A day followed through.
-pub(super) struct Day<R> {
+pub(super) struct FollowedDay<R> {
     /// [`SAMPLES`] points, evenly spaced.
     pub(super) samples: Vec<Point<R>>,
     /// When the lamp goes off.
@@ -104,11 +104,11 @@ pub(super) struct Day<R> {
     pub(super) carbon: [R; CARBON_PARTS],
 }
 
-impl Day<Lanes> {
+impl FollowedDay<Lanes> {
     /// One member of the eight.
-    pub(super) fn lane(&self, lane: usize) -> Day<f64> {
+    pub(super) fn lane(&self, lane: usize) -> FollowedDay<f64> {
         let one = |point: &Point<Lanes>| point.map(|lanes| lanes.0[lane]);
-        Day {
+        FollowedDay {
             samples: self.samples.iter().map(one).collect(),
             dusk: one(&self.dusk),
             end: one(&self.end),
@@ -145,7 +145,7 @@ pub(super) fn follow<R: Real>(
     schedule: &Schedule,
     start: Point<R>,
     accuracy: Accuracy,
-) -> Result<Day<R>, IntegrationError> {
+) -> Result<FollowedDay<R>, IntegrationError> {
     let mut state = [R::splat(0.0); LEDGER];
     state[..STATES].copy_from_slice(&start);
     let mut samples = vec![start];
@@ -159,7 +159,7 @@ pub(super) fn follow<R: Real>(
             dusk = point(&state);
         }
     }
-    Ok(Day {
+    Ok(FollowedDay {
         samples,
         dusk,
         end: point(&state),

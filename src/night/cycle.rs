@@ -2,7 +2,7 @@
 
 use super::carbon::Carbonate;
 use super::coefficients::Coefficients;
-use super::course::{Accuracy, Day, Point, Schedule, follow, hour_of, in_balance, settle};
+use super::course::{Accuracy, FollowedDay, Point, Schedule, follow, hour_of, in_balance, settle};
 use super::inputs::NightInputs;
 use super::model::Model;
 use super::rates::Rates;
@@ -193,7 +193,7 @@ impl Water {
     }
 
     /// What is read off a day.
-    pub(super) fn read(&self, day: &Day<f64>, drift: Point<f64>) -> Cycle {
+    pub(super) fn read(&self, day: &FollowedDay<f64>, drift: Point<f64>) -> Cycle {
         let course = day.samples.iter().enumerate();
         let course: Vec<Hour> = course
             .map(|(place, point)| self.hour(hour_of(place), point))

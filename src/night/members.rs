@@ -3,7 +3,9 @@
 use rayon::prelude::*;
 
 use super::coefficients::Coefficients;
-use super::course::{Accuracy, Day, Guess, Point, Schedule, Settled, follow, in_balance, settle};
+use super::course::{
+    Accuracy, FollowedDay, Guess, Point, Schedule, Settled, follow, in_balance, settle,
+};
 use super::inputs::NightInputs;
 use super::model::Model;
 use super::rates::Rates;
@@ -30,7 +32,7 @@ pub(super) struct Members {
 }
 
 /// A group followed through its day.
-pub(super) type Followed = (Settled<Lanes>, Day<Lanes>);
+pub(super) type Followed = (Settled<Lanes>, FollowedDay<Lanes>);
 
 impl Members {
     pub(super) fn draw(ranges: &Rates<Band>, ensemble: Ensemble) -> Self {

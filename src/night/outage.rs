@@ -1,6 +1,6 @@
 //! A power cut: no lamp, no device.
 
-use super::course::{Accuracy, Day, Point, part};
+use super::course::{Accuracy, FollowedDay, Point, part};
 use super::inputs::NightInputs;
 use super::members::{Ensemble, Members};
 use super::model::{Course, Model, Phase};
@@ -64,7 +64,7 @@ pub fn outage(
 ) -> Result<Outage, IntegrationError> {
     let members = Members::draw(&Rates::of(inputs), ensemble);
     let days = members.follow(inputs)?;
-    let lasting = |point: &dyn Fn(&Day<Lanes>) -> Point<Lanes>| {
+    let lasting = |point: &dyn Fn(&FollowedDay<Lanes>) -> Point<Lanes>| {
         let points: Vec<Point<Lanes>> = days.iter().map(|(_, day)| point(day)).collect();
         let groups = members.answers(inputs, &points, |model, from| {
             hours_to(model, from, limit.mg_l())

@@ -19,7 +19,7 @@ const WEAKEST: f64 = 0.2;
 
 /// One day of a forecast; amounts of plants and algae in g dry over the whole floor.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Day {
+pub struct EnsembleDay {
     /// Days since filling.
     pub day: f64,
     /// mg N/L.
@@ -57,7 +57,7 @@ pub struct PeakBand {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Forecast {
     /// One for each whole day.
-    pub days: Vec<Day>,
+    pub days: Vec<EnsembleDay>,
     /// Highest ammonia from day 3 on, mg N/L.
     pub ammonia: PeakBand,
     /// Highest nitrite from day 3 on, mg N/L.
@@ -139,7 +139,7 @@ pub fn share(members: &[Member], holds: impl Fn(&Member) -> bool) -> f64 {
     count as f64 / members.len().max(1) as f64
 }
 
-fn a_day(members: &[Member], day: usize) -> Day {
+fn a_day(members: &[Member], day: usize) -> EnsembleDay {
     let of = |value: fn(&Sample) -> f64| {
         band(
             members
@@ -147,7 +147,7 @@ fn a_day(members: &[Member], day: usize) -> Day {
                 .filter_map(|member| Some(value(member.days.get(day)?))),
         )
     };
-    Day {
+    EnsembleDay {
         day: day as f64,
         ammonia: of(|sample| sample.state.ammonia),
         nitrite: of(|sample| sample.state.nitrite),

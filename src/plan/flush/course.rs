@@ -23,7 +23,7 @@ use crate::plan::load::Load;
 use crate::plan::options::Options;
 use crate::source::Band;
 use crate::startup::ensemble::{self, Member};
-use crate::startup::forecast::{self, Day, Forecast, Outcome, PeakBand};
+use crate::startup::forecast::{self, EnsembleDay, Forecast, Outcome, PeakBand};
 use crate::startup::{Draw, Inputs, Parameters};
 use crate::units::Analyte;
 use crate::water::ammonia;
@@ -314,7 +314,7 @@ impl<'a> Flush<'a> {
         let planted = self.design.planted();
         let stems_above_g_m2 = self.design.draft().harvest.stems_above.g_m2();
         let trim_g_m2 = stems_above_g_m2.max(planted.fast.dry.g() / self.floor_m2());
-        let first = |holds: &dyn Fn(&Day) -> bool| {
+        let first = |holds: &dyn Fn(&EnsembleDay) -> bool| {
             let found = self.forecast.days.iter().find(|day| holds(day));
             found.map(|day| day.day)
         };
@@ -353,7 +353,7 @@ impl<'a> Flush<'a> {
         self.design.bed().area().m2()
     }
 
-    fn row(&self, day: &Day) -> DayRow {
+    fn row(&self, day: &EnsembleDay) -> DayRow {
         let planted = self.design.planted();
         let fresh = |band: Band, group: crate::design::Biomass| {
             let fresh_per_dry = if group.dry.g() > 0.0 {

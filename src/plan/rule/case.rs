@@ -36,11 +36,11 @@ pub(in crate::plan) struct FlushCase<'a> {
     /// The share of the starts that would hold with changes by reading, advised or not.
     pub(super) odds_if_changed: f64,
     /// The typical run, day by day.
-    pub(super) days: Vec<Day>,
+    pub(super) days: Vec<TypicalDay>,
 }
 
 /// Stands and nutrients on a day of the typical run.
-pub(super) struct Day {
+pub(super) struct TypicalDay {
     pub(super) day: f64,
     /// Fresh.
     pub(super) floating_g: f64,
@@ -50,7 +50,7 @@ pub(super) struct Day {
     pub(super) phosphate_p_mg_l: f64,
 }
 
-impl Day {
+impl TypicalDay {
     fn of(row: &DayRow) -> Self {
         Self {
             day: f64::from(row.day),
@@ -75,7 +75,7 @@ impl<'a> FlushCase<'a> {
             readiness: flush.readiness(),
             alkalinity_used: flush.alkalinity_used(),
             odds_if_changed: flush.odds_if_changed(),
-            days: flush.days().iter().map(Day::of).collect(),
+            days: flush.days().iter().map(TypicalDay::of).collect(),
         }
     }
 

@@ -1,6 +1,6 @@
 //! `plants.hungry`: stands that decline because nothing feeds them any more.
 
-use super::case::{Day, FlushCase};
+use super::case::{FlushCase, TypicalDay};
 use super::declaration::{About, Judge, Rule};
 use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status};
 use crate::source::Basis;
@@ -97,7 +97,11 @@ fn judged(case: &FlushCase<'_>) -> Option<Finding> {
 
 /// The day from which a stand lies for good under half of the most that it was, for want
 /// of a nutrient.
-fn decline(days: &[Day], of: &'static str, mass: impl Fn(&Day) -> f64) -> Option<Decline> {
+fn decline(
+    days: &[TypicalDay],
+    of: &'static str,
+    mass: impl Fn(&TypicalDay) -> f64,
+) -> Option<Decline> {
     let settled = days.iter().filter(|day| day.day >= FROM_DAY);
     let (mut most, mut since) = (0.0_f64, None);
     for day in settled {
@@ -118,7 +122,7 @@ fn decline(days: &[Day], of: &'static str, mass: impl Fn(&Day) -> f64) -> Option
 }
 
 /// The nutrient that the water is out of.
-fn lacking(day: &Day) -> Option<&'static str> {
+fn lacking(day: &TypicalDay) -> Option<&'static str> {
     if day.nitrate_mg_l < NITRATE_MG_L && day.ammonia_mg_l < AMMONIA_MG_L {
         Some("nitrogen")
     } else if day.phosphate_p_mg_l < PHOSPHATE_MG_L {
@@ -133,9 +137,9 @@ mod tests {
     use super::*;
 
     /// A stand of so much on each tenth day, in water with so much nitrate.
-    fn days(masses: &[f64], nitrate_mg_l: f64) -> Vec<Day> {
+    fn days(masses: &[f64], nitrate_mg_l: f64) -> Vec<TypicalDay> {
         let each = masses.iter().enumerate();
-        each.map(|(place, mass)| Day {
+        each.map(|(place, mass)| TypicalDay {
             day: 10.0 * place as f64,
             floating_g: *mass,
             fast_g: 0.0,
