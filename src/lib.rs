@@ -36,7 +36,7 @@
 //! | a design, a day of its years | [`upkeep::upkeep`](upkeep::upkeep()) | an [`upkeep::Upkeep`]: what a week asks for |
 //! | a design | [`makeup::makeup`](makeup::makeup()) | new water for it: a [`makeup::Makeup`] |
 //! | many designs, keys to vary | [`study::compare`](study::compare()) | a [`study::TankRow`] for each point |
-//! | a spec, as text | [`mend::mend`](mend::mend()) | the spec that holds, by the fewest [changes](mend::Change) |
+//! | a spec, as text | [`mend::mend`](mend::mend()) | the spec that holds, by the fewest [changes](mend::KeyChange) |
 //! | any result | [`report`] | text, a page, JSON, CSV |
 //!
 //! # Layers

@@ -16,7 +16,7 @@ mod trial;
 mod tests;
 
 pub use keep::{Keep, UnknownKey};
-pub use outcome::{Change, Mended, Unmet};
+pub use outcome::{KeyChange, Mended, Unmet};
 
 use thiserror::Error;
 

@@ -19,7 +19,7 @@ results! {
         /// whether nothing is left to watch or mend and the odds are as asked
         pub holds: bool => "mend.search",
         /// every key that is set another way, in the order of a spec's sections
-        pub changes: Vec<Change> => "mend.search",
+        pub changes: Vec<KeyChange> => "mend.search",
         /// the worst finding of the spec as it was
         pub status_before: Status => "mend.search",
         /// the worst finding of the spec with all changes
@@ -36,7 +36,7 @@ results! {
 
     /// One key that is set another way.
     #[derive(Debug, Clone, PartialEq, Serialize)]
-    pub struct Change {
+    pub struct KeyChange {
         /// the key; an item that is new has an empty bracket
         pub key: String => Spec,
         /// what stood there, or what stood for it; null where nothing did
@@ -76,7 +76,7 @@ pub(super) fn told(bench: &Bench<'_>, before: &Trial, found: &Trial) -> Mended {
     }
 }
 
-fn changes(bench: &Bench<'_>, found: &Trial) -> Vec<Change> {
+fn changes(bench: &Bench<'_>, found: &Trial) -> Vec<KeyChange> {
     let mut changes = Vec::new();
     for (lever, rung) in &found.turned {
         let mut turned = found.turned.clone();
@@ -92,7 +92,7 @@ fn changes(bench: &Bench<'_>, found: &Trial) -> Vec<Change> {
         // What replaces something whose price goes with it has none.
         let is_priced = rung.edits.iter().all(|edit| edit.value.is_some());
         for (place, edit) in rung.edits.iter().enumerate() {
-            changes.push(Change {
+            changes.push(KeyChange {
                 from: stood(bench, &edit.key),
                 to: edit.value.as_deref().map(plain),
                 key: edit.key.clone(),

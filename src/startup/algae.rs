@@ -1,6 +1,6 @@
 //! Algae: films on every surface and green water, as one mass.
 
-use super::flow::{Change, Flow, Stand};
+use super::flow::{Flow, GroupChange, Stand};
 use super::inputs::Conditions;
 use super::surroundings::Surroundings;
 use super::uptake::{Uptake, saturation};
@@ -35,7 +35,7 @@ impl AlgalFilm {
         &self,
         stand: &Stand<S>,
         surroundings: &Surroundings<S>,
-    ) -> Change<S> {
+    ) -> GroupChange<S> {
         let (numbers, mass) = (&self.numbers, stand.mass);
         let uptake = Uptake::of(&surroundings.offer, numbers.nitrogen_half, 1.0);
         let phosphorus = saturation(surroundings.phosphate, numbers.phosphorus_half);
@@ -52,7 +52,7 @@ impl AlgalFilm {
             dead_p: dead * numbers.tissue_phosphorus,
             ..Flow::none()
         };
-        Change {
+        GroupChange {
             mass: grown - dead,
             flow,
         }

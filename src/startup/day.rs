@@ -1,6 +1,6 @@
 //! What a run hands on: a tank on one of its days, and what its plants ask of light.
 
-use super::flow::Change;
+use super::flow::GroupChange;
 use super::inputs::Inputs;
 use super::running::Tank;
 use super::submerged::{RESTING_SHARE, endless_light_growth, warmth};
@@ -93,7 +93,7 @@ pub fn stands(inputs: &Inputs, parameters: &Parameters<f64>, sample: &Sample) ->
     let state = &sample.state;
     let moment = model.moment_on(sample.day);
     let changes = model.plants(&moment, state, &model.surroundings(state), |stand| *stand);
-    let stand = |mass: f64, content: f64, change: &Change| {
+    let stand = |mass: f64, content: f64, change: &GroupChange| {
         if mass <= 0.0 || content <= 0.0 {
             return TakenStand::default();
         }

@@ -1,6 +1,6 @@
 //! Floating plants: fed by the water, lit from above.
 
-use super::flow::{Change, Flow, Stand};
+use super::flow::{Flow, GroupChange, Stand};
 use super::inputs::Conditions;
 use super::surroundings::Surroundings;
 use super::uptake::{Store, Uptake, saturation};
@@ -149,7 +149,7 @@ impl FloatingStand {
         stand: &Stand<S>,
         surroundings: &Surroundings<S>,
         started: S,
-    ) -> Change<S> {
+    ) -> GroupChange<S> {
         let numbers = &self.numbers;
         let mass = stand.mass;
         let nitrogen = Store::of(
@@ -191,7 +191,7 @@ impl FloatingStand {
             harvested_p: phosphorus.content * harvested,
             ..Flow::none()
         };
-        Change {
+        GroupChange {
             mass: grown - loss - harvested,
             flow,
         }

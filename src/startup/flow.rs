@@ -126,13 +126,13 @@ impl Stand<f64> {
 
 /// Exchange and change of one group.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Change<S = f64> {
+pub(super) struct GroupChange<S = f64> {
     pub(super) flow: Flow<S>,
     /// Of its mass, g dry/(m2 d).
     pub(super) mass: S,
 }
 
-impl<S: Scalar> Change<S> {
+impl<S: Scalar> GroupChange<S> {
     /// That of a group that is not there.
     pub(super) fn none() -> Self {
         Self {
@@ -154,10 +154,10 @@ impl<S: Scalar> Change<S> {
 /// Exchange and change of every group.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Changes<S = f64> {
-    pub(super) floating: Change<S>,
-    pub(super) fast: Change<S>,
-    pub(super) slow: Change<S>,
-    pub(super) algae: Change<S>,
+    pub(super) floating: GroupChange<S>,
+    pub(super) fast: GroupChange<S>,
+    pub(super) slow: GroupChange<S>,
+    pub(super) algae: GroupChange<S>,
 }
 
 impl<S: Scalar> Changes<S> {

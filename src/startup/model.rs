@@ -5,7 +5,7 @@ use super::balance::{Balance, Standing};
 use super::clock::{Moment, Settling, approach};
 use super::daylight::Daylight;
 use super::floating::FloatingStand;
-use super::flow::{Change, Changes, Flow, Gains, Stand};
+use super::flow::{Changes, Flow, Gains, GroupChange, Stand};
 use super::habitat::{FromBelow, Habitat};
 use super::inputs::Conditions;
 use super::nitrification::Oxidiser;
@@ -331,16 +331,16 @@ impl Model {
         let (floating, fast) = (there(state.floating_stand()), there(state.fast_stand()));
         let (slow, algae) = (there(state.slow_stand()), there(state.algal_stand()));
         Changes {
-            floating: floating.map_or_else(Change::none, |stand| {
+            floating: floating.map_or_else(GroupChange::none, |stand| {
                 self.floating.change(&stand, surroundings, moment.floating)
             }),
-            fast: fast.map_or_else(Change::none, |stand| {
+            fast: fast.map_or_else(GroupChange::none, |stand| {
                 self.fast.change(&stand, surroundings, &moment.fast)
             }),
-            slow: slow.map_or_else(Change::none, |stand| {
+            slow: slow.map_or_else(GroupChange::none, |stand| {
                 self.slow.change(&stand, surroundings, &moment.slow)
             }),
-            algae: algae.map_or_else(Change::none, |stand| {
+            algae: algae.map_or_else(GroupChange::none, |stand| {
                 self.algae.change(&stand, surroundings)
             }),
         }

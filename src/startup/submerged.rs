@@ -2,7 +2,7 @@
 
 use super::clock::Settling;
 use super::floating::HARVEST_PER_D;
-use super::flow::{Change, Flow, Stand};
+use super::flow::{Flow, GroupChange, Stand};
 use super::inputs::Conditions;
 use super::surroundings::Surroundings;
 use super::uptake::{Store, Uptake, saturation, share_of};
@@ -135,7 +135,7 @@ impl FastStand {
         stand: &Stand<S>,
         surroundings: &Surroundings<S>,
         settling: &Settling<S>,
-    ) -> Change<S> {
+    ) -> GroupChange<S> {
         let (numbers, shared) = (&self.numbers, &self.shared);
         let mass = stand.mass;
         let nitrogen = Store::of(
@@ -183,7 +183,7 @@ impl FastStand {
             dead_p: phosphorus.content * dead,
             harvested_p: phosphorus.content * trimmed,
         };
-        Change {
+        GroupChange {
             mass: (growth - self.respiration_per_d(growth)) * mass - dead - trimmed,
             flow,
         }
@@ -235,7 +235,7 @@ impl SlowStand {
         stand: &Stand<S>,
         surroundings: &Surroundings<S>,
         settling: &Settling<S>,
-    ) -> Change<S> {
+    ) -> GroupChange<S> {
         let (numbers, shared) = (&self.numbers, &self.shared);
         let mass = stand.mass;
         let by_roots = settling.rooted * numbers.rooted_share * surroundings.soil_left();
@@ -270,7 +270,7 @@ impl SlowStand {
             dead_p: dead * numbers.tissue_phosphorus,
             ..Flow::none()
         };
-        Change {
+        GroupChange {
             mass: net - lost - dead,
             flow,
         }

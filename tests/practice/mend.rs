@@ -3,7 +3,7 @@
 
 use std::sync::OnceLock;
 
-use lentic::mend::{Change, Keep, Mended, Request, mend};
+use lentic::mend::{Keep, KeyChange, Mended, Request, mend};
 use lentic::plan::{Options, plan};
 use lentic::spec;
 use lentic::{Design, Status};
@@ -126,7 +126,7 @@ fn what_is_asked_stays_within_what_keepers_do() {
     for Tried { name, mended, .. } in tried() {
         let to = |key: &str| {
             let mut changes = mended.changes.iter();
-            let change: Option<&Change> = changes.find(|change| change.key == key);
+            let change: Option<&KeyChange> = changes.find(|change| change.key == key);
             change.and_then(|change| change.to.clone())
         };
         let hours = to("light.hours").map(|hours| hours.parse::<f64>().unwrap());
@@ -156,7 +156,7 @@ fn the_same_seed_gives_the_same_plan() {
 fn what_is_kept_is_not_changed() {
     let bowl = tried().iter().find(|one| one.name == "bowl").unwrap();
     let (mended, new) = mended(bowl.text, &["soil", "plants[0].amount", "cap.material"]);
-    let touched = |change: &&Change| {
+    let touched = |change: &&KeyChange| {
         ["soil", "plants[0]", "cap.material"]
             .iter()
             .any(|kept| change.key.starts_with(kept))

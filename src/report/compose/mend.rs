@@ -1,7 +1,7 @@
 //! What was changed about a spec so that its plan holds.
 
 use crate::finding::Status;
-use crate::mend::{Change, Mended, Unmet};
+use crate::mend::{KeyChange, Mended, Unmet};
 use crate::report::document::{Block, Column as Head, Document, Table};
 use crate::units::show;
 
@@ -59,7 +59,7 @@ fn changes(mended: &Mended) -> Table {
         columns.push(Head::numbers("cost"));
     }
     let none = || "-".to_owned();
-    let row = |change: &Change| {
+    let row = |change: &KeyChange| {
         let mut row = vec![
             change.key.clone(),
             change.from.clone().unwrap_or_else(none),
@@ -78,7 +78,7 @@ fn changes(mended: &Mended) -> Table {
 }
 
 /// A line for each reason, with the keys that share it.
-fn reasons(changes: &[Change]) -> Vec<String> {
+fn reasons(changes: &[KeyChange]) -> Vec<String> {
     let mut reasons: Vec<(Vec<&str>, &str)> = Vec::new();
     for change in changes {
         match reasons.last_mut() {
