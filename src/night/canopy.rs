@@ -26,7 +26,7 @@ pub(super) struct Canopy<R> {
 
 /// One kind of plant.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Stand<R> {
+pub(super) struct StandResponse<R> {
     /// Of a gram in full light with all carbon, mg O2/(g h).
     pub(super) most: R,
     /// Oxygen for light while light alone limits, mg O2/(g h) per umol/(m2 s).
@@ -61,7 +61,7 @@ impl<R: Real> Canopy<R> {
     ///
     /// The mean over depth of a hyperbola in light whose slope `a` does not depend on
     /// carbon: so carbon and light limit together, and no light is used twice.
-    pub(super) fn oxygen(&self, stand: &Stand<R>, fed: R) -> R {
+    pub(super) fn oxygen(&self, stand: &StandResponse<R>, fed: R) -> R {
         let most = stand.most * fed;
         let half = (most / stand.slope).max(R::splat(LEAST_LIGHT));
         let bottom = self.light * (-self.extinction_depth).exp();
@@ -70,7 +70,7 @@ impl<R: Real> Canopy<R> {
     }
 
     /// The same where a share of the plants uses bicarbonate.
-    pub(super) fn mixed(&self, stand: &Stand<R>, fed: &Fed<R>, users: f64) -> R {
+    pub(super) fn mixed(&self, stand: &StandResponse<R>, fed: &Fed<R>, users: f64) -> R {
         self.oxygen(stand, fed.by_bicarbonate) * users
             + self.oxygen(stand, fed.by_dioxide) * (1.0 - users)
     }
@@ -100,7 +100,7 @@ mod tests {
             bicarbonate_weight: 0.03,
             bicarbonate_lit: 0.01,
         };
-        let stand = Stand {
+        let stand = StandResponse {
             most: 15.0,
             slope: 0.075,
         };

@@ -1,6 +1,6 @@
 //! The numbers of one tank and one member of an ensemble, as the rates use them.
 
-use super::canopy::{Canopy, Stand};
+use super::canopy::{Canopy, StandResponse};
 use super::gas::AirExchange;
 use super::inputs::{Kept, NightInputs};
 use super::numbers::numbers;
@@ -123,22 +123,22 @@ impl<R: Real> Coefficients<R> {
         }
     }
 
-    pub(super) fn fast(&self) -> Stand<R> {
-        Stand {
+    pub(super) fn fast(&self) -> StandResponse<R> {
+        StandResponse {
             most: self.fast_most,
             slope: self.plant_slope,
         }
     }
 
-    pub(super) fn slow(&self) -> Stand<R> {
-        Stand {
+    pub(super) fn slow(&self) -> StandResponse<R> {
+        StandResponse {
             most: self.slow_most,
             slope: self.plant_slope,
         }
     }
 
-    pub(super) fn algae(&self) -> Stand<R> {
-        Stand {
+    pub(super) fn algae(&self) -> StandResponse<R> {
+        StandResponse {
             most: self.algae_most,
             slope: self.algae_slope,
         }

@@ -1,6 +1,6 @@
 //! The rates of change of oxygen and carbon in the water.
 
-use super::canopy::Stand;
+use super::canopy::StandResponse;
 use super::carbon::{Carbon, Carbonate};
 use super::coefficients::Coefficients;
 use super::film::Hydration;
@@ -167,7 +167,8 @@ impl<R: Real> Model<R> {
         let numbers = &self.coefficients;
         let canopy = numbers.canopy();
         let fed = canopy.fed(carbon, oxygen / self.saturation_mg_l);
-        let plants = |stand: &Stand<R>, users: Share| canopy.mixed(stand, &fed, users.fraction());
+        let plants =
+            |stand: &StandResponse<R>, users: Share| canopy.mixed(stand, &fed, users.fraction());
         Fixed {
             plants: plants(&numbers.fast(), self.users.fast) * numbers.fast_g_l
                 + plants(&numbers.slow(), self.users.slow) * numbers.slow_g_l,

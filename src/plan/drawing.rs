@@ -39,7 +39,7 @@ pub struct Drawing {
     /// Around the bed's surface, from above.
     pub bed: Vec<Spot>,
     /// What stands in the bed or floats.
-    pub stands: Vec<Stand>,
+    pub stands: Vec<DrawnStand>,
     /// Animals, early or late.
     pub animals: Vec<Herd>,
     /// From the water's surface up to the lamp, where that is known.
@@ -50,7 +50,7 @@ pub struct Drawing {
 
 /// Plants of one kind.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Stand {
+pub struct DrawnStand {
     /// How they grow.
     pub form: Form,
     /// What they count as.
@@ -169,7 +169,7 @@ fn stones(design: &Design) -> Vec<Length> {
 }
 
 /// Dry mass over that of a floor planted densely on day one, or of a closed surface.
-fn stand(design: &Design, planting: &Planting) -> Option<Stand> {
+fn stand(design: &Design, planting: &Planting) -> Option<DrawnStand> {
     let areas = design.areas();
     let plant = planting.plant;
     let room = match plant.group {
@@ -177,7 +177,7 @@ fn stand(design: &Design, planting: &Planting) -> Option<Stand> {
         Group::Fast | Group::Slow => areas.floor,
     };
     let biomass = planting.biomass(areas)?;
-    Some(Stand {
+    Some(DrawnStand {
         form: plant.form,
         group: plant.group,
         share: Share::from_fraction(biomass.dry / closed(plant, room)),

@@ -28,7 +28,7 @@ mod tried;
 mod weight;
 mod words;
 
-pub use drawing::{Build, Drawing, Herd, Stand, drawing};
+pub use drawing::{Build, Drawing, DrawnStand, Herd, drawing};
 pub use estimate::Estimate;
 pub use flush::{
     AnimalDay, CalendarEntry, ChangePlan, Courses, DayRow, Driver, ReadingChanges, ReadingRow,

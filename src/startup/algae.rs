@@ -1,6 +1,6 @@
 //! Algae: films on every surface and green water, as one mass.
 
-use super::flow::{Flow, GroupChange, Stand};
+use super::flow::{Flow, GroupChange, GroupStand};
 use super::inputs::Conditions;
 use super::surroundings::Surroundings;
 use super::uptake::{Uptake, saturation};
@@ -33,7 +33,7 @@ impl AlgalFilm {
     /// Form and most values: Janse 2005, thesis, Wageningen.
     pub(super) fn change<S: Scalar>(
         &self,
-        stand: &Stand<S>,
+        stand: &GroupStand<S>,
         surroundings: &Surroundings<S>,
     ) -> GroupChange<S> {
         let (numbers, mass) = (&self.numbers, stand.mass);

@@ -1,6 +1,6 @@
 //! Floating plants: fed by the water, lit from above.
 
-use super::flow::{Flow, GroupChange, Stand};
+use super::flow::{Flow, GroupChange, GroupStand};
 use super::inputs::Conditions;
 use super::surroundings::Surroundings;
 use super::uptake::{Store, Uptake, saturation};
@@ -116,11 +116,11 @@ impl FloatingStand {
 
     /// Growth that the store of phosphorus allows, as a share of full growth; none without
     /// floaters.
-    pub(super) fn phosphorus_share(&self, stand: &Stand<f64>) -> f64 {
+    pub(super) fn phosphorus_share(&self, stand: &GroupStand<f64>) -> f64 {
         self.phosphorus(stand).growth_share()
     }
 
-    fn phosphorus<S: Scalar>(&self, stand: &Stand<S>) -> Store<S> {
+    fn phosphorus<S: Scalar>(&self, stand: &GroupStand<S>) -> Store<S> {
         let numbers = &self.numbers;
         Store::of(
             stand.phosphorus,
@@ -146,7 +146,7 @@ impl FloatingStand {
     /// (`driever_2005`). Stores: Droop 1973 (`droop_1973`, from memory). Shares of loss and leak: judgement.
     pub(super) fn change<S: Scalar>(
         &self,
-        stand: &Stand<S>,
+        stand: &GroupStand<S>,
         surroundings: &Surroundings<S>,
         started: S,
     ) -> GroupChange<S> {

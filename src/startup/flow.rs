@@ -93,7 +93,7 @@ impl<S: Scalar> Flow<S> {
 
 /// A group's mass and what its stores hold, per square metre of floor.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Stand<S> {
+pub(super) struct GroupStand<S> {
     /// g dry.
     pub(super) mass: S,
     /// g N.
@@ -102,10 +102,10 @@ pub(super) struct Stand<S> {
     pub(super) phosphorus: S,
 }
 
-impl<S: Copy> Stand<S> {
+impl<S: Copy> GroupStand<S> {
     /// The same of something else.
-    pub(super) fn map<T>(&self, each: impl Fn(S) -> T) -> Stand<T> {
-        Stand {
+    pub(super) fn map<T>(&self, each: impl Fn(S) -> T) -> GroupStand<T> {
+        GroupStand {
             mass: each(self.mass),
             nitrogen: each(self.nitrogen),
             phosphorus: each(self.phosphorus),
@@ -113,7 +113,7 @@ impl<S: Copy> Stand<S> {
     }
 }
 
-impl Stand<f64> {
+impl GroupStand<f64> {
     /// One without stores.
     pub(super) const fn of_mass(mass: f64) -> Self {
         Self {
@@ -142,8 +142,8 @@ impl<S: Scalar> GroupChange<S> {
     }
 
     /// What the group gains, with its stores.
-    pub(super) fn gain(&self) -> Stand<S> {
-        Stand {
+    pub(super) fn gain(&self) -> GroupStand<S> {
+        GroupStand {
             mass: self.mass,
             nitrogen: self.flow.stored_n(),
             phosphorus: self.flow.stored_p(),
@@ -181,8 +181,8 @@ impl<S: Scalar> Changes<S> {
 /// What every group gains on balance.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Gains<S = f64> {
-    pub(super) floating: Stand<S>,
-    pub(super) fast: Stand<S>,
+    pub(super) floating: GroupStand<S>,
+    pub(super) fast: GroupStand<S>,
     pub(super) slow: S,
     pub(super) algae: S,
 }
@@ -202,8 +202,8 @@ impl<S: Copy> Gains<S> {
 impl Gains {
     /// None.
     pub(super) const NOTHING: Self = Self {
-        floating: Stand::of_mass(0.0),
-        fast: Stand::of_mass(0.0),
+        floating: GroupStand::of_mass(0.0),
+        fast: GroupStand::of_mass(0.0),
         slow: 0.0,
         algae: 0.0,
     };

@@ -5,7 +5,7 @@ use super::balance::{Balance, Standing};
 use super::clock::{Moment, Settling, approach};
 use super::daylight::Daylight;
 use super::floating::FloatingStand;
-use super::flow::{Changes, Flow, Gains, GroupChange, Stand};
+use super::flow::{Changes, Flow, Gains, GroupChange, GroupStand};
 use super::habitat::{FromBelow, Habitat};
 use super::inputs::Conditions;
 use super::nitrification::Oxidiser;
@@ -325,9 +325,9 @@ impl Model {
         moment: &Moment<S>,
         state: &State,
         surroundings: &Surroundings<S>,
-        of: impl Fn(&Stand<f64>) -> Stand<S>,
+        of: impl Fn(&GroupStand<f64>) -> GroupStand<S>,
     ) -> Changes<S> {
-        let there = |stand: Stand<f64>| (stand.mass > 0.0).then(|| of(&stand));
+        let there = |stand: GroupStand<f64>| (stand.mass > 0.0).then(|| of(&stand));
         let (floating, fast) = (there(state.floating_stand()), there(state.fast_stand()));
         let (slow, algae) = (there(state.slow_stand()), there(state.algal_stand()));
         Changes {

@@ -5,7 +5,7 @@
 //! balance, which is linear.
 
 use super::clock::Moment;
-use super::flow::{Changes, Flow, Gains, Stand};
+use super::flow::{Changes, Flow, Gains, GroupStand};
 use super::model::{Living, Model};
 use super::state::{COUPLED_STATES, Place, STATES, State};
 use super::surroundings::Surroundings;
@@ -240,9 +240,9 @@ fn along(direction: usize) -> impl Fn(Sloping) -> f64 {
 }
 
 /// A group along its own amounts.
-fn sloping_stand(stand: &Stand<f64>) -> Stand<Sloping> {
+fn sloping_stand(stand: &GroupStand<f64>) -> GroupStand<Sloping> {
     let [mass, nitrogen, phosphorus] = OWN;
-    Stand {
+    GroupStand {
         mass: Dual::along(mass, stand.mass),
         nitrogen: Dual::along(nitrogen, stand.nitrogen),
         phosphorus: Dual::along(phosphorus, stand.phosphorus),

@@ -1,6 +1,6 @@
 //! What changes in a tank, by name.
 
-use super::flow::Stand;
+use super::flow::GroupStand;
 
 /// Declares the state: its fields, and their order at the integrator's edge.
 macro_rules! state {
@@ -119,8 +119,8 @@ pub(super) const COUPLED_STATES: usize = STATES - 8;
 
 impl State {
     /// The floating plants.
-    pub(super) fn floating_stand(&self) -> Stand<f64> {
-        Stand {
+    pub(super) fn floating_stand(&self) -> GroupStand<f64> {
+        GroupStand {
             mass: self.floating,
             nitrogen: self.floating_n,
             phosphorus: self.floating_p,
@@ -128,8 +128,8 @@ impl State {
     }
 
     /// The fast submerged plants.
-    pub(super) fn fast_stand(&self) -> Stand<f64> {
-        Stand {
+    pub(super) fn fast_stand(&self) -> GroupStand<f64> {
+        GroupStand {
             mass: self.fast,
             nitrogen: self.fast_n,
             phosphorus: self.fast_p,
@@ -137,13 +137,13 @@ impl State {
     }
 
     /// The slow submerged plants, which keep no stores.
-    pub(super) fn slow_stand(&self) -> Stand<f64> {
-        Stand::of_mass(self.slow)
+    pub(super) fn slow_stand(&self) -> GroupStand<f64> {
+        GroupStand::of_mass(self.slow)
     }
 
     /// The algae alike.
-    pub(super) fn algal_stand(&self) -> Stand<f64> {
-        Stand::of_mass(self.algae)
+    pub(super) fn algal_stand(&self) -> GroupStand<f64> {
+        GroupStand::of_mass(self.algae)
     }
 
     /// The same with what is under nothing taken as nothing, the totals left as they are:

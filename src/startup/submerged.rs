@@ -2,7 +2,7 @@
 
 use super::clock::Settling;
 use super::floating::HARVEST_PER_D;
-use super::flow::{Flow, GroupChange, Stand};
+use super::flow::{Flow, GroupChange, GroupStand};
 use super::inputs::Conditions;
 use super::surroundings::Surroundings;
 use super::uptake::{Store, Uptake, saturation, share_of};
@@ -132,7 +132,7 @@ impl FastStand {
     /// experiments. Rooting, lag, melt: common practice, no source.
     pub(super) fn change<S: Scalar>(
         &self,
-        stand: &Stand<S>,
+        stand: &GroupStand<S>,
         surroundings: &Surroundings<S>,
         settling: &Settling<S>,
     ) -> GroupChange<S> {
@@ -232,7 +232,7 @@ impl SlowStand {
     /// Botany* 39:109.
     pub(super) fn change<S: Scalar>(
         &self,
-        stand: &Stand<S>,
+        stand: &GroupStand<S>,
         surroundings: &Surroundings<S>,
         settling: &Settling<S>,
     ) -> GroupChange<S> {

@@ -4,7 +4,7 @@ use super::canvas::At;
 use super::scale::Frame;
 use crate::catalogue::{Form, Group};
 use crate::geometry::Spot;
-use crate::plan::{Drawing, Stand};
+use crate::plan::{Drawing, DrawnStand};
 
 /// More plants than that are drawn as fewer, larger ones.
 const MOST_PLANTS: f64 = 34.0;
@@ -67,11 +67,11 @@ impl Placed {
 /// The plants of a bed, those at the back first.
 pub(super) fn plants(drawing: &Drawing) -> Vec<Placed> {
     let rooted = drawing.stands.iter();
-    let rooted: Vec<&Stand> = rooted
+    let rooted: Vec<&DrawnStand> = rooted
         .filter(|stand| stand.group != Group::Floater)
         .collect();
     let area = area_m2(&drawing.bed);
-    let count = |stand: &Stand, stretch: f64| {
+    let count = |stand: &DrawnStand, stretch: f64| {
         let room = look(stand.form).room_m * stretch;
         stand.share.fraction().min(1.0) * area / (room * room)
     };
