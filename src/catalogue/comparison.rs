@@ -11,7 +11,7 @@ use crate::source::Band;
 /// A prediction beside what was observed.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Comparison {
+pub struct ObservedComparison {
     /// Folder of the set-up in `tests/validation/`.
     pub case: String,
     /// Path of the result, with the day or the hour.
@@ -33,12 +33,12 @@ pub struct Comparison {
 }
 
 /// All of them, as the test of the models last recorded them.
-pub fn comparisons() -> &'static [Comparison] {
-    static COMPARISONS: OnceLock<Vec<Comparison>> = OnceLock::new();
+pub fn comparisons() -> &'static [ObservedComparison] {
+    static COMPARISONS: OnceLock<Vec<ObservedComparison>> = OnceLock::new();
     COMPARISONS.get_or_init(|| row::read(include_str!("data/observed.toml")))
 }
 
-impl Comparison {
+impl ObservedComparison {
     /// What the members predict.
     pub const fn band(&self) -> Band {
         let [low, typical, high] = self.predicted;

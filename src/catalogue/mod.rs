@@ -26,7 +26,7 @@ mod tests;
 pub use animal::{Animal, Tolerance, animals};
 pub use cap::{Cap, CapCaution, Grains, caps};
 pub use citing::{CitingRow, citing_rows};
-pub use comparison::{Comparison, comparisons};
+pub use comparison::{ObservedComparison, comparisons};
 pub use device::{Device, FlowKind, devices};
 pub use listing::{LISTS_AS_OF, ListText, Listing, Part, RestrictedList, Taxon, restricted_lists};
 pub use path::{bracketed, nearest_path, within_lists};

@@ -3,17 +3,17 @@
 use super::failure::Failure;
 use crate::design::Violation;
 use crate::finding::Status;
-use crate::study::{Bound, Column, Comparison, Condition, UnknownResult};
+use crate::study::{Bound, Column, Condition, Relation, UnknownResult};
 
 /// The signs, longer ones before those they begin with.
-const SIGNS: [(&str, Comparison); 7] = [
-    (">=", Comparison::AtLeast),
-    ("<=", Comparison::AtMost),
-    ("!=", Comparison::Unequal),
-    ("==", Comparison::Equal),
-    (">", Comparison::Above),
-    ("<", Comparison::Below),
-    ("=", Comparison::Equal),
+const SIGNS: [(&str, Relation); 7] = [
+    (">=", Relation::AtLeast),
+    ("<=", Relation::AtMost),
+    ("!=", Relation::Unequal),
+    ("==", Relation::Equal),
+    (">", Relation::Above),
+    ("<", Relation::Below),
+    ("=", Relation::Equal),
 ];
 
 /// A key or value that is refused.

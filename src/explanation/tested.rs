@@ -1,6 +1,6 @@
 //! How far the models were held against what others observed.
 
-use crate::catalogue::{Comparison, comparisons};
+use crate::catalogue::{ObservedComparison, comparisons};
 use crate::units::show::significant;
 
 /// What no observation was found of, by section.
@@ -27,11 +27,11 @@ const NOT_FOUND: &[(&str, &str)] = &[
 /// ```
 pub fn tested(section: &str) -> String {
     let section = section.split(['.', '[', '*']).next().unwrap_or(section);
-    let about: Vec<&Comparison> = comparisons()
+    let about: Vec<&ObservedComparison> = comparisons()
         .iter()
         .filter(|one| one.sections.iter().any(|about| about == section))
         .collect();
-    let (in_view, counted): (Vec<&Comparison>, Vec<&Comparison>) =
+    let (in_view, counted): (Vec<&ObservedComparison>, Vec<&ObservedComparison>) =
         about.into_iter().partition(|one| one.in_view);
     let mut parts = Vec::new();
     if !counted.is_empty() {
@@ -52,8 +52,8 @@ pub fn tested(section: &str) -> String {
 }
 
 /// Observations that numbers were set with: how many lie in the band, and those that do not.
-fn seen(in_view: &[&Comparison]) -> String {
-    let missed: Vec<&Comparison> = in_view
+fn seen(in_view: &[&ObservedComparison]) -> String {
+    let missed: Vec<&ObservedComparison> = in_view
         .iter()
         .copied()
         .filter(|one| !one.is_inside())
@@ -70,11 +70,11 @@ fn seen(in_view: &[&Comparison]) -> String {
     )
 }
 
-fn listed<'a>(some: impl Iterator<Item = &'a Comparison>) -> String {
+fn listed<'a>(some: impl Iterator<Item = &'a ObservedComparison>) -> String {
     some.map(in_words).collect::<Vec<_>>().join(", ")
 }
 
-fn in_words(one: &Comparison) -> String {
+fn in_words(one: &ObservedComparison) -> String {
     let said = format!(
         "{} {} for {} {}",
         one.what,

@@ -9,14 +9,14 @@ pub struct Condition {
     /// The result.
     pub column: Column,
     /// How it is held against the bound.
-    pub comparison: Comparison,
+    pub comparison: Relation,
     /// The bound.
     pub bound: Bound,
 }
 
 /// How a result is held against a bound.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Comparison {
+pub enum Relation {
     /// `>=`
     AtLeast,
     /// `<=`
@@ -61,20 +61,20 @@ impl Condition {
 
     fn compare<T: PartialOrd>(&self, found: &T, bound: &T) -> bool {
         match self.comparison {
-            Comparison::AtLeast => found >= bound,
-            Comparison::AtMost => found <= bound,
-            Comparison::Above => found > bound,
-            Comparison::Below => found < bound,
-            Comparison::Equal => found == bound,
-            Comparison::Unequal => found != bound,
+            Relation::AtLeast => found >= bound,
+            Relation::AtMost => found <= bound,
+            Relation::Above => found > bound,
+            Relation::Below => found < bound,
+            Relation::Equal => found == bound,
+            Relation::Unequal => found != bound,
         }
     }
 
     /// Words without an order are alike or not.
     fn compare_words(&self, found: &str, bound: &str) -> bool {
         match self.comparison {
-            Comparison::Equal => found == bound,
-            Comparison::Unequal => found != bound,
+            Relation::Equal => found == bound,
+            Relation::Unequal => found != bound,
             _ => false,
         }
     }

@@ -44,7 +44,7 @@ mod space;
 
 pub use axis::{Axis, Level, Levels, Range, Read, Shown, Spacing};
 pub use cell::Cell;
-pub use choice::{Aim, Bound, Comparison, Condition, Front};
+pub use choice::{Aim, Bound, Condition, Front, Relation};
 pub use column::{Column, UnknownResult};
 pub use compare::{BaseTank, Question, RowError, Shard, TankRow, TankRows, compare};
 pub use sensitivity::{Influence, Sensitivity};

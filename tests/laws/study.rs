@@ -2,7 +2,7 @@
 
 use lentic::plan::{Options, Plan, plan};
 use lentic::study::{
-    Axis, BaseTank, Bound, Cell, Column, Comparison, Condition, Levels, Question, Search, Shard,
+    Axis, BaseTank, Bound, Cell, Column, Condition, Levels, Question, Relation, Search, Shard,
     Shown, Space, TankRow, compare, solve,
 };
 use serde_json::Value;
@@ -244,7 +244,7 @@ fn what_solve_finds_just_meets_the_condition() {
     let base = base();
     let condition = Condition {
         column: Column::of("bed.release_peak_mg_n_m2_d").expect("a result"),
-        comparison: Comparison::AtMost,
+        comparison: Relation::AtMost,
         bound: Bound::Number(25.0),
     };
     let search = Search {

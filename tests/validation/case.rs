@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use lentic::catalogue::Comparison;
+use lentic::catalogue::ObservedComparison;
 use lentic::design::Design;
 use lentic::numerics::sobol::Sobol;
 use lentic::source::Band;
@@ -96,10 +96,10 @@ impl Case {
     }
 
     /// A prediction beside one of its observations, in four digits.
-    pub(crate) fn compared(&self, observed: &Observation, predicted: Band) -> Comparison {
+    pub(crate) fn compared(&self, observed: &Observation, predicted: Band) -> ObservedComparison {
         let same = |other: &Observation| std::ptr::eq(other, observed);
         let place = self.observations.iter().position(same).expect("its own");
-        Comparison {
+        ObservedComparison {
             case: self.name.clone(),
             quantity: observed.quantity(),
             what: self.words[place].clone(),

@@ -10,7 +10,7 @@ mod suite;
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
 
-use lentic::catalogue::{Comparison, comparisons};
+use lentic::catalogue::{ObservedComparison, comparisons};
 use serde::Serialize;
 
 /// How far a prediction may lie from the recorded one: another machine rounds otherwise.
@@ -21,7 +21,7 @@ const SCORE: &str = "Score: ";
 
 #[derive(Serialize)]
 struct Recorded<'a> {
-    row: &'a [Comparison],
+    row: &'a [ObservedComparison],
 }
 
 fn in_repository(path: &str) -> PathBuf {
@@ -46,7 +46,7 @@ fn predictions_are_those_recorded() {
     for (now, then) in found.iter().zip(comparisons()) {
         let same = now.predicted.iter().zip(then.predicted);
         let is_same = same.into_iter().all(|(now, then)| near(*now, then));
-        let now_with_old = Comparison {
+        let now_with_old = ObservedComparison {
             predicted: then.predicted,
             ..now.clone()
         };

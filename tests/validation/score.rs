@@ -2,7 +2,7 @@
 
 use std::fmt::{self, Display, Formatter, Write};
 
-use lentic::catalogue::Comparison;
+use lentic::catalogue::ObservedComparison;
 use lentic::numerics::quantile::quantiles;
 
 /// Over all observations that count.
@@ -21,27 +21,28 @@ pub(crate) struct Score {
 }
 
 /// log10 of predicted over observed; none where a difference is compared.
-fn log10(one: &Comparison) -> Option<f64> {
+fn log10(one: &ObservedComparison) -> Option<f64> {
     one.is_ratio
         .then(|| (one.band().typical.max(f64::MIN_POSITIVE) / one.observed()).log10())
 }
 
-fn width_log10(one: &Comparison) -> f64 {
+fn width_log10(one: &ObservedComparison) -> f64 {
     (one.band().high / one.band().low.max(f64::MIN_POSITIVE)).log10()
 }
 
 impl Score {
-    pub(crate) fn of(all: &[Comparison]) -> Self {
-        let counted: Vec<&Comparison> = all.iter().filter(|one| !one.in_view).collect();
-        let count =
-            |holds: fn(&Comparison) -> bool| counted.iter().filter(|one| holds(one)).count() as u32;
+    pub(crate) fn of(all: &[ObservedComparison]) -> Self {
+        let counted: Vec<&ObservedComparison> = all.iter().filter(|one| !one.in_view).collect();
+        let count = |holds: fn(&ObservedComparison) -> bool| {
+            counted.iter().filter(|one| holds(one)).count() as u32
+        };
         let by_case = means(&counted, log10);
         let squares = means(&counted, |one| Some(log10(one)?.powi(2)));
         let widths = means(&counted, |one| Some(width_log10(one)));
         Self {
             points: counted.len() as u32,
-            inside: count(Comparison::is_inside),
-            overlapping: count(Comparison::overlaps),
+            inside: count(ObservedComparison::is_inside),
+            overlapping: count(ObservedComparison::overlaps),
             median_log10: median(&by_case),
             rms_log10: (squares.iter().sum::<f64>() / squares.len().max(1) as f64).sqrt(),
             width_log10: median(&widths),
@@ -87,7 +88,10 @@ fn binomial(k: u32, n: u32, share: f64) -> f64 {
 }
 
 /// The mean of each case, so that every case weighs one.
-fn means(counted: &[&Comparison], value: impl Fn(&Comparison) -> Option<f64>) -> Vec<f64> {
+fn means(
+    counted: &[&ObservedComparison],
+    value: impl Fn(&ObservedComparison) -> Option<f64>,
+) -> Vec<f64> {
     let mut names: Vec<&str> = counted.iter().map(|one| one.case.as_str()).collect();
     names.dedup();
     let of = |name: &&str| {
@@ -106,7 +110,7 @@ fn median(values: &[f64]) -> f64 {
 }
 
 /// The table, misses included.
-pub(crate) fn table(all: &[Comparison]) -> String {
+pub(crate) fn table(all: &[ObservedComparison]) -> String {
     let mut text = "| case | quantity | observed | predicted, 10-90 % | in band | counted |\n|---|---|---|---|---|---|\n".to_owned();
     for one in all {
         let inside = match (one.is_inside(), one.overlaps()) {

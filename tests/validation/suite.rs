@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use lentic::air::demand::fish_at_rest;
-use lentic::catalogue::Comparison;
+use lentic::catalogue::ObservedComparison;
 use lentic::design::Design;
 use lentic::numerics::quantile::quantiles;
 use lentic::numerics::sobol::Sobol;
@@ -39,11 +39,11 @@ pub(crate) fn cases() -> Vec<Case> {
 }
 
 /// Every observation of every case.
-pub(crate) fn compared() -> Vec<Comparison> {
+pub(crate) fn compared() -> Vec<ObservedComparison> {
     cases().iter().flat_map(followed).collect()
 }
 
-fn followed(case: &Case) -> Vec<Comparison> {
+fn followed(case: &Case) -> Vec<ObservedComparison> {
     let points = Sobol::new(SEED);
     let results: Vec<Value> = (0..MEMBERS)
         .map(|member| result(case, points, member))

@@ -3,7 +3,7 @@
 use super::sweep::{self, in_words};
 use crate::report::document::{Block, Column as Head, Document, Table};
 use crate::report::solved::{Reached, Solved, with_unit};
-use crate::study::{Answer, Cell, Comparison, Condition, Tried};
+use crate::study::{Answer, Cell, Condition, Relation, Tried};
 use crate::units::show;
 
 /// The answer in a sentence, with what was looked at.
@@ -71,12 +71,12 @@ fn curve(solved: &Solved, answer: &Answer, condition: &Condition) -> Option<Bloc
 
 fn asked(condition: &Condition) -> String {
     let words = match condition.comparison {
-        Comparison::AtLeast => "at least",
-        Comparison::AtMost => "at most",
-        Comparison::Above => "over",
-        Comparison::Below => "under",
-        Comparison::Equal => "just",
-        Comparison::Unequal => "other than",
+        Relation::AtLeast => "at least",
+        Relation::AtMost => "at most",
+        Relation::Above => "over",
+        Relation::Below => "under",
+        Relation::Equal => "just",
+        Relation::Unequal => "other than",
     };
     match &condition.bound {
         crate::study::Bound::Number(bound) => format!("{words} {bound}"),
