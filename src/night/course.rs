@@ -1,7 +1,7 @@
 //! A day cut at every switch, and the day that repeats itself.
 
 use super::inputs::NightInputs;
-use super::model::{CARBON_PARTS, Course, LEDGER, Ledger, Model, OXYGEN_PARTS, Phase, STATES};
+use super::model::{CARBON_PARTS, DayPhase, LEDGER, Ledger, Model, OXYGEN_PARTS, Phase, STATES};
 use crate::numerics::lanes::Lanes;
 use crate::numerics::real::Real;
 use crate::numerics::rodas::{Control, IntegrationError, Step, System, integrate};
@@ -263,7 +263,7 @@ fn pass<R: Real>(
     let mut low = start[0];
     let mut state = start;
     for (from, to, phase) in schedule.parts() {
-        let system = Course { model, phase };
+        let system = DayPhase { model, phase };
         state = part(&system, (from, to), state, accuracy, |step| {
             let middle = step.at(f64::midpoint(step.start, step.end));
             low = low.min(middle[0]).min(step.to[0]);

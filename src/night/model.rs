@@ -229,12 +229,12 @@ fn breathed<R: Real>(oxygen: R, half_mg_l: f64, reference_mg_l: f64) -> R {
 }
 
 /// Oxygen, carbon and store in one phase of the day; time in hours.
-pub(super) struct Course<'a, R> {
+pub(super) struct DayPhase<'a, R> {
     pub(super) model: &'a Model<R>,
     pub(super) phase: Phase,
 }
 
-impl<R: Real> System<R, STATES> for Course<'_, R> {
+impl<R: Real> System<R, STATES> for DayPhase<'_, R> {
     fn rates(&self, _hour: f64, state: &[R; STATES]) -> [R; STATES] {
         self.model.fluxes(self.phase, state).change()
     }

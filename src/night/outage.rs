@@ -3,7 +3,7 @@
 use super::course::{Accuracy, FollowedDay, Point, part};
 use super::inputs::NightInputs;
 use super::members::{Ensemble, Members};
-use super::model::{Course, Model, Phase};
+use super::model::{DayPhase, Model, Phase};
 use super::rates::Rates;
 use crate::numerics::lanes::{LANES, Lanes};
 use crate::numerics::rodas::IntegrationError;
@@ -84,7 +84,7 @@ fn hours_to(
     start: Point<Lanes>,
     limit_mg_l: f64,
 ) -> Result<[f64; LANES], IntegrationError> {
-    let system = Course {
+    let system = DayPhase {
         model,
         phase: Phase::CUT,
     };

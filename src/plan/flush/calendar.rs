@@ -23,7 +23,7 @@ const SNAILS: &str = "surface_snail";
 const BETWEEN_CLEAN_TESTS: i32 = 7;
 
 /// What the calendar is made from, beside the design.
-pub(super) struct Course<'a> {
+pub(super) struct CalendarInputs<'a> {
     /// Day and height of the typical peak of ammonia (mg N/L) and nitrite (mg NO2/L).
     pub(super) peaks: [(f64, f64); 2],
     /// First day on which the typical cover passes the harvest limit.
@@ -47,7 +47,7 @@ pub(in crate::plan) fn kinds(design: &Design) -> impl Iterator<Item = &'static A
 }
 
 /// The calendar, in order of day.
-pub(super) fn calendar(design: &Design, course: &Course<'_>) -> Vec<CalendarEntry> {
+pub(super) fn calendar(design: &Design, course: &CalendarInputs<'_>) -> Vec<CalendarEntry> {
     let mut entries = before_filling(design);
     entries.push(Entry::new(
         0,
@@ -131,7 +131,7 @@ fn before_filling(design: &Design) -> Vec<Entry> {
         .collect()
 }
 
-fn tests(course: &Course<'_>) -> Vec<Entry> {
+fn tests(course: &CalendarInputs<'_>) -> Vec<Entry> {
     let [ammonia, nitrite] = course.peaks;
     let peak_days = [("ammonia", ammonia), ("nitrite", nitrite)]
         .into_iter()
@@ -187,7 +187,7 @@ fn own_changes(design: &Design) -> Option<Entry> {
 
 /// Each kind of animal on its advised day, or later where it is planned later, with the two
 /// clean tests before it.
-fn animals(design: &Design, course: &Course<'_>) -> Vec<Entry> {
+fn animals(design: &Design, course: &CalendarInputs<'_>) -> Vec<Entry> {
     let planned = |animal: &Animal| {
         let stock = design.draft().animals.iter();
         let of_it = stock.filter(|stock| stock.animal.name == animal.name);

@@ -3,7 +3,7 @@
 use std::borrow::Cow;
 use std::cell::OnceCell;
 
-use super::calendar::{self, Course};
+use super::calendar::{self, CalendarInputs};
 use super::changes::{self, ByReading};
 use super::reading;
 use super::ready::{LONGEST_D, Readiness};
@@ -322,7 +322,7 @@ impl<'a> Flush<'a> {
         let nitrite_scale = Analyte::Nitrite.per_element();
         calendar::calendar(
             self.design,
-            &Course {
+            &CalendarInputs {
                 peaks: [
                     (
                         self.forecast.ammonia.day.typical,
