@@ -8,12 +8,12 @@ use std::f64::consts::FRAC_PI_2;
 
 /// A place on the plan: x from left to right, y from the back wall to the front.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Point {
+pub(super) struct PlanPoint {
     pub(super) x_m: f64,
     pub(super) y_m: f64,
 }
 
-impl Point {
+impl PlanPoint {
     pub(super) const fn new(x_m: f64, y_m: f64) -> Self {
         Self { x_m, y_m }
     }
@@ -37,8 +37,8 @@ const ARC_PIECES: u32 = 24;
 /// From one point to the next, counterclockwise about the region.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Edge {
-    pub(super) from: Point,
-    pub(super) to: Point,
+    pub(super) from: PlanPoint,
+    pub(super) to: PlanPoint,
     /// 1/radius, per m.
     curvature: f64,
 }
@@ -47,11 +47,11 @@ pub(super) struct Edge {
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Segment {
     pub(super) area_m2: f64,
-    pub(super) centroid: Point,
+    pub(super) centroid: PlanPoint,
 }
 
 impl Edge {
-    pub(super) const fn straight(from: Point, to: Point) -> Self {
+    pub(super) const fn straight(from: PlanPoint, to: PlanPoint) -> Self {
         Self {
             from,
             to,
@@ -60,7 +60,7 @@ impl Edge {
     }
 
     /// An arc of up to a full turn less a little, in pieces of a quarter turn or less.
-    pub(super) fn arc(from: Point, to: Point, sweep: f64) -> Vec<Self> {
+    pub(super) fn arc(from: PlanPoint, to: PlanPoint, sweep: f64) -> Vec<Self> {
         let chord = Self::straight(from, to);
         if sweep <= FRAC_PI_2 * 1.001 {
             let curvature = 2.0 * (sweep / 2.0).sin() / chord.chord_m();
@@ -95,30 +95,30 @@ impl Edge {
     }
 
     /// Middle of the chord.
-    fn middle(&self) -> Point {
-        Point::new(
+    fn middle(&self) -> PlanPoint {
+        PlanPoint::new(
             f64::midpoint(self.from.x_m, self.to.x_m),
             f64::midpoint(self.from.y_m, self.to.y_m),
         )
     }
 
     /// Unit vector along the chord.
-    fn along(&self) -> Point {
+    fn along(&self) -> PlanPoint {
         let chord_m = self.chord_m();
-        Point::new(
+        PlanPoint::new(
             (self.to.x_m - self.from.x_m) / chord_m,
             (self.to.y_m - self.from.y_m) / chord_m,
         )
     }
 
     /// Unit vector square to the chord, out of the region.
-    fn outward(&self) -> Point {
+    fn outward(&self) -> PlanPoint {
         let along = self.along();
-        Point::new(along.y_m, -along.x_m)
+        PlanPoint::new(along.y_m, -along.x_m)
     }
 
     /// Where the tangents at the two ends meet.
-    fn control(&self) -> Point {
+    fn control(&self) -> PlanPoint {
         let height_m = self.chord_m() / 2.0 * (self.sweep() / 2.0).tan();
         self.middle().shifted(self.outward(), height_m)
     }
@@ -159,21 +159,21 @@ impl Edge {
     /// ```
     ///
     /// `P0`, `P2` the ends, `P1` where their tangents meet, `t` the sweep.
-    pub(super) fn at(&self, fraction: f64) -> Point {
+    pub(super) fn at(&self, fraction: f64) -> PlanPoint {
         let (near, far) = (1.0 - fraction, fraction);
         let weight = (self.sweep() / 2.0).cos();
         let parts = [near * near, 2.0 * weight * near * far, far * far];
         let total: f64 = parts.iter().sum();
         let blend = |a: f64, b: f64, c: f64| (parts[0] * a + parts[1] * b + parts[2] * c) / total;
         let control = self.control();
-        Point::new(
+        PlanPoint::new(
             blend(self.from.x_m, control.x_m, self.to.x_m),
             blend(self.from.y_m, control.y_m, self.to.y_m),
         )
     }
 
     /// The start, and on an arc further points up to the end.
-    pub(super) fn points(&self) -> impl Iterator<Item = Point> {
+    pub(super) fn points(&self) -> impl Iterator<Item = PlanPoint> {
         let pieces = if self.is_straight() { 1 } else { ARC_PIECES };
         (0..pieces).map(move |i| self.at(f64::from(i) / f64::from(pieces)))
     }
@@ -185,10 +185,10 @@ impl Edge {
     }
 
     /// Unit vector along the edge at its end (1) or its start (-1).
-    fn tangent(&self, end: f64) -> Point {
+    fn tangent(&self, end: f64) -> PlanPoint {
         let (sin, cos) = (end * self.sweep() / 2.0).sin_cos();
         let (along, outward) = (self.along(), self.outward());
-        Point::new(
+        PlanPoint::new(
             along.x_m * cos - outward.x_m * sin,
             along.y_m * cos - outward.y_m * sin,
         )
@@ -233,12 +233,13 @@ impl Edge {
     }
 
     /// Where, between its ends, the arc reaches furthest up a plane.
-    pub(super) fn summit(&self, plane: Plane) -> Option<Point> {
+    pub(super) fn summit(&self, plane: Plane) -> Option<PlanPoint> {
         if self.is_straight() || plane.gradient() <= 0.0 {
             return None;
         }
         let (along, outward) = (self.along(), self.outward());
-        let uphill = |direction: Point| plane.per_x * direction.x_m + plane.per_y * direction.y_m;
+        let uphill =
+            |direction: PlanPoint| plane.per_x * direction.x_m + plane.per_y * direction.y_m;
         let turn = uphill(along).atan2(uphill(outward));
         let half = self.sweep() / 2.0;
         if turn.abs() >= half {

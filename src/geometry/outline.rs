@@ -1,6 +1,6 @@
 //! The outline of each shape on the plan, at its dimensions or a wall further out or in.
 
-use super::edge::{Edge, Point};
+use super::edge::{Edge, PlanPoint};
 use super::plane::Plane;
 use super::region::Region;
 use super::shape::Shape;
@@ -14,7 +14,7 @@ impl Shape {
             Self::Box(size) => moved_polygon(&rectangle(size.length.m(), size.width.m()), growth_m),
             Self::Cylinder { diameter, .. } => {
                 let radius_m = diameter.m() / 2.0;
-                disc(Point::new(radius_m, radius_m), radius_m + growth_m)
+                disc(PlanPoint::new(radius_m, radius_m), radius_m + growth_m)
             }
             Self::BowFront {
                 length,
@@ -26,13 +26,13 @@ impl Shape {
                 moved_polygon(&regular_polygon(sides, side.m()), growth_m)
             }
             Self::QuarterCylinder { radius, .. } => {
-                disc(Point::new(0.0, 0.0), radius.m() + growth_m)?
+                disc(PlanPoint::new(0.0, 0.0), radius.m() + growth_m)?
                     .clip(Plane::X + Plane::level(growth_m))?
                     .clip(Plane::Y + Plane::level(growth_m))
             }
             Self::HalfCylinder { diameter, .. } => {
                 let radius_m = diameter.m() / 2.0;
-                disc(Point::new(radius_m, 0.0), radius_m + growth_m)?
+                disc(PlanPoint::new(radius_m, 0.0), radius_m + growth_m)?
                     .clip(Plane::Y + Plane::level(growth_m))
             }
             Self::CutCorner {
@@ -46,8 +46,8 @@ impl Shape {
                 let corners = [
                     back_left,
                     back_right,
-                    Point::new(length.m(), (width - cut_width).m()),
-                    Point::new((length - cut_length).m(), width.m()),
+                    PlanPoint::new(length.m(), (width - cut_width).m()),
+                    PlanPoint::new((length - cut_length).m(), width.m()),
                     front_left,
                 ];
                 moved_polygon(&corners, growth_m)
@@ -58,10 +58,10 @@ impl Shape {
                 let middle_m = front.max(back).m() / 2.0;
                 let (front_m, back_m) = (front.m() / 2.0, back.m() / 2.0);
                 let corners = [
-                    Point::new(middle_m - back_m, 0.0),
-                    Point::new(middle_m + back_m, 0.0),
-                    Point::new(middle_m + front_m, width.m()),
-                    Point::new(middle_m - front_m, width.m()),
+                    PlanPoint::new(middle_m - back_m, 0.0),
+                    PlanPoint::new(middle_m + back_m, 0.0),
+                    PlanPoint::new(middle_m + front_m, width.m()),
+                    PlanPoint::new(middle_m - front_m, width.m()),
                 ];
                 moved_polygon(&corners, growth_m)
             }
@@ -70,38 +70,38 @@ impl Shape {
     }
 }
 
-fn disc(centre: Point, radius_m: f64) -> Option<Region> {
+fn disc(centre: PlanPoint, radius_m: f64) -> Option<Region> {
     (radius_m > 0.0).then(|| Region::disc(centre, radius_m))?
 }
 
 /// Back left, back right, front right, front left.
-fn rectangle(length_m: f64, width_m: f64) -> [Point; 4] {
+fn rectangle(length_m: f64, width_m: f64) -> [PlanPoint; 4] {
     [
-        Point::new(0.0, 0.0),
-        Point::new(length_m, 0.0),
-        Point::new(length_m, width_m),
-        Point::new(0.0, width_m),
+        PlanPoint::new(0.0, 0.0),
+        PlanPoint::new(length_m, 0.0),
+        PlanPoint::new(length_m, width_m),
+        PlanPoint::new(0.0, width_m),
     ]
 }
 
 /// Corners of a regular polygon, the first two at the ends of its back wall.
-fn regular_polygon(sides: u32, side_m: f64) -> Vec<Point> {
+fn regular_polygon(sides: u32, side_m: f64) -> Vec<PlanPoint> {
     let half_step = PI / f64::from(sides);
     let corner_radius_m = side_m / (2.0 * half_step.sin());
     let centre_to_side_m = side_m / (2.0 * half_step.tan());
     let corner = |i: u32| {
         let turn = half_step * f64::from(2 * i);
         let (sin, cos) = (turn - half_step).sin_cos();
-        Point::new(
+        PlanPoint::new(
             corner_radius_m * sin,
             centre_to_side_m - corner_radius_m * cos,
         )
     };
-    let corners: Vec<Point> = (0..sides).map(corner).collect();
+    let corners: Vec<PlanPoint> = (0..sides).map(corner).collect();
     let left_m = corners.iter().map(|p| p.x_m).fold(0.0, f64::min);
     corners
         .iter()
-        .map(|p| Point::new(p.x_m - left_m, p.y_m))
+        .map(|p| PlanPoint::new(p.x_m - left_m, p.y_m))
         .collect()
 }
 
@@ -109,7 +109,7 @@ fn regular_polygon(sides: u32, side_m: f64) -> Vec<Point> {
 ///
 /// Outwards a corner moves along its bisector; inwards a short side may vanish, so
 /// the sides are cut off one by one.
-fn moved_polygon(corners: &[Point], growth_m: f64) -> Option<Region> {
+fn moved_polygon(corners: &[PlanPoint], growth_m: f64) -> Option<Region> {
     let region = Region::polygon(corners)?;
     if growth_m < 0.0 {
         return region
@@ -120,7 +120,7 @@ fn moved_polygon(corners: &[Point], growth_m: f64) -> Option<Region> {
             });
     }
     let sides = region.edges();
-    let moved: Vec<Point> = sides
+    let moved: Vec<PlanPoint> = sides
         .iter()
         .zip(sides.iter().cycle().skip(sides.len() - 1))
         .map(|(next, last)| mitre(last, next, growth_m))
@@ -129,11 +129,11 @@ fn moved_polygon(corners: &[Point], growth_m: f64) -> Option<Region> {
 }
 
 /// The corner between two sides after both have moved outwards.
-fn mitre(last: &Edge, next: &Edge, growth_m: f64) -> Point {
+fn mitre(last: &Edge, next: &Edge, growth_m: f64) -> PlanPoint {
     let a = Plane::left_of(last.from, last.to);
     let b = Plane::left_of(next.from, next.to);
     let scale = growth_m / (1.0 + a.per_x * b.per_x + a.per_y * b.per_y);
-    Point::new(
+    PlanPoint::new(
         next.from.x_m - scale * (a.per_x + b.per_x),
         next.from.y_m - scale * (a.per_y + b.per_y),
     )
@@ -162,10 +162,10 @@ fn bow_front(length_m: f64, end_m: f64, middle_m: f64, growth_m: f64) -> Option<
         return None;
     }
     let (left_m, right_m) = (-growth_m, length_m + growth_m);
-    let back_left = Point::new(left_m, -growth_m);
-    let back_right = Point::new(right_m, -growth_m);
-    let front_right = Point::new(right_m, moved_end_m);
-    let front_left = Point::new(left_m, moved_end_m);
+    let back_left = PlanPoint::new(left_m, -growth_m);
+    let back_right = PlanPoint::new(right_m, -growth_m);
+    let front_right = PlanPoint::new(right_m, moved_end_m);
+    let front_left = PlanPoint::new(left_m, moved_end_m);
     let mut edges = vec![
         Edge::straight(back_left, back_right),
         Edge::straight(back_right, front_right),

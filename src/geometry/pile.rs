@@ -1,6 +1,6 @@
 //! Two layers on a plan with straight walls, divided where either is cut off.
 
-use super::edge::Point;
+use super::edge::PlanPoint;
 use super::layer::{BedTop, Extreme, Layer, Place};
 use super::plane::Plane;
 use super::region::{Extents, Region};
@@ -93,7 +93,7 @@ impl Pile {
     }
 
     /// Height of the soil's surface and of the bed's at a point.
-    pub(super) fn heights_m(&self, point: Point) -> [f64; 2] {
+    pub(super) fn heights_m(&self, point: PlanPoint) -> [f64; 2] {
         let [soil_m, cap_m] = self.asked.map(|plane| plane.at(point).max(0.0));
         let soil_m = soil_m.min(self.rim_m);
         [soil_m, (soil_m + cap_m).min(self.rim_m)]
@@ -183,7 +183,7 @@ impl Pile {
 
     /// The least and the greatest value of a surface, with their places.
     fn extremes(&self, surface: impl Fn(&Cell) -> Plane) -> (Extreme, Extreme) {
-        let values: Vec<(f64, Point)> = self
+        let values: Vec<(f64, PlanPoint)> = self
             .cells
             .iter()
             .flat_map(|cell| {
@@ -212,7 +212,7 @@ impl Pile {
 ///
 /// An axis is named when the middle of the points lies off the plan's middle by more
 /// than a twentieth; points that span most of the plan both ways are everywhere.
-fn place(extents: &Extents, points: impl Iterator<Item = Point>) -> Place {
+fn place(extents: &Extents, points: impl Iterator<Item = PlanPoint>) -> Place {
     let (mut across, mut along) = (Span::NONE, Span::NONE);
     for point in points {
         across.add((point.x_m - extents.left_m) / extents.length_m());

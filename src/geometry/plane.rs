@@ -1,6 +1,6 @@
 //! A linear function over the plan: a flat surface, or the line where it is zero.
 
-use super::edge::Point;
+use super::edge::PlanPoint;
 
 /// A height that changes linearly over the plan.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -39,7 +39,7 @@ impl Plane {
     }
 
     /// The distance to the left of the line from one point to another.
-    pub(super) fn left_of(from: Point, to: Point) -> Self {
+    pub(super) fn left_of(from: PlanPoint, to: PlanPoint) -> Self {
         let chord_m = from.distance_m(to);
         let per_x = -(to.y_m - from.y_m) / chord_m;
         let per_y = (to.x_m - from.x_m) / chord_m;
@@ -50,7 +50,7 @@ impl Plane {
         }
     }
 
-    pub(super) fn at(self, point: Point) -> f64 {
+    pub(super) fn at(self, point: PlanPoint) -> f64 {
         self.origin_m + self.per_x * point.x_m + self.per_y * point.y_m
     }
 

@@ -1,6 +1,6 @@
 //! A convex patch of the plan, bounded by straight lines and circular arcs.
 
-use super::edge::{Edge, Point};
+use super::edge::{Edge, PlanPoint};
 use super::plane::Plane;
 
 /// Planes nearer to zero than this over a whole region do not divide it; a picometre.
@@ -32,8 +32,8 @@ impl Extents {
         self.front_m - self.back_m
     }
 
-    pub(super) fn middle(&self) -> Point {
-        Point::new(
+    pub(super) fn middle(&self) -> PlanPoint {
+        PlanPoint::new(
             f64::midpoint(self.left_m, self.right_m),
             f64::midpoint(self.back_m, self.front_m),
         )
@@ -63,7 +63,7 @@ impl Region {
     }
 
     /// The polygon through the given points.
-    pub(super) fn polygon(points: &[Point]) -> Option<Self> {
+    pub(super) fn polygon(points: &[PlanPoint]) -> Option<Self> {
         let next = points.iter().cycle().skip(1);
         let edges: Vec<Edge> = points
             .iter()
@@ -74,9 +74,9 @@ impl Region {
     }
 
     /// The disc about a point.
-    pub(super) fn disc(centre: Point, radius_m: f64) -> Option<Self> {
-        let left = Point::new(centre.x_m - radius_m, centre.y_m);
-        let right = Point::new(centre.x_m + radius_m, centre.y_m);
+    pub(super) fn disc(centre: PlanPoint, radius_m: f64) -> Option<Self> {
+        let left = PlanPoint::new(centre.x_m - radius_m, centre.y_m);
+        let right = PlanPoint::new(centre.x_m + radius_m, centre.y_m);
         let half_turn = std::f64::consts::PI;
         let mut edges = Edge::arc(right, left, half_turn);
         edges.extend(Edge::arc(left, right, half_turn));
@@ -88,12 +88,12 @@ impl Region {
     }
 
     /// Points around the patch, those on an arc close enough to draw it.
-    pub(super) fn points(&self) -> Vec<Point> {
+    pub(super) fn points(&self) -> Vec<PlanPoint> {
         self.edges.iter().flat_map(Edge::points).collect()
     }
 
     /// The corners at which the edge turns by more than an angle with this sine.
-    pub(super) fn corners(&self, sine: f64) -> Vec<Point> {
+    pub(super) fn corners(&self, sine: f64) -> Vec<PlanPoint> {
         let last = self.edges.iter().cycle().skip(self.edges.len().max(1) - 1);
         last.zip(&self.edges)
             .filter(|(last, next)| last.turn_sine(next) > sine)
@@ -145,7 +145,7 @@ impl Region {
     }
 
     /// Points among which every plane with this one's slope finds its extremes.
-    pub(super) fn extreme_points(&self, plane: Plane) -> impl Iterator<Item = Point> {
+    pub(super) fn extreme_points(&self, plane: Plane) -> impl Iterator<Item = PlanPoint> {
         self.edges.iter().flat_map(move |edge| {
             [Some(edge.from), edge.summit(plane), edge.summit(-plane)]
                 .into_iter()

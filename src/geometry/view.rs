@@ -5,7 +5,7 @@
 //! points on them, close enough that a chord strays from its arc by a thousandth of the radius.
 
 use super::bed::{Bed, Form};
-use super::edge::Point;
+use super::edge::PlanPoint;
 use super::pile::Pile;
 use super::region::Region;
 use super::spot::Spot;
@@ -178,7 +178,7 @@ struct Silhouette {
 
 impl Silhouette {
     fn of(plan: &Region, seen: Seen) -> Self {
-        let turned = |point: Point| match seen {
+        let turned = |point: PlanPoint| match seen {
             Seen::Front => (point.x_m, point.y_m),
             Seen::Right => (-point.y_m, point.x_m),
         };
@@ -221,10 +221,10 @@ impl Silhouette {
     }
 
     /// Where on the plan a place on the sheet is.
-    fn point(&self, across: f64, near: f64) -> Point {
+    fn point(&self, across: f64, near: f64) -> PlanPoint {
         match self.seen {
-            Seen::Front => Point::new(across, near),
-            Seen::Right => Point::new(near, -across),
+            Seen::Front => PlanPoint::new(across, near),
+            Seen::Right => PlanPoint::new(near, -across),
         }
     }
 
@@ -287,7 +287,7 @@ impl Walls {
     }
 
     /// Heights along a wall, from the left.
-    fn surface(&self, along: Along, height_m: impl Fn(Point) -> f64) -> Vec<(f64, f64)> {
+    fn surface(&self, along: Along, height_m: impl Fn(PlanPoint) -> f64) -> Vec<(f64, f64)> {
         let [left, _] = self.plan.span();
         let stations = self.plan.stations().into_iter();
         stations

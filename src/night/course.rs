@@ -85,19 +85,19 @@ impl Schedule {
 }
 
 /// Oxygen, all inorganic carbon and store.
-pub(super) type Point<R> = [R; STATES];
+pub(super) type NightState<R> = [R; STATES];
 
 /// What each state gains over a day, row by row, for a unit more of each at its start.
-type Slopes<R> = [Point<R>; STATES];
+type Slopes<R> = [NightState<R>; STATES];
 
 /// A day followed through.
 pub(super) struct FollowedDay<R> {
     /// [`SAMPLES`] points, evenly spaced.
-    pub(super) samples: Vec<Point<R>>,
+    pub(super) samples: Vec<NightState<R>>,
     /// When the lamp goes off.
-    pub(super) dusk: Point<R>,
+    pub(super) dusk: NightState<R>,
     /// At the end.
-    pub(super) end: Point<R>,
+    pub(super) end: NightState<R>,
     /// Oxygen moved by each process, mg/L.
     pub(super) oxygen: [R; OXYGEN_PARTS],
     /// Carbon dioxide moved in each way, mg/L.
@@ -107,7 +107,7 @@ pub(super) struct FollowedDay<R> {
 impl FollowedDay<Lanes> {
     /// One member of the eight.
     pub(super) fn lane(&self, lane: usize) -> FollowedDay<f64> {
-        let one = |point: &Point<Lanes>| point.map(|lanes| lanes.0[lane]);
+        let one = |point: &NightState<Lanes>| point.map(|lanes| lanes.0[lane]);
         FollowedDay {
             samples: self.samples.iter().map(one).collect(),
             dusk: one(&self.dusk),
@@ -121,9 +121,9 @@ impl FollowedDay<Lanes> {
 /// A start from which a day repeats itself.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Settled<R> {
-    pub(super) start: Point<R>,
+    pub(super) start: NightState<R>,
     /// Oxygen, carbon and store gained or lost over the day after all, mg/L.
-    pub(super) drift: Point<R>,
+    pub(super) drift: NightState<R>,
     /// Lowest oxygen of that day, mg/L.
     pub(super) low: R,
     slopes: Option<Slopes<R>>,
@@ -143,7 +143,7 @@ impl<R: Real> Settled<R> {
 pub(super) fn follow<R: Real>(
     model: &Model<R>,
     schedule: &Schedule,
-    start: Point<R>,
+    start: NightState<R>,
     accuracy: Accuracy,
 ) -> Result<FollowedDay<R>, IntegrationError> {
     let mut state = [R::splat(0.0); LEDGER];
@@ -171,7 +171,7 @@ pub(super) fn follow<R: Real>(
 /// A start to search from, with how the end of a day moves with it where that is known.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Guess<R> {
-    pub(super) start: Point<R>,
+    pub(super) start: NightState<R>,
     pub(super) slopes: Option<Slopes<R>>,
 }
 
@@ -192,7 +192,7 @@ pub(super) fn settle<R: Real>(
     guess: Guess<R>,
     accuracy: Accuracy,
 ) -> Result<Settled<R>, IntegrationError> {
-    let pass = |start: Point<R>| pass(model, schedule, start, accuracy);
+    let pass = |start: NightState<R>| pass(model, schedule, start, accuracy);
     let mut at = pass(guess.start)?;
     let mut slopes = guess.slopes;
     for _ in 0..MOST_CORRECTIONS {
@@ -222,20 +222,20 @@ pub(super) fn settle<R: Real>(
 
 /// A day passed without the ledger.
 struct Passed<R> {
-    start: Point<R>,
-    gained: Point<R>,
+    start: NightState<R>,
+    gained: NightState<R>,
     low: R,
 }
 
 impl<R: Real> Passed<R> {
-    fn end(&self) -> Point<R> {
+    fn end(&self) -> NightState<R> {
         std::array::from_fn(|row| self.start[row] + self.gained[row])
     }
 
     /// How what is gained moves with the start, by differences.
     fn slopes(
         &self,
-        pass: impl Fn(Point<R>) -> Result<Self, IntegrationError>,
+        pass: impl Fn(NightState<R>) -> Result<Self, IntegrationError>,
     ) -> Result<Slopes<R>, IntegrationError> {
         let mut slopes = [[R::splat(0.0); STATES]; STATES];
         for column in 0..STATES {
@@ -249,7 +249,7 @@ impl<R: Real> Passed<R> {
         Ok(slopes)
     }
 
-    fn leap(&self, slopes: &Slopes<R>) -> Point<R> {
+    fn leap(&self, slopes: &Slopes<R>) -> NightState<R> {
         corrected(self.start, slopes, self.gained)
     }
 }
@@ -257,7 +257,7 @@ impl<R: Real> Passed<R> {
 fn pass<R: Real>(
     model: &Model<R>,
     schedule: &Schedule,
-    start: Point<R>,
+    start: NightState<R>,
     accuracy: Accuracy,
 ) -> Result<Passed<R>, IntegrationError> {
     let mut low = start[0];
@@ -309,7 +309,7 @@ pub(super) fn part<R: Real, const N: usize>(
     integrate(system, (from, to), state, &control, on_step).map(|(state, _)| state)
 }
 
-fn sample<R: Real>(samples: &mut Vec<Point<R>>, step: &Step<R, LEDGER>) {
+fn sample<R: Real>(samples: &mut Vec<NightState<R>>, step: &Step<R, LEDGER>) {
     while samples.len() < SAMPLES as usize {
         let hour = hour_of(samples.len());
         if hour > step.end {
@@ -326,17 +326,21 @@ pub(super) fn hour_of(sample: usize) -> f64 {
 }
 
 /// The states without what was moved.
-fn point<R: Real>(state: &[R; LEDGER]) -> Point<R> {
+fn point<R: Real>(state: &[R; LEDGER]) -> NightState<R> {
     std::array::from_fn(|place| state[place])
 }
 
-fn farthest<R: Real>(gained: &Point<R>) -> f64 {
+fn farthest<R: Real>(gained: &NightState<R>) -> f64 {
     let of = |most: R, one: &R| most.max(one.abs());
     gained.iter().fold(R::splat(0.0), of).largest()
 }
 
 /// A Newton step, shortened where it would leave the sensible.
-fn corrected<R: Real>(start: Point<R>, slopes: &Slopes<R>, gained: Point<R>) -> Point<R> {
+fn corrected<R: Real>(
+    start: NightState<R>,
+    slopes: &Slopes<R>,
+    gained: NightState<R>,
+) -> NightState<R> {
     let less = solved(slopes, gained);
     let left = |place: usize| (start[place] - less[place]).max(start[place] * LEAST_LEFT);
     let grown = |place: usize| left(place).min(start[place] * MOST_GROWN);
@@ -345,7 +349,7 @@ fn corrected<R: Real>(start: Point<R>, slopes: &Slopes<R>, gained: Point<R>) -> 
 
 /// Solves three equations by Cramer's rule, member by member; what ends the day as it
 /// starts, wherever that is, as the store of a tank without plants, asks for no correction.
-fn solved<R: Real>(slopes: &Slopes<R>, right: Point<R>) -> Point<R> {
+fn solved<R: Real>(slopes: &Slopes<R>, right: NightState<R>) -> NightState<R> {
     let mut rows = *slopes;
     for (place, row) in rows.iter_mut().enumerate() {
         row[place] = row[place].map(|slope| if slope == 0.0 { -1.0 } else { slope });

@@ -2,7 +2,9 @@
 
 use super::carbon::Carbonate;
 use super::coefficients::Coefficients;
-use super::course::{Accuracy, FollowedDay, Point, Schedule, follow, hour_of, in_balance, settle};
+use super::course::{
+    Accuracy, FollowedDay, NightState, Schedule, follow, hour_of, in_balance, settle,
+};
 use super::inputs::NightInputs;
 use super::model::Model;
 use super::rates::Rates;
@@ -193,7 +195,7 @@ impl Water {
     }
 
     /// What is read off a day.
-    pub(super) fn read(&self, day: &FollowedDay<f64>, drift: Point<f64>) -> Cycle {
+    pub(super) fn read(&self, day: &FollowedDay<f64>, drift: NightState<f64>) -> Cycle {
         let course = day.samples.iter().enumerate();
         let course: Vec<Hour> = course
             .map(|(place, point)| self.hour(hour_of(place), point))
@@ -234,7 +236,7 @@ impl Water {
         }
     }
 
-    fn hour(&self, hour: f64, &[oxygen, all_carbon, _]: &Point<f64>) -> Hour {
+    fn hour(&self, hour: f64, &[oxygen, all_carbon, _]: &NightState<f64>) -> Hour {
         let carbon = self.carbonate.split(all_carbon);
         Hour {
             hour,

@@ -4,7 +4,7 @@ use rayon::prelude::*;
 
 use super::coefficients::Coefficients;
 use super::course::{
-    Accuracy, FollowedDay, Guess, Point, Schedule, Settled, follow, in_balance, settle,
+    Accuracy, FollowedDay, Guess, NightState, Schedule, Settled, follow, in_balance, settle,
 };
 use super::inputs::NightInputs;
 use super::model::Model;
@@ -86,8 +86,8 @@ impl Members {
     pub(super) fn answers<T: Send>(
         &self,
         inputs: &NightInputs,
-        points: &[Point<Lanes>],
-        answer: impl Fn(&Model<Lanes>, Point<Lanes>) -> Result<T, IntegrationError> + Sync,
+        points: &[NightState<Lanes>],
+        answer: impl Fn(&Model<Lanes>, NightState<Lanes>) -> Result<T, IntegrationError> + Sync,
     ) -> Result<Vec<T>, IntegrationError> {
         self.models(inputs)
             .zip(points)

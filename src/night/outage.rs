@@ -1,6 +1,6 @@
 //! A power cut: no lamp, no device.
 
-use super::course::{Accuracy, FollowedDay, Point, part};
+use super::course::{Accuracy, FollowedDay, NightState, part};
 use super::inputs::NightInputs;
 use super::members::{Ensemble, Members};
 use super::model::{DayPhase, Model, Phase};
@@ -64,8 +64,8 @@ pub fn outage(
 ) -> Result<Outage, IntegrationError> {
     let members = Members::draw(&Rates::of(inputs), ensemble);
     let days = members.follow(inputs)?;
-    let lasting = |point: &dyn Fn(&FollowedDay<Lanes>) -> Point<Lanes>| {
-        let points: Vec<Point<Lanes>> = days.iter().map(|(_, day)| point(day)).collect();
+    let lasting = |point: &dyn Fn(&FollowedDay<Lanes>) -> NightState<Lanes>| {
+        let points: Vec<NightState<Lanes>> = days.iter().map(|(_, day)| point(day)).collect();
         let groups = members.answers(inputs, &points, |model, from| {
             hours_to(model, from, limit.mg_l())
         })?;
@@ -81,7 +81,7 @@ pub fn outage(
 /// it never is.
 fn hours_to(
     model: &Model<Lanes>,
-    start: Point<Lanes>,
+    start: NightState<Lanes>,
     limit_mg_l: f64,
 ) -> Result<[f64; LANES], IntegrationError> {
     let system = DayPhase {

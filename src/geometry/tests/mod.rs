@@ -4,7 +4,7 @@ mod bed;
 mod refusal;
 mod shape;
 
-use super::edge::Point;
+use super::edge::PlanPoint;
 use super::pane::Facing;
 use super::plane::Plane;
 use super::region::Region;

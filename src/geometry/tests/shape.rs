@@ -4,7 +4,7 @@ use super::*;
 
 #[test]
 fn a_half_disc_has_its_centroid_at_four_thirds_of_the_radius_over_pi() {
-    let half = Region::disc(Point::new(3.0, 1.0), 0.5)
+    let half = Region::disc(PlanPoint::new(3.0, 1.0), 0.5)
         .unwrap()
         .clip(Plane::Y - Plane::level(1.0))
         .unwrap();
@@ -27,7 +27,7 @@ proptest! {
             per_x: angle.cos(),
             per_y: angle.sin(),
         };
-        let disc = Region::disc(Point::new(0.0, 0.0), 0.5).unwrap();
+        let disc = Region::disc(PlanPoint::new(0.0, 0.0), 0.5).unwrap();
         let cut = line(turn + 1.0, across);
         let Some(part) = disc.clip(cut) else { return Ok(()) };
         let (above, below) = part.split(line(turn, offset));
@@ -40,7 +40,7 @@ proptest! {
         }
         for region in parts {
             for edge in region.edges() {
-                let beyond = edge.at(0.3).distance_m(Point::new(0.0, 0.0)) - 0.5;
+                let beyond = edge.at(0.3).distance_m(PlanPoint::new(0.0, 0.0)) - 0.5;
                 prop_assert!(beyond < 1e-12);
                 prop_assert!(cut.at(edge.at(0.7)) > -1e-12);
             }
