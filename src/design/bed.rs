@@ -192,14 +192,14 @@ pub enum BagSize {
 
 /// A stone or piece of wood.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Stone {
+pub struct PlacedStone {
     /// Which rock.
     pub material: &'static catalogue::Stone,
     /// How much.
     pub mass: Mass,
 }
 
-impl Stone {
+impl PlacedStone {
     /// Of the rock.
     pub fn density(&self) -> Density {
         Density::from_kg_m3(self.material.density_kg_m3.typical)

@@ -3,7 +3,7 @@
 use super::limits;
 use super::measured::{hardscape, surface, water_level};
 use super::planted::{Areas, Planted};
-use super::{Amount, Design, Device, Draft, EventKind, Planting, Violation, Water};
+use super::{Amount, Design, Draft, EventKind, FlowDevice, Planting, Violation, Water};
 use crate::catalogue::{Group, Portion};
 use crate::geometry::{Bed, GeometryError, Measured, Vessel, Wall};
 use crate::units::show::significant;
@@ -173,7 +173,7 @@ fn free_water(draft: &Draft, vessel: &Vessel, bed: &Bed) -> Option<Violation> {
 
 fn air_depth(draft: &Draft, vessel: &Vessel) -> Option<Violation> {
     let level = water_level(draft, vessel);
-    (draft.air.device != Device::None && draft.air.depth > level).then(|| Violation {
+    (draft.air.device != FlowDevice::None && draft.air.depth > level).then(|| Violation {
         key: "air.depth".to_owned(),
         other: Some("tank.height".to_owned()),
         found: format!("the device hangs {} deep", shown(draft, draft.air.depth)),

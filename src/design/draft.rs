@@ -4,8 +4,8 @@ use jiff::civil::Date;
 use serde::Serialize;
 
 use super::{
-    Air, CapLayer, Conditioner, Event, Feed, Goal, Harvest, Light, Planting, Reading, Room, Signs,
-    SoilLayer, Stock, Stone, Tank, Water,
+    Air, CapLayer, Conditioner, Event, Feed, Goal, Harvest, Light, PlacedStone, Planting, Reading,
+    Room, Signs, SoilLayer, Stock, Tank, Water,
 };
 use crate::result::results;
 use crate::units::UnitSystem;
@@ -30,7 +30,7 @@ pub struct Draft {
     /// The layer that seals it.
     pub cap: CapLayer,
     /// Stones and wood.
-    pub hardscape: Vec<Stone>,
+    pub hardscape: Vec<PlacedStone>,
     /// The planting of day one.
     pub plants: Vec<Planting>,
     /// The water and its changes.

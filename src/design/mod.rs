@@ -19,14 +19,14 @@ mod tap;
 pub mod usual;
 mod violation;
 
-pub use bed::{BagSize, CapGrading, CapLayer, PricedBag, SoilLayer, SoilProperties, Stone};
+pub use bed::{BagSize, CapGrading, CapLayer, PlacedStone, PricedBag, SoilLayer, SoilProperties};
 pub use draft::{Assumption, Draft};
 pub use event::{Event, EventKind, Goal, Incident, Looked, Reading, Signs};
 pub use knob::{Knob, Setting};
 pub use living::{Amount, Feed, Harvest, Planting, Stock, Taken};
 pub use measured::Design;
 pub use planted::{Areas, Biomass, FloaterTraits, Planted, closed};
-pub use surroundings::{Air, Device, DutyHours, Light, LightLevel, Room, Water, WaterChange};
+pub use surroundings::{Air, DutyHours, FlowDevice, Light, LightLevel, Room, Water, WaterChange};
 pub use tank::{Material, Rim, Tank};
 pub use tap::{Conditioner, Disinfectant, LabelDose, Softened, TopUp, WaterGoal};
 pub use violation::Violation;

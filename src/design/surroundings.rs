@@ -103,7 +103,7 @@ pub enum LightLevel {
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Air {
     /// What moves it.
-    pub device: Device,
+    pub device: FlowDevice,
     /// Of air; of water for a pump.
     pub flow: Flow,
     /// How deep the device hangs.
@@ -114,7 +114,7 @@ pub struct Air {
 
 /// What moves air or water.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Device {
+pub enum FlowDevice {
     /// Nothing.
     None,
     /// A porous stone on an air pump.

@@ -4,7 +4,7 @@ use super::case::CaseHistory;
 use super::fact::{GASPING, reads_clean};
 use super::measurement::{Reported, Subject};
 use super::remedy::Immediate;
-use crate::design::{Device, Incident};
+use crate::design::{FlowDevice, Incident};
 use crate::finding::{Action, Caution};
 use crate::night::limits::DAWN_ACT_MG_L;
 use crate::source::Source;
@@ -103,7 +103,10 @@ fn more_air(case: &CaseHistory<'_>, is_explained: bool) -> String {
     };
     let draft = case.design.draft();
     let runs = draft.air.flow.l_min() > 0.0
-        && matches!(draft.air.device, Device::AirStone | Device::SpongeFilter);
+        && matches!(
+            draft.air.device,
+            FlowDevice::AirStone | FlowDevice::SpongeFilter
+        );
     let stone = if runs {
         "turn the air up and leave it on day and night"
     } else {

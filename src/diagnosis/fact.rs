@@ -3,7 +3,7 @@
 use super::case::CaseHistory;
 use super::measurement::{Measurement, Subject};
 use crate::catalogue::Group;
-use crate::design::{Design, Device};
+use crate::design::{Design, FlowDevice};
 use crate::finding::Status;
 use crate::plan::watch_limit_mg_l;
 use crate::units::Mass;
@@ -142,7 +142,7 @@ pub(super) fn is_still(design: &Design) -> Option<bool> {
         .assumed
         .iter()
         .all(|assumption| assumption.key != "air.device");
-    is_said.then_some(draft.air.device == Device::None)
+    is_said.then_some(draft.air.device == FlowDevice::None)
 }
 
 pub(super) fn stocked_early(case: &CaseHistory<'_>) -> bool {

@@ -132,7 +132,7 @@ impl Cycle {
 /// # Example
 /// ```
 /// use lentic::night::{Ceiling, NightInputs, Rates, Users, cycle};
-/// use lentic::design::{Device, DutyHours};
+/// use lentic::design::{FlowDevice, DutyHours};
 /// use lentic::source::Band;
 /// use lentic::state::DayState;
 /// use lentic::units::{Alkalinity, Area, Flow, Length, Mass, MassRate, Share, Temperature};
@@ -149,7 +149,7 @@ impl Cycle {
 ///     light: Band::exact(60.0),
 ///     light_hours: 9.0,
 ///     ceiling: Ceiling::Open,
-///     device: Device::None,
+///     device: FlowDevice::None,
 ///     flow: Flow::ZERO,
 ///     device_depth: Length::ZERO,
 ///     duty: DutyHours::Always,

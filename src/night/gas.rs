@@ -4,7 +4,7 @@ use super::film::Hydration;
 use super::inputs::{Ceiling, NightInputs};
 use super::rates::Rates;
 use crate::air::{Bubbles, Exchange, Surface, plume};
-use crate::design::Device;
+use crate::design::FlowDevice;
 use crate::units::{Area, Flow, Share, Velocity};
 use crate::water::{Gas, carbon_dioxide, oxygen};
 
@@ -74,10 +74,10 @@ fn exchange(inputs: &NightInputs, rates: &Rates<f64>, on: bool) -> Exchange {
     };
     let by_air = || plume::rippled_share(flow, inputs.surface, numbers.rippling_air);
     let (rippled, bubbles) = match inputs.device {
-        Device::None => (Share::ZERO, None),
-        Device::AirStone => (by_air(), Some(bubbles(numbers.stone_efficiency))),
-        Device::SpongeFilter => (by_air(), Some(bubbles(numbers.tube_efficiency))),
-        Device::Pump => (
+        FlowDevice::None => (Share::ZERO, None),
+        FlowDevice::AirStone => (by_air(), Some(bubbles(numbers.stone_efficiency))),
+        FlowDevice::SpongeFilter => (by_air(), Some(bubbles(numbers.tube_efficiency))),
+        FlowDevice::Pump => (
             rippled_by_water(flow, inputs.surface, numbers.rippling_water),
             None,
         ),

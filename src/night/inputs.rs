@@ -1,6 +1,6 @@
 //! What a night needs to know of a tank.
 
-use crate::design::{Design, Device, DutyHours, Stock};
+use crate::design::{Design, DutyHours, FlowDevice, Stock};
 use crate::source::{Band, Validity};
 use crate::state::DayState;
 use crate::state::movement::Stirred;
@@ -33,7 +33,7 @@ pub struct NightInputs {
     /// What lies over the water.
     pub ceiling: Ceiling,
     /// What moves air or water.
-    pub device: Device,
+    pub device: FlowDevice,
     /// Of air; of water for a pump.
     pub flow: Flow,
     /// How deep the device hangs.
@@ -114,10 +114,10 @@ pub fn air_depth(design: &Design) -> Length {
 }
 
 /// At the device, or on the bed where none makes bubbles.
-const fn let_in_at(device: Device, device_depth: Length, water_depth: Length) -> Length {
+const fn let_in_at(device: FlowDevice, device_depth: Length, water_depth: Length) -> Length {
     match device {
-        Device::AirStone | Device::SpongeFilter => device_depth,
-        Device::None | Device::Pump => water_depth,
+        FlowDevice::AirStone | FlowDevice::SpongeFilter => device_depth,
+        FlowDevice::None | FlowDevice::Pump => water_depth,
     }
 }
 
@@ -188,7 +188,7 @@ impl NightInputs {
 
     /// Whether the device runs while the lamp is on, and while it is off.
     pub(super) fn runs(&self) -> (bool, bool) {
-        let there = self.device != Device::None && self.flow > Flow::ZERO;
+        let there = self.device != FlowDevice::None && self.flow > Flow::ZERO;
         match self.duty {
             DutyHours::Always => (there, there),
             DutyHours::Night => (false, there),

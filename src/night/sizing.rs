@@ -6,7 +6,7 @@ use super::outlook::low_end;
 use super::rates::Rates;
 use crate::air::Diffuser;
 use crate::air::pump::pump_pressure_kpa;
-use crate::design::{Device, DutyHours};
+use crate::design::{DutyHours, FlowDevice};
 use crate::numerics::rodas::IntegrationError;
 use crate::numerics::root::doubled;
 use crate::source::Band;
@@ -75,7 +75,7 @@ pub fn air_needed(
     if sought.surplus_mg_l(0.0, DutyHours::Always)? >= 0.0 {
         return Ok(AirNeed::SurfaceIsEnough);
     }
-    if inputs.device == Device::Pump && own_surplus_mg_l(inputs, ensemble, limit)? >= 0.0 {
+    if inputs.device == FlowDevice::Pump && own_surplus_mg_l(inputs, ensemble, limit)? >= 0.0 {
         return Ok(AirNeed::PumpIsEnough);
     }
     let Some(always) = sought.least(DutyHours::Always)? else {
@@ -108,10 +108,10 @@ fn own_surplus_mg_l(
 }
 
 /// What air would be let in through: the device, or a stone where it makes no bubbles.
-pub const fn diffuser(device: Device) -> Diffuser {
+pub const fn diffuser(device: FlowDevice) -> Diffuser {
     match device {
-        Device::SpongeFilter => Diffuser::OpenTube,
-        Device::None | Device::AirStone | Device::Pump => Diffuser::FineStone,
+        FlowDevice::SpongeFilter => Diffuser::OpenTube,
+        FlowDevice::None | FlowDevice::AirStone | FlowDevice::Pump => Diffuser::FineStone,
     }
 }
 
@@ -119,8 +119,8 @@ pub const fn diffuser(device: Device) -> Diffuser {
 pub fn with_stone(inputs: &NightInputs) -> NightInputs {
     NightInputs {
         device: match inputs.device {
-            Device::SpongeFilter => Device::SpongeFilter,
-            Device::None | Device::AirStone | Device::Pump => Device::AirStone,
+            FlowDevice::SpongeFilter => FlowDevice::SpongeFilter,
+            FlowDevice::None | FlowDevice::AirStone | FlowDevice::Pump => FlowDevice::AirStone,
         },
         device_depth: inputs.air_depth(),
         ..inputs.clone()

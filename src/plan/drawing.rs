@@ -3,7 +3,7 @@
 use std::f64::consts::PI;
 
 use crate::catalogue::{Form, Group};
-use crate::design::{Design, Device, LightLevel, Planting, Stock, closed};
+use crate::design::{Design, FlowDevice, LightLevel, Planting, Stock, closed};
 use crate::geometry::{Above, Elevation, Layer, Seen, Spot};
 use crate::units::{Length, Share};
 
@@ -45,7 +45,7 @@ pub struct Drawing {
     /// From the water's surface up to the lamp, where that is known.
     pub lamp: Option<Length>,
     /// What moves air or water, and how far below the surface it hangs.
-    pub device: Option<(Device, Length)>,
+    pub device: Option<(FlowDevice, Length)>,
 }
 
 /// Plants of one kind.
@@ -154,7 +154,8 @@ pub fn drawing(design: &Design) -> Drawing {
             LightLevel::Lumens { height, .. } => Some(height),
             LightLevel::Par(_) | LightLevel::Class(_) => None,
         },
-        device: (draft.air.device != Device::None).then_some((draft.air.device, draft.air.depth)),
+        device: (draft.air.device != FlowDevice::None)
+            .then_some((draft.air.device, draft.air.depth)),
     }
 }
 

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use super::lifting::Lift;
 use super::range;
 use crate::catalogue::{CapCaution, LISTS_AS_OF, SoilKind};
-use crate::design::{BagSize, Design, Device};
+use crate::design::{BagSize, Design, FlowDevice};
 use crate::finding::{Action, Caution};
 use crate::source::Source;
 use crate::units::show::significant;
@@ -166,8 +166,8 @@ fn panes() -> Caution {
 
 fn electricity(design: &Design) -> Caution {
     let device = match design.draft().air.device {
-        Device::None | Device::Pump => "",
-        Device::AirStone | Device::SpongeFilter => {
+        FlowDevice::None | FlowDevice::Pump => "",
+        FlowDevice::AirStone | FlowDevice::SpongeFilter => {
             " Hang an air pump above the water or fit a check valve."
         }
     };

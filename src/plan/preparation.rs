@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::flush::StartupSection;
 use super::night::{HeatSection, NightSection};
 use super::section::{CapSection, SoilSection};
-use crate::design::{Design, Device};
+use crate::design::{Design, FlowDevice};
 use crate::result::results;
 use crate::source::Band;
 use crate::substrate::soaking::WATER_PER_SOIL;
@@ -140,7 +140,7 @@ fn sold_w(needed_w: f64) -> f64 {
 fn has_air_pump(design: &Design) -> bool {
     matches!(
         design.draft().air.device,
-        Device::AirStone | Device::SpongeFilter
+        FlowDevice::AirStone | FlowDevice::SpongeFilter
     )
 }
 
@@ -194,7 +194,7 @@ pub(super) fn shopping(
     }
     if let Some(tube_cm) = ready.tube_cm {
         let device = match draft.air.device {
-            Device::SpongeFilter => "sponge filter",
+            FlowDevice::SpongeFilter => "sponge filter",
             _ => "air stone",
         };
         let flow = draft.air.flow.l_min();
@@ -213,7 +213,7 @@ pub(super) fn shopping(
             "keeps water out of the pump".to_owned(),
         ));
     }
-    if draft.air.device == Device::Pump {
+    if draft.air.device == FlowDevice::Pump {
         list.push(item(
             "water pump",
             draft.air.flow.l_min(),

@@ -1,7 +1,7 @@
 //! The ranges in which the formulas hold, against what a design gives them.
 
 use crate::air::{airlift, bubble, demand};
-use crate::design::{Design, Device};
+use crate::design::{Design, FlowDevice};
 use crate::finding::Caution;
 use crate::heat::evaporation;
 use crate::night::inputs;
@@ -176,18 +176,18 @@ fn bodies_g(design: &Design) -> Vec<f64> {
 fn bubbles_m(design: &Design) -> Vec<f64> {
     let air = &design.draft().air;
     match air.device {
-        Device::AirStone | Device::SpongeFilter => vec![air.depth.m()],
-        Device::None | Device::Pump => Vec::new(),
+        FlowDevice::AirStone | FlowDevice::SpongeFilter => vec![air.depth.m()],
+        FlowDevice::None | FlowDevice::Pump => Vec::new(),
     }
 }
 
 fn riser_number(design: &Design) -> Vec<f64> {
     let draft = design.draft();
     match draft.air.device {
-        Device::SpongeFilter => {
+        FlowDevice::SpongeFilter => {
             let riser = movement::riser(draft.air.flow, draft.air.depth, draft.water.temperature);
             vec![riser.surface_tension_number()]
         }
-        Device::None | Device::Pump | Device::AirStone => Vec::new(),
+        FlowDevice::None | FlowDevice::Pump | FlowDevice::AirStone => Vec::new(),
     }
 }

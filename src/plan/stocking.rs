@@ -5,7 +5,7 @@ use serde::Serialize;
 
 use super::flush::AnimalDay;
 use super::night::HeatSection;
-use crate::design::{Design, Device, Stock};
+use crate::design::{Design, FlowDevice, Stock};
 use crate::result::results;
 use crate::units::Volume;
 use crate::units::show::significant;
@@ -116,7 +116,10 @@ pub(super) fn habits(design: &Design, heat: &HeatSection) -> Vec<String> {
         ));
     }
     habits.push("test nitrate, and every month hardness and alkalinity".to_owned());
-    if matches!(draft.air.device, Device::SpongeFilter | Device::Pump) {
+    if matches!(
+        draft.air.device,
+        FlowDevice::SpongeFilter | FlowDevice::Pump
+    ) {
         habits.push(
             "every four to eight weeks rinse half the sponge in a bucket of tank water, never under the tap"
                 .to_owned(),

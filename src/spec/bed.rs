@@ -2,7 +2,9 @@
 
 use super::section::Section;
 use crate::design::key::{Entry, Misfit, Value, unread};
-use crate::design::{BagSize, CapGrading, CapLayer, PricedBag, SoilLayer, SoilProperties, Stone};
+use crate::design::{
+    BagSize, CapGrading, CapLayer, PlacedStone, PricedBag, SoilLayer, SoilProperties,
+};
 use crate::geometry::LayerDepth;
 use crate::units::error::{QuantityError, QuantityProblem};
 use crate::units::{Length, Mass, Quantity, Volume};
@@ -171,11 +173,11 @@ fn no_bag_size(entry: &Entry<'_>, error: &QuantityError) -> Misfit {
 }
 
 /// Reads `[[hardscape]]`.
-pub(super) fn hardscape(root: &Section<'_>) -> Option<Vec<Stone>> {
+pub(super) fn hardscape(root: &Section<'_>) -> Option<Vec<PlacedStone>> {
     root.list("hardscape", |stone| {
         let material = stone.required("material", Value::read);
         let mass = stone.required("mass", Value::read);
-        Some(Stone {
+        Some(PlacedStone {
             material: material?,
             mass: mass?,
         })

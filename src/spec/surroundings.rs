@@ -2,7 +2,7 @@
 
 use super::section::Section;
 use crate::design::key::{Entry, Misfit, Value};
-use crate::design::{Air, Device, DutyHours, Light, LightLevel};
+use crate::design::{Air, DutyHours, FlowDevice, Light, LightLevel};
 use crate::units::{Flow, Length, LuminousFlux};
 
 /// Reads `[light]`.
@@ -46,7 +46,7 @@ fn light_level(section: &Section<'_>) -> Option<LightLevel> {
 /// Reads `[air]`.
 pub(super) fn air(section: &Section<'_>) -> Option<Air> {
     match section.defaulted("device", Value::read)? {
-        Device::None => {
+        FlowDevice::None => {
             refuse_idle_keys(section);
             Some(STILL)
         }
@@ -56,18 +56,18 @@ pub(super) fn air(section: &Section<'_>) -> Option<Air> {
 
 /// No device.
 const STILL: Air = Air {
-    device: Device::None,
+    device: FlowDevice::None,
     flow: Flow::ZERO,
     depth: Length::ZERO,
     hours: DutyHours::Always,
 };
 
 /// What moves air or water, with all that is said of it.
-fn moved(section: &Section<'_>, device: Device) -> Option<Air> {
+fn moved(section: &Section<'_>, device: FlowDevice) -> Option<Air> {
     let flow = section.required("flow", Value::read);
     let depth = match device {
         // Where a pump hangs changes nothing.
-        Device::Pump => section
+        FlowDevice::Pump => section
             .optional("depth", Value::read)
             .or(Some(Length::ZERO)),
         _ => section.required("depth", Value::read),
@@ -83,7 +83,7 @@ fn moved(section: &Section<'_>, device: Device) -> Option<Air> {
 
 /// Refuses what is said of a device where there is none.
 fn refuse_idle_keys(section: &Section<'_>) {
-    let says_none = |entry: &Entry<'_>| Ok(Device::read(entry) == Ok(Device::None));
+    let says_none = |entry: &Entry<'_>| Ok(FlowDevice::read(entry) == Ok(FlowDevice::None));
     let is_none = if section.has("device") {
         section.optional("device", says_none) == Some(true)
     } else {

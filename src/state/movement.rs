@@ -4,7 +4,7 @@ use std::f64::consts::PI;
 
 use crate::air::circulation::{section_velocity, turnover_per_h};
 use crate::air::{Airlift, airlift, plume};
-use crate::design::{Design, Device};
+use crate::design::{Design, FlowDevice};
 use crate::numerics::root::first_crossing;
 use crate::parameters::{Fast, Moving, Submerged};
 use crate::source::Band;
@@ -29,7 +29,7 @@ const L_MIN_PER_M3_S: f64 = 60_000.0;
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Stirred {
     /// What moves air or water.
-    pub device: Device,
+    pub device: FlowDevice,
     /// Of air; of water for a pump.
     pub flow: Flow,
     /// How deep the device hangs.
@@ -59,8 +59,8 @@ impl Stirred {
     /// Water that goes through a sponge; none without one.
     pub fn through_sponge(&self) -> Flow {
         match self.device {
-            Device::SpongeFilter => Flow::from_l_min(moved(self).typical),
-            Device::None | Device::AirStone | Device::Pump => Flow::ZERO,
+            FlowDevice::SpongeFilter => Flow::from_l_min(moved(self).typical),
+            FlowDevice::None | FlowDevice::AirStone | FlowDevice::Pump => Flow::ZERO,
         }
     }
 }
@@ -91,8 +91,8 @@ impl Movement {
             section_velocity(Flow::from_l_min(l_min), section).cm_s()
         });
         let driven_cm_s = match stirred.device {
-            Device::Pump => jet_cm_s(stirred.flow, section),
-            Device::None | Device::AirStone | Device::SpongeFilter => section_cm_s,
+            FlowDevice::Pump => jet_cm_s(stirred.flow, section),
+            FlowDevice::None | FlowDevice::AirStone | FlowDevice::SpongeFilter => section_cm_s,
         };
         let velocity_cm_s = Band::new(
             driven_cm_s.low + STILL_CM_S.low,
@@ -131,7 +131,7 @@ const CLOSE_L_MIN: f64 = 0.01;
 /// does.
 pub fn air_for_speed(stirred: &Stirred, depth: Length, speed: Velocity) -> Option<Flow> {
     let with = |l_min: f64| Stirred {
-        device: Device::AirStone,
+        device: FlowDevice::AirStone,
         device_depth: depth,
         flow: Flow::from_l_min(l_min),
         ..*stirred
@@ -161,16 +161,16 @@ fn each(band: Band, of: impl Fn(f64) -> f64) -> Band {
 /// Water that the device moves, L/min.
 fn moved(stirred: &Stirred) -> Band {
     match stirred.device {
-        Device::None => Band::exact(0.0),
-        Device::AirStone => {
+        FlowDevice::None => Band::exact(0.0),
+        FlowDevice::AirStone => {
             let ideal = plume::flow(stirred.flow, stirred.device_depth).l_min();
             plume::SLIP_FACTOR.scaled(ideal)
         }
-        Device::SpongeFilter => {
+        FlowDevice::SpongeFilter => {
             let riser = riser(stirred.flow, stirred.device_depth, stirred.temperature);
             airlift::SPONGE_FACTOR.scaled(riser.water_flow().l_min())
         }
-        Device::Pump => Band::exact(stirred.flow.l_min()),
+        FlowDevice::Pump => Band::exact(stirred.flow.l_min()),
     }
 }
 

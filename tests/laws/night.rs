@@ -1,6 +1,6 @@
 //! Laws of a day and night: balances, limits, and what more or less of a thing may do.
 
-use lentic::design::{Design, Device, DutyHours};
+use lentic::design::{Design, DutyHours, FlowDevice};
 use lentic::night::sizing::{AirNeed, air_needed};
 use lentic::night::stock::{Diet, carried};
 use lentic::night::{
@@ -37,7 +37,7 @@ fn planted() -> NightInputs {
         light: Band::exact(60.0),
         light_hours: 9.0,
         ceiling: Ceiling::Open,
-        device: Device::None,
+        device: FlowDevice::None,
         flow: Flow::ZERO,
         device_depth: Length::from_cm(20.0),
         duty: DutyHours::Always,
@@ -100,7 +100,7 @@ fn assert_near(value: f64, expected: f64, limit: f64) {
 #[test]
 fn oxygen_balances_over_the_day_and_the_day_repeats_itself() {
     let stone = NightInputs {
-        device: Device::AirStone,
+        device: FlowDevice::AirStone,
         flow: Flow::from_l_min(0.5),
         duty: DutyHours::Night,
         ..planted()
@@ -134,7 +134,7 @@ fn water_in_which_nothing_lives_is_in_balance_with_the_air() {
 #[test]
 fn a_storm_of_air_holds_the_water_at_saturation() {
     let tank = NightInputs {
-        device: Device::AirStone,
+        device: FlowDevice::AirStone,
         flow: Flow::from_l_min(1e5),
         ..planted()
     };
@@ -207,7 +207,7 @@ fn more_of_what_breathes_lowers_dawn_and_more_of_what_lets_in_raises_it() {
     };
     assert!(dawn(&lidded) < dawn(&dim) - 0.5);
     let stone = |l_min: f64, duty| NightInputs {
-        device: Device::AirStone,
+        device: FlowDevice::AirStone,
         flow: Flow::from_l_min(l_min),
         duty,
         ..base.clone()
@@ -219,7 +219,7 @@ fn more_of_what_breathes_lowers_dawn_and_more_of_what_lets_in_raises_it() {
     assert!(rising.is_sorted() && rising[1] > as_is + 0.1);
     assert!(dawn(&stone(0.5, DutyHours::Night)) > dawn(&stone(0.5, DutyHours::Day)) + 0.1);
     let pump = NightInputs {
-        device: Device::Pump,
+        device: FlowDevice::Pump,
         flow: Flow::from_l_h(300.0),
         ..base
     };
@@ -291,7 +291,7 @@ fn the_air_found_is_enough_and_less_is_not() {
     };
     let low = |flow: Flow, duty| {
         let aired = NightInputs {
-            device: Device::AirStone,
+            device: FlowDevice::AirStone,
             device_depth: tank.depth,
             flow,
             duty,
@@ -321,7 +321,7 @@ fn air_is_not_asked_for_where_the_surface_or_the_pump_is_enough_or_none_would_be
     let mut sparse = planted();
     sparse.state.fast = Mass::from_g(3.0);
     let pump = NightInputs {
-        device: Device::Pump,
+        device: FlowDevice::Pump,
         flow: Flow::from_l_h(1000.0),
         ..sparse
     };
@@ -386,8 +386,8 @@ fn a_power_cut_is_shorter_from_dawn_and_never_ends_a_lifeless_tank() {
 #[test]
 fn extremes_are_answered_with_numbers() {
     let surfaces = [
-        (Ceiling::Open, Device::AirStone),
-        (Ceiling::Lid, Device::Pump),
+        (Ceiling::Open, FlowDevice::AirStone),
+        (Ceiling::Lid, FlowDevice::Pump),
     ];
     for (ceiling, device) in surfaces {
         for celsius in [0.0, 40.0] {

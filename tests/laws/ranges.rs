@@ -1,7 +1,7 @@
 //! Whatever a formula is used on outside its range is said.
 
 use lentic::catalogue::Animal;
-use lentic::design::{Design, Device, Draft};
+use lentic::design::{Design, Draft, FlowDevice};
 use lentic::geometry::Shape;
 use lentic::plan::range::{self, RANGES, Range};
 use lentic::source::Band;
@@ -131,7 +131,7 @@ fn no_water_takes_the_riser_out_of_its_range() {
         .unwrap();
     for celsius in 0..=40 {
         let mut draft = usual();
-        draft.air.device = Device::SpongeFilter;
+        draft.air.device = FlowDevice::SpongeFilter;
         draft.water.temperature = Temperature::from_celsius(f64::from(celsius));
         let design = draft.check().unwrap();
         assert_eq!((range.given)(&design).len(), 1);
@@ -142,7 +142,7 @@ fn no_water_takes_the_riser_out_of_its_range() {
 #[test]
 fn a_range_counts_where_its_formula_is_used() {
     let mut draft = usual();
-    draft.air.device = Device::Pump;
+    draft.air.device = FlowDevice::Pump;
     draft.air.depth = Length::from_mm(1.0);
     draft.water.temperature = Temperature::from_celsius(29.0);
     draft.animals.clear();

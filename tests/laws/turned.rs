@@ -1,7 +1,7 @@
 //! Laws of one thing turned in any tank: what it may raise and what it may not.
 
 use lentic::catalogue::Group;
-use lentic::design::{Amount, Device, Draft, DutyHours, Feed, Light, LightLevel, Stock};
+use lentic::design::{Amount, Draft, DutyHours, Feed, FlowDevice, Light, LightLevel, Stock};
 use lentic::finding::{Code, Status};
 use lentic::geometry::{LayerDepth, Shape};
 use lentic::plan::{OnDay, Part, Partial, night};
@@ -251,7 +251,7 @@ proptest! {
         let draft = drawn.draft();
         let air = |times: f64| {
             let mut turned = draft.clone();
-            turned.air.device = Device::AirStone;
+            turned.air.device = FlowDevice::AirStone;
             turned.air.flow = Flow::from_l_min(l_min * times);
             turned.air.depth = Length::from_cm(5.0);
             turned.air.hours = DutyHours::Always;

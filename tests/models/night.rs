@@ -2,7 +2,7 @@
 //! equations, followed with steps of one and two minutes.
 
 use approx::assert_relative_eq;
-use lentic::design::{Device, DutyHours};
+use lentic::design::{DutyHours, FlowDevice};
 use lentic::night::{Ceiling, NightInputs, Rates, Users, cycle};
 use lentic::source::Band;
 use lentic::state::DayState;
@@ -23,7 +23,7 @@ fn reference() -> NightInputs {
         light: Band::exact(60.0),
         light_hours: 9.0,
         ceiling: Ceiling::Open,
-        device: Device::None,
+        device: FlowDevice::None,
         flow: Flow::ZERO,
         device_depth: Length::ZERO,
         duty: DutyHours::Always,

@@ -3,7 +3,7 @@
 use std::path::Path;
 use std::sync::OnceLock;
 
-use lentic::design::{Design, Device, DutyHours};
+use lentic::design::{Design, DutyHours, FlowDevice};
 use lentic::diagnosis::case::CaseHistory;
 use lentic::diagnosis::cause::Cause;
 use lentic::diagnosis::dawn::Dawn;
@@ -311,7 +311,7 @@ fn the_air_asked_for_keeps_the_dawn_above_its_limit() {
     state.day = case.age_d;
     let still = NightInputs::of(design, &state, surface_light(design));
     let aired = NightInputs {
-        device: Device::AirStone,
+        device: FlowDevice::AirStone,
         flow: Flow::from_l_min(flow * 1.05),
         device_depth: still.depth,
         duty: DutyHours::Night,

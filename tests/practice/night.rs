@@ -1,6 +1,6 @@
 //! What the trade expects of a night: common practice, no source, but for named limits.
 
-use lentic::design::{Design, Device, DutyHours};
+use lentic::design::{Design, DutyHours, FlowDevice};
 use lentic::finding::Status;
 use lentic::night::lighting::Lighting;
 use lentic::night::upkeep::Upkeep;
@@ -73,7 +73,7 @@ fn a_still_covered_lidded_tank_gasps_at_dawn_and_air_and_thinning_mend_it() {
     assert!(before.typical < 4.0, "{before:?}");
     let mut mended = NightInputs {
         ceiling: Ceiling::Open,
-        device: Device::AirStone,
+        device: FlowDevice::AirStone,
         flow: Flow::from_l_min(0.4),
         device_depth: Length::from_cm(25.0),
         duty: DutyHours::Always,
@@ -110,7 +110,7 @@ fn a_strong_pump_under_floaters_is_flagged_and_no_device_is_slack() {
         Status::Ok
     );
 
-    tank.device = Device::Pump;
+    tank.device = FlowDevice::Pump;
     tank.flow = Flow::from_l_h(500.0);
     let strong = Movement::of(&tank.stirred());
     // 55 L of water less bed
@@ -133,7 +133,7 @@ fn a_strong_pump_under_floaters_is_flagged_and_no_device_is_slack() {
 fn still_water_halves_what_stirred_water_lets_plants_take() {
     let still = Movement::of(&stocked(&design(SIXTY)).stirred());
     let mut stirred = stocked(&design(SIXTY));
-    stirred.device = Device::AirStone;
+    stirred.device = FlowDevice::AirStone;
     stirred.flow = Flow::from_l_min(1.0);
     stirred.device_depth = Length::from_cm(25.0);
     let stirred = Movement::of(&stirred.stirred());

@@ -2,7 +2,7 @@
 
 use lentic::catalogue::{self, Animal, Portion, Sign};
 use lentic::design::{
-    Amount, BagSize, Device, Disinfectant, Draft, DutyHours, EventKind, Incident, LightLevel,
+    Amount, BagSize, Disinfectant, Draft, DutyHours, EventKind, FlowDevice, Incident, LightLevel,
     Looked, Material, Rim,
 };
 use lentic::geometry::{LayerDepth, Shape};
@@ -219,7 +219,7 @@ fn lamp_air_and_room_are_as_written() {
     near(full.light.hours, 8.0);
     assert_eq!(
         (full.air.device, full.air.hours),
-        (Device::AirStone, DutyHours::Night)
+        (FlowDevice::AirStone, DutyHours::Night)
     );
     near(full.air.flow.l_min(), 0.5);
     near(full.air.depth.cm(), 20.0);
@@ -237,7 +237,7 @@ fn lamp_air_and_room_are_as_written() {
     assert_eq!(column.light.level, LightLevel::Class(LightClass::High));
     assert_eq!(
         (column.air.device, column.air.hours),
-        (Device::Pump, DutyHours::Always)
+        (FlowDevice::Pump, DutyHours::Always)
     );
     near(column.air.flow.l_h(), 200.0);
 }

@@ -2,7 +2,7 @@
 
 use super::prepared::Needs;
 use crate::design::{
-    Air, Device, Draft, EventKind, LightLevel, Planting, Stock, Stone, WaterChange,
+    Air, Draft, EventKind, FlowDevice, LightLevel, PlacedStone, Planting, Stock, WaterChange,
 };
 use crate::geometry::{Dimension, LayerDepth, Shape};
 use crate::units::size::Size;
@@ -90,7 +90,7 @@ pub(super) fn edge(depth: &mut LayerDepth, edge: Edge) -> Result<&mut Length, Ne
 }
 
 /// A stone of the list.
-pub(super) fn stone(draft: &mut Draft, item: usize) -> Result<&mut Stone, Needs> {
+pub(super) fn stone(draft: &mut Draft, item: usize) -> Result<&mut PlacedStone, Needs> {
     draft.hardscape.get_mut(item).ok_or("that stone")
 }
 
@@ -167,19 +167,19 @@ const ANOTHER_LAMP: Needs = "a lamp in lumens at a height";
 /// Air or flow, where there is a device.
 pub(super) fn moved(draft: &mut Draft) -> Result<&mut Air, Needs> {
     match draft.air.device {
-        Device::None => Err("a device"),
+        FlowDevice::None => Err("a device"),
         _ => Ok(&mut draft.air),
     }
 }
 
 /// Another device, or none; one that is new needs a flow.
-pub(super) fn change_device(draft: &mut Draft, device: Device) -> Result<(), Needs> {
+pub(super) fn change_device(draft: &mut Draft, device: FlowDevice) -> Result<(), Needs> {
     let air = &mut draft.air;
-    if device != Device::None && air.flow == Flow::ZERO {
+    if device != FlowDevice::None && air.flow == Flow::ZERO {
         return Err("a device with its flow");
     }
     air.device = device;
-    if device == Device::None {
+    if device == FlowDevice::None {
         air.flow = Flow::ZERO;
         air.depth = Length::ZERO;
     }

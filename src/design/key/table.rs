@@ -11,7 +11,7 @@ use super::place::{self, Edge};
 use super::prepared::{give, kind_of, put, put_scaled};
 use super::{Key, Value};
 use crate::design::knob::follow;
-use crate::design::{Device, LightLevel, Looked, usual};
+use crate::design::{FlowDevice, LightLevel, Looked, usual};
 use crate::geometry::{Dimension, LayerDepth};
 use crate::plants::light::LightClass;
 use crate::units::{
@@ -264,7 +264,7 @@ pub const KEYS: &[Key] = &[
     placed!("light.height", |draft, _| place::lamp_height(draft), "20 cm", "from the lamp down to the water").above("0 cm").to("100 m"),
     plain!(light.hours, "8", "hours a day").from("0").to("24").or("8", "practice: longer days feed algae in a young tank"),
 
-    Key::new("air.device", Device::KIND, "air_stone", "what moves air or water").or("\"none\"", "practice: low-tech tanks stand still unless said").varied(|entry| give(entry, |draft, _, device| place::change_device(draft, device))),
+    Key::new("air.device", FlowDevice::KIND, "air_stone", "what moves air or water").or("\"none\"", "practice: low-tech tanks stand still unless said").varied(|entry| give(entry, |draft, _, device| place::change_device(draft, device))),
     placed!("air.flow", |draft, _| Ok(&mut place::moved(draft)?.flow), "0.5 L/min", "of air; of water for a pump").above("0 L/min").to("1000 L/min"),
     placed!("air.depth", |draft, _| Ok(&mut place::moved(draft)?.depth), "20 cm", "from the water surface down to the device").to("100 m"),
     placed!("air.hours", |draft, _| Ok(&mut place::moved(draft)?.hours), "night", "when it runs: night is while the lamp is off").or("\"always\"", "practice: a device runs day and night unless said"),

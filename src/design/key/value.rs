@@ -6,7 +6,7 @@ use super::read::{count, dose, flag, number, quantity, size, top_up, word};
 use super::{Entry, Kind, Misfit};
 use crate::catalogue::{self, CatalogueRow};
 use crate::design::{
-    Amount, Device, Disinfectant, DutyHours, LabelDose, Looked, Material, Rim, TopUp,
+    Amount, Disinfectant, DutyHours, FlowDevice, LabelDose, Looked, Material, Rim, TopUp,
 };
 use crate::plants::light::LightClass;
 use crate::units::size::Size;
@@ -125,7 +125,7 @@ impl Value for TopUp {
     }
 }
 
-impl Value for Device {
+impl Value for FlowDevice {
     const KIND: Kind = Kind::Name(catalogue::Device::LIST);
 
     fn read(entry: &Entry<'_>) -> Result<Self, Misfit> {

@@ -1,7 +1,7 @@
 //! Air and flow: a device, and how much of it.
 
 use super::{Lever, Now, Rung, text};
-use crate::design::{Design, Device};
+use crate::design::{Design, FlowDevice};
 use crate::night::inputs::air_depth;
 use crate::spec::Edit;
 use crate::units::show::significant;
@@ -17,7 +17,7 @@ const TIMES: [f64; 7] = [0.1, 0.25, 0.5, 0.75, 1.5, 2.5, 4.0];
 pub(super) fn devices(now: &Now<'_>) -> Vec<Rung> {
     let base = now.base;
     let air = &base.draft().air;
-    if air.device == Device::None {
+    if air.device == FlowDevice::None {
         let stones = AIR_L_MIN.map(|flow| new(base, "air_stone", flow, 3.5));
         let sponges = SPONGE_L_MIN.map(|flow| new(base, "sponge_filter", flow, 4.0));
         return stones.into_iter().chain(sponges).collect();

@@ -7,7 +7,7 @@ use jiff::ToSpan;
 use super::ready::Readiness;
 use super::section::{CalendarEntry, ReadingChanges};
 use crate::catalogue::{self, Animal};
-use crate::design::{Design, Device};
+use crate::design::{Design, FlowDevice};
 use crate::finding::Action;
 use crate::plan::words;
 use crate::startup::limits;
@@ -95,9 +95,9 @@ pub(super) fn calendar(design: &Design, course: &CalendarInputs<'_>) -> Vec<Cale
 /// What is switched on.
 fn started(design: &Design) -> &'static str {
     match design.draft().air.device {
-        Device::None => "the lamp",
-        Device::AirStone | Device::SpongeFilter => "lamp and air",
-        Device::Pump => "lamp and pump",
+        FlowDevice::None => "the lamp",
+        FlowDevice::AirStone | FlowDevice::SpongeFilter => "lamp and air",
+        FlowDevice::Pump => "lamp and pump",
     }
 }
 

@@ -4,7 +4,7 @@ use super::air_setting::{air_setting, depth, units};
 use super::case::NightCase;
 use super::declaration::{About, Judge, Rule};
 use super::verdict::{Verdict, finding};
-use crate::design::Device;
+use crate::design::FlowDevice;
 use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, Step, step};
 use crate::night::inputs::{Kept, NightInputs};
 use crate::night::limits::{DAWN_ACT_MG_L, DAWN_NOTE_MG_L, DAWN_WATCH_MG_L};
@@ -255,8 +255,8 @@ fn more_air(case: &NightCase<'_>, air: AirNeed) -> Remedy {
 fn bubbles(case: &NightCase<'_>, air: &AirFlow, limit: &str) -> Remedy {
     let inputs = &case.night.inputs;
     let through = match inputs.device {
-        Device::SpongeFilter => "the sponge filter",
-        Device::None | Device::AirStone | Device::Pump => "an air stone",
+        FlowDevice::SpongeFilter => "the sponge filter",
+        FlowDevice::None | FlowDevice::AirStone | FlowDevice::Pump => "an air stone",
     };
     let setting = air_setting(air.always);
     let by_night = air.night_only.map(air_setting);

@@ -2,7 +2,7 @@
 
 use crate::catalogue::{self, Cap, Group, Plant, Portion};
 use crate::design::{
-    Air, Amount, CapGrading, Design, Device, Draft, DutyHours, LightLevel, Planting, Stock,
+    Air, Amount, CapGrading, Design, Draft, DutyHours, FlowDevice, LightLevel, Planting, Stock,
 };
 use crate::finding::{Code, Finding, Remedy};
 use crate::geometry::LayerDepth;
@@ -164,9 +164,9 @@ fn air(design: &Design, draft: &mut Draft, remedy: &Remedy) -> Option<()> {
             hours: DutyHours::Day,
             ..now
         },
-        Device::AirStone | Device::SpongeFilter => Air { flow, ..now },
-        Device::None | Device::Pump => Air {
-            device: Device::AirStone,
+        FlowDevice::AirStone | FlowDevice::SpongeFilter => Air { flow, ..now },
+        FlowDevice::None | FlowDevice::Pump => Air {
+            device: FlowDevice::AirStone,
             flow,
             depth: air_depth(design) * UNDER,
             hours: DutyHours::Always,

@@ -2,7 +2,7 @@
 
 use super::{LAMP, Picture};
 use crate::catalogue::Form;
-use crate::design::Device;
+use crate::design::FlowDevice;
 use crate::geometry::Seen;
 use crate::plan::Build;
 use crate::report::svg::canvas::tenth;
@@ -152,20 +152,20 @@ impl Picture<'_> {
         let (_, surface) = self.at(across_m, level_m);
         let (_, rim) = self.at(across_m, self.inside.high_m);
         match device {
-            Device::None => {}
-            Device::AirStone => {
+            FlowDevice::None => {}
+            FlowDevice::AirStone => {
                 self.canvas.line("tube", (x, y), (x, rim));
                 self.canvas
                     .rectangle("device", (x - 4.0, y - 5.0), (8.0, 5.0));
                 self.bubbles(x - 7.0, y - 4.0, surface);
             }
-            Device::SpongeFilter => {
+            FlowDevice::SpongeFilter => {
                 self.canvas.line("tube", (x, y), (x, rim));
                 self.canvas
                     .rectangle("device", (x - 6.0, y - 14.0), (12.0, 14.0));
                 self.bubbles(x - 8.0, y - 16.0, surface);
             }
-            Device::Pump => {
+            FlowDevice::Pump => {
                 self.canvas
                     .rectangle("device", (x - 6.0, y - 10.0), (12.0, 10.0));
                 let jet = [(x - 8.0, y - 5.0), (x - 22.0, y - 5.0)];
