@@ -80,7 +80,7 @@ impl Chlorine {
 
 /// What is drawn from either tap.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Drawn {
+pub(super) struct TapVolumes {
     pub(super) hot: Volume,
     pub(super) cold: Volume,
 }
@@ -88,7 +88,7 @@ pub(super) struct Drawn {
 /// How warm the new water is.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Warmth {
-    pub(super) drawn: Option<Drawn>,
+    pub(super) drawn: Option<TapVolumes>,
     pub(super) reached: Option<Temperature>,
     pub(super) tank_change_k: Option<f64>,
 }
@@ -118,7 +118,7 @@ impl Warmth {
         let tap_c = cold.celsius() + hot_part * (hot_c - cold.celsius());
         let reached = tap_c * tap + of_soft;
         Self {
-            drawn: Some(Drawn {
+            drawn: Some(TapVolumes {
                 hot: mixture.tap() * hot_part,
                 cold: mixture.tap() * (1.0 - hot_part),
             }),

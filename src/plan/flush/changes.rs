@@ -2,7 +2,7 @@
 
 use rayon::prelude::*;
 
-use super::course::{Drawn, follow, is_under};
+use super::course::{MemberSource, follow, is_under};
 use super::section::ReadingChanges;
 use crate::design::Design;
 use crate::numerics::quantile::quantiles;
@@ -41,10 +41,10 @@ impl ByReading {
     pub(super) fn of(
         rule: ChangesByReading,
         inputs: &Inputs,
-        drawn: &Drawn<'_>,
+        drawn: &MemberSource<'_>,
         as_written: &[Member],
     ) -> Self {
-        let Drawn { design, .. } = *drawn;
+        let MemberSource { design, .. } = *drawn;
         let changes_anyway = design.draft().water.change.is_some();
         let members: Vec<Member> = as_written
             .par_iter()

@@ -146,8 +146,8 @@ impl<'a> Flush<'a> {
         })
     }
 
-    fn drawn(&self) -> Drawn<'_> {
-        Drawn {
+    fn drawn(&self) -> MemberSource<'_> {
+        MemberSource {
             design: self.design,
             bands: Parameters::<Band>::of(self.design),
             options: self.options,
@@ -407,7 +407,7 @@ impl<'a> Flush<'a> {
 const FRESH_PER_DRY: f64 = 12.0;
 
 /// What a member is drawn from.
-pub(super) struct Drawn<'a> {
+pub(super) struct MemberSource<'a> {
     pub(super) design: &'a Design,
     pub(super) bands: Parameters<Band>,
     pub(super) options: Options,
@@ -416,7 +416,7 @@ pub(super) struct Drawn<'a> {
 /// A member by its index, or the central one, for some days.
 pub(super) fn follow(
     inputs: &Inputs,
-    drawn: &Drawn<'_>,
+    drawn: &MemberSource<'_>,
     days: u32,
     index: u32,
 ) -> Result<Member, IntegrationError> {
@@ -429,7 +429,7 @@ pub(super) fn follow(
 }
 
 /// The same members under other inputs; one that cannot be followed is left out.
-fn alike(members: &[Member], inputs: &Inputs, drawn: &Drawn<'_>) -> Vec<Member> {
+fn alike(members: &[Member], inputs: &Inputs, drawn: &MemberSource<'_>) -> Vec<Member> {
     let followed = members
         .par_iter()
         .filter_map(|member| follow(inputs, drawn, drawn.options.days, member.index).ok());

@@ -2,7 +2,7 @@
 
 use rayon::prelude::*;
 
-use super::course::{Drawn, follow};
+use super::course::{MemberSource, follow};
 use crate::catalogue::Animal;
 use crate::plan::words::of_100;
 use crate::startup::ensemble::Member;
@@ -33,7 +33,7 @@ impl Readiness {
     pub(super) fn of(
         mut members: Vec<Member>,
         inputs: &Inputs,
-        drawn: &Drawn<'_>,
+        drawn: &MemberSource<'_>,
         longest_d: u32,
     ) -> Self {
         let goes_on = longest_d > drawn.options.days;
