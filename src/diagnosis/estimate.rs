@@ -6,7 +6,7 @@ use super::hypotheses::{AHEAD_D, Hypotheses, followed};
 use super::scenario::{Scenario, middle, scenario};
 use crate::numerics::rodas::IntegrationError;
 use crate::startup::ensemble::days_of;
-use crate::startup::{Event, EventKind, Sample};
+use crate::startup::{ModelEvent, ModelEventKind, Sample};
 
 /// A tank that fits the readings best under a cause, with the water as last measured.
 #[derive(Debug, Clone, PartialEq)]
@@ -35,9 +35,9 @@ impl TankEstimate {
         let now_d = case.now_d();
         tank.inputs.events.retain(|event| event.day <= now_d);
         if cause != Cause::KitError {
-            tank.inputs.events.push(Event {
+            tank.inputs.events.push(ModelEvent {
                 day: now_d,
-                kind: EventKind::Measured(case.measured()),
+                kind: ModelEventKind::Measured(case.measured()),
             });
         }
         Self { cause, tank, now_d }

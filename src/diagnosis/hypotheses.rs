@@ -15,7 +15,7 @@ use crate::numerics::sobol::Sobol;
 use crate::plan::Options;
 use crate::source::Band;
 use crate::startup::ensemble::days_of;
-use crate::startup::{Event, EventKind};
+use crate::startup::{ModelEvent, ModelEventKind};
 use crate::units::Concentration;
 
 /// Days that a forecast looks ahead.
@@ -86,9 +86,9 @@ impl Member {
     ) -> Result<Self, IntegrationError> {
         let mut tank = scenario(case, cause, &place);
         if cause != Cause::KitError {
-            tank.inputs.events.push(Event {
+            tank.inputs.events.push(ModelEvent {
                 day: (case.now_d() - JUST_BEFORE_D).max(0.0),
-                kind: EventKind::Measured(case.measured()),
+                kind: ModelEventKind::Measured(case.measured()),
             });
         }
         Self::of_tank(case, &tank, place)

@@ -6,7 +6,7 @@ use super::case::CaseHistory;
 use super::cause::Cause;
 use crate::design::usual;
 use crate::parameters::descriptions;
-use crate::startup::{Event, EventKind, Feed, Inputs, Parameters, Planting};
+use crate::startup::{DailyFeed, Inputs, ModelEvent, ModelEventKind, Parameters, PlantedMass};
 use crate::units::{Concentration, Mass, Share, Temperature};
 
 /// Numbers drawn for a cause beside those of the model.
@@ -120,16 +120,19 @@ impl Shift<'_> {
         (self.case.now_d() - ago).max(0.0)
     }
 
-    fn event(&mut self, day: f64, kind: EventKind) {
-        self.scenario.inputs.events.push(Event { day, kind });
+    fn event(&mut self, day: f64, kind: ModelEventKind) {
+        self.scenario.inputs.events.push(ModelEvent { day, kind });
     }
 
     fn stir(&mut self, day: f64, share: f64) {
-        self.event(day, EventKind::Disturbed(Share::from_fraction(share)));
+        self.event(day, ModelEventKind::Disturbed(Share::from_fraction(share)));
     }
 
     fn lose_bacteria(&mut self, day: f64, share: f64) {
-        self.event(day, EventKind::BacteriaLost(Share::from_fraction(share)));
+        self.event(
+            day,
+            ModelEventKind::BacteriaLost(Share::from_fraction(share)),
+        );
     }
 
     /// A cap that lets through as much as a thinner one would.
@@ -181,9 +184,9 @@ impl Shift<'_> {
     fn slow_growers_only(&mut self) {
         let planting = &mut self.scenario.inputs.planting;
         let slow = planting.slow.max(planting.fast);
-        *planting = Planting {
+        *planting = PlantedMass {
             slow,
-            ..Planting::default()
+            ..PlantedMass::default()
         };
     }
 
@@ -214,7 +217,7 @@ impl Shift<'_> {
         numbers.soil.total_nitrogen *= left;
         numbers.soil.mineral_nitrogen *= left;
         numbers.tap.nitrate *= left;
-        self.scenario.inputs.feed = Feed::default();
+        self.scenario.inputs.feed = DailyFeed::default();
     }
 
     fn tank_young(&mut self) {
@@ -229,10 +232,10 @@ impl Shift<'_> {
     }
 
     /// What is fed by the spec on the last day, or a usual amount.
-    fn feed(&self) -> Feed {
+    fn feed(&self) -> DailyFeed {
         let fed = self.case.design.draft().feed;
         let usual = Mass::from_mg(USUAL_FEED_MG_L * self.case.inputs.water.litres());
-        Feed {
+        DailyFeed {
             mass_per_day: fed.mass_per_day.max(usual),
             protein: fed.protein.max(usual::PROTEIN),
         }
@@ -240,11 +243,11 @@ impl Shift<'_> {
 
     fn more_feed(&mut self, day: f64, factor: f64) {
         let fed = self.feed();
-        let feed = Feed {
+        let feed = DailyFeed {
             mass_per_day: fed.mass_per_day * factor,
             ..fed
         };
-        self.event(day, EventKind::Fed(feed));
+        self.event(day, ModelEventKind::Fed(feed));
     }
 
     fn overfed(&mut self) {
@@ -262,11 +265,11 @@ impl Shift<'_> {
     fn dead_matter(&mut self) {
         let onset = self.days_ago(0, 2.0, 12.0);
         let litres = self.case.inputs.water.litres();
-        let feed = Feed {
+        let feed = DailyFeed {
             mass_per_day: Mass::from_mg(self.between(1, 3.0, 25.0) * litres),
             protein: usual::PROTEIN,
         };
-        self.event(onset, EventKind::Fed(feed));
+        self.event(onset, ModelEventKind::Fed(feed));
     }
 
     fn leaves_melting(&mut self) {
@@ -290,13 +293,16 @@ impl Shift<'_> {
     fn chlorine(&mut self) {
         let changes = self.scenario.inputs.events.iter();
         let last = changes
-            .filter(|event| matches!(event.kind, EventKind::WaterChange(_)))
+            .filter(|event| matches!(event.kind, ModelEventKind::WaterChange(_)))
             .map(|event| event.day)
             .filter(|day| *day <= self.case.now_d())
             .reduce(f64::max);
         let onset = last.unwrap_or_else(|| self.days_ago(0, 0.5, 7.0));
         if last.is_none() {
-            self.event(onset, EventKind::WaterChange(Share::from_percent(30.0)));
+            self.event(
+                onset,
+                ModelEventKind::WaterChange(Share::from_percent(30.0)),
+            );
         }
         self.lose_bacteria(onset, self.between(1, 0.6, 0.99));
         self.scenario.numbers.tap.ammonia += 0.8 * self.drawn[2] * self.drawn[2];
@@ -308,7 +314,7 @@ impl Shift<'_> {
         let now = self.scenario.inputs.temperature.celsius();
         self.event(
             onset,
-            EventKind::Temperature(Temperature::from_celsius(now.max(25.0) + warmer)),
+            ModelEventKind::Temperature(Temperature::from_celsius(now.max(25.0) + warmer)),
         );
         self.scenario.inputs.oxygen = Concentration::from_mg_l(6.0);
     }
@@ -326,8 +332,8 @@ impl Shift<'_> {
 }
 
 /// Floaters and fast growers at one share, slow ones at another.
-fn scaled(planting: &Planting, fed: f64, slow: f64) -> Planting {
-    Planting {
+fn scaled(planting: &PlantedMass, fed: f64, slow: f64) -> PlantedMass {
+    PlantedMass {
         cover: planting.cover * fed,
         floating: planting.floating * fed,
         fixing: planting.fixing * fed,

@@ -7,7 +7,7 @@ use crate::plants::index::{
     Floaters, Stems, floating_capacity_g_m2, planting_index, stem_capacity_g_m2,
 };
 use crate::source::Band;
-use crate::startup::{self, Inputs, Parameters, PlannedGrowth, Planting, Supply};
+use crate::startup::{self, Inputs, Parameters, PlannedGrowth, PlantedMass, Supply};
 use crate::units::Analyte;
 
 /// The flush that day one's planting has to meet, d: judgement, the weeks in which
@@ -161,7 +161,7 @@ impl<'a> Load<'a> {
 
     pub(super) fn planted(&self, planted: &Planted) -> Inputs {
         Inputs {
-            planting: Planting::of(planted),
+            planting: PlantedMass::of(planted),
             ..self.inputs.clone()
         }
     }

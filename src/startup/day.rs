@@ -15,10 +15,10 @@ use crate::units::{Alkalinity, Concentration, Mass, MassRate, Share};
 /// # Example
 /// ```
 /// use lentic::source::Band;
-/// use lentic::startup::{Inputs, Parameters, Planting, day_state, run};
+/// use lentic::startup::{Inputs, Parameters, PlantedMass, day_state, run};
 /// use lentic::units::Share;
 /// let tank = Inputs {
-///     planting: Planting { cover: Share::from_percent(40.0), ..Planting::default() },
+///     planting: PlantedMass { cover: Share::from_percent(40.0), ..PlantedMass::default() },
 ///     ..Inputs::reference()
 /// };
 /// let numbers = Parameters::<Band>::reference().central();

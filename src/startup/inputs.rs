@@ -23,7 +23,7 @@ pub struct Inputs {
     /// Mean depth of the cap; none is zero.
     pub cap_depth: Length,
     /// Plants on day 0.
-    pub planting: Planting,
+    pub planting: PlantedMass,
     /// Light at the water surface.
     pub light: PhotonFlux,
     /// Hours of light a day.
@@ -39,14 +39,14 @@ pub struct Inputs {
     /// Water that goes through a sponge filter, mean of the day.
     pub through_sponge: Flow,
     /// Feed given from day 0.
-    pub feed: Feed,
+    pub feed: DailyFeed,
     /// Cover to which floaters are thinned; none are taken without it.
     pub floaters_above: Option<Share>,
     /// Dry mass to which fast submerged plants are cut back, g/m2 of floor, if they were not
     /// planted thicker; none are cut without it.
     pub stems_above_g_m2: Option<f64>,
     /// What is done later, in any order.
-    pub events: Vec<Event>,
+    pub events: Vec<ModelEvent>,
     /// By what readings water is changed beside that, if by any.
     pub changes_by_reading: Option<ChangesByReading>,
 }
@@ -55,7 +55,7 @@ impl Inputs {
     /// The same tank before its animals: what it is fed with them is left out.
     #[must_use]
     pub fn before_animals(mut self) -> Self {
-        let fed = |event: &Event| matches!(event.kind, EventKind::Fed(_));
+        let fed = |event: &ModelEvent| matches!(event.kind, ModelEventKind::Fed(_));
         self.events.retain(|event| !fed(event));
         self
     }
@@ -70,7 +70,7 @@ impl Inputs {
             water: floor * Length::from_cm(16.0),
             soil_depth: Length::from_mm(25.0),
             cap_depth: Length::from_mm(25.0),
-            planting: Planting::default(),
+            planting: PlantedMass::default(),
             light: PhotonFlux::from_umol_m2_s(100.0),
             light_hours: 10.0,
             temperature: Temperature::from_celsius(25.0),
@@ -78,7 +78,7 @@ impl Inputs {
             oxygen: Concentration::from_mg_l(7.0),
             leaf_film: Length::ZERO,
             through_sponge: Flow::ZERO,
-            feed: Feed::default(),
+            feed: DailyFeed::default(),
             floaters_above: None,
             stems_above_g_m2: None,
             events: Vec::new(),
@@ -89,7 +89,7 @@ impl Inputs {
 
 /// Plants by group, dry mass in the whole tank.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub struct Planting {
+pub struct PlantedMass {
     /// Floaters given by the share of the surface they cover.
     pub cover: Share,
     /// Floaters given by mass; adds to the cover.
@@ -104,7 +104,7 @@ pub struct Planting {
 
 /// Feed for the animals.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub struct Feed {
+pub struct DailyFeed {
     /// Dry food a day.
     pub mass_per_day: Mass,
     /// Protein in it.
@@ -113,16 +113,16 @@ pub struct Feed {
 
 /// Something done on a day.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Event {
+pub struct ModelEvent {
     /// Days since filling.
     pub day: f64,
     /// What is done.
-    pub kind: EventKind,
+    pub kind: ModelEventKind,
 }
 
 /// What can be done to a running tank.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum EventKind {
+pub enum ModelEventKind {
     /// Share of the water replaced by tap water.
     WaterChange(Share),
     /// Sand spread over the cap.
@@ -130,11 +130,11 @@ pub enum EventKind {
     /// Share of the bed stirred up.
     Disturbed(Share),
     /// Plants put in.
-    PlantsAdded(Planting),
+    PlantsAdded(PlantedMass),
     /// Plants taken out, as far as there are any.
-    PlantsRemoved(Planting),
+    PlantsRemoved(PlantedMass),
     /// Feed given from now on.
-    Fed(Feed),
+    Fed(DailyFeed),
     /// Floaters thinned back to this cover from now on.
     Thinned(Share),
     /// Hours of light a day from now on.
@@ -212,7 +212,7 @@ impl Conditions {
 
     /// The same tank with other feed.
     #[must_use]
-    pub(super) fn fed(self, feed: Feed) -> Self {
+    pub(super) fn fed(self, feed: DailyFeed) -> Self {
         Self {
             feed_g_m2_d: feed.mass_per_day.g() / self.floor_m2,
             feed_protein: feed.protein.fraction(),

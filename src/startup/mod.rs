@@ -43,7 +43,7 @@ pub use by_reading::ChangesByReading;
 pub use day::{LightNeeds, Stands, TakenStand, day_state, light_needs, stands};
 pub use ensemble::{Draw, Member};
 pub use forecast::Forecast;
-pub use inputs::{Dissolved, Event, EventKind, Feed, Inputs, Planting};
+pub use inputs::{DailyFeed, Dissolved, Inputs, ModelEvent, ModelEventKind, PlantedMass};
 pub use run::{PlannedGrowth, planned_growth, run};
 pub use state::State;
 pub use supply::{Barrier, Supply, barrier, supply};

@@ -3,7 +3,7 @@
 use std::ops::ControlFlow;
 
 use super::by_reading::ChangesByReading;
-use super::inputs::{Event, EventKind, Inputs};
+use super::inputs::{Inputs, ModelEvent, ModelEventKind};
 use super::model::Model;
 use super::running::Tank;
 use super::state::{COUPLED_STATES, STATES, State};
@@ -178,7 +178,7 @@ pub(super) fn simulate(
     detail: Detail,
 ) -> Result<Trajectory, IntegrationError> {
     let end = f64::from(days);
-    let mut events: Vec<&Event> = inputs.events.iter().collect();
+    let mut events: Vec<&ModelEvent> = inputs.events.iter().collect();
     events.sort_by(|a, b| a.day.total_cmp(&b.day));
     let mut run = Run::new(inputs, parameters, days, detail);
     let mut day = 0.0;
@@ -231,7 +231,7 @@ impl Run {
             self.changed_on.push(changed);
             if let Some(rule) = self.rule {
                 self.tank
-                    .apply(changed, &EventKind::WaterChange(rule.share));
+                    .apply(changed, &ModelEventKind::WaterChange(rule.share));
             }
             day = changed;
         }
@@ -383,29 +383,29 @@ mod tests {
     use super::*;
     use crate::numerics::sobol::Sobol;
     use crate::source::Band;
-    use crate::startup::Planting;
+    use crate::startup::PlantedMass;
     use crate::startup::trajectory::highest;
     use crate::units::{Length, Mass, PhotonFlux, Share, Temperature};
 
     fn tank() -> Inputs {
         Inputs {
-            planting: Planting {
+            planting: PlantedMass {
                 cover: Share::from_percent(15.0),
                 fast: Mass::from_g(1.5),
                 slow: Mass::from_g(1.0),
-                ..Planting::default()
+                ..PlantedMass::default()
             },
             light: PhotonFlux::from_umol_m2_s(70.0),
             temperature: Temperature::from_celsius(24.0),
             floaters_above: Some(Share::from_percent(50.0)),
             events: vec![
-                Event {
+                ModelEvent {
                     day: 10.0,
-                    kind: EventKind::WaterChange(Share::from_percent(30.0)),
+                    kind: ModelEventKind::WaterChange(Share::from_percent(30.0)),
                 },
-                Event {
+                ModelEvent {
                     day: 12.0,
-                    kind: EventKind::CapAdded(Length::from_mm(5.0)),
+                    kind: ModelEventKind::CapAdded(Length::from_mm(5.0)),
                 },
             ],
             ..Inputs::reference()

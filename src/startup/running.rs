@@ -1,6 +1,6 @@
 //! A running tank as it stands between two events, and what the events do to it.
 
-use super::inputs::{Conditions, Dissolved, EventKind, Inputs, Planting};
+use super::inputs::{Conditions, Dissolved, Inputs, ModelEventKind, PlantedMass};
 use super::model::{Model, Starts};
 use super::nitrification::seed_on_plants;
 use super::passages::{OfEach, Passages};
@@ -75,21 +75,21 @@ impl Tank {
     }
 
     /// Does what an event says.
-    pub(super) fn apply(&mut self, day: f64, event: &EventKind) {
+    pub(super) fn apply(&mut self, day: f64, event: &ModelEventKind) {
         match event {
-            EventKind::WaterChange(share) => self.change_water(share.fraction()),
-            EventKind::CapAdded(depth) => self.add_cap(day, depth.m()),
-            EventKind::Disturbed(share) => self.stir(share.fraction()),
-            EventKind::PlantsAdded(planting) => self.plant(day, planting),
-            EventKind::PlantsRemoved(planting) => self.remove(planting),
-            EventKind::Fed(feed) => self.conditions = self.conditions.fed(*feed),
-            EventKind::Thinned(cover) => {
+            ModelEventKind::WaterChange(share) => self.change_water(share.fraction()),
+            ModelEventKind::CapAdded(depth) => self.add_cap(day, depth.m()),
+            ModelEventKind::Disturbed(share) => self.stir(share.fraction()),
+            ModelEventKind::PlantsAdded(planting) => self.plant(day, planting),
+            ModelEventKind::PlantsRemoved(planting) => self.remove(planting),
+            ModelEventKind::Fed(feed) => self.conditions = self.conditions.fed(*feed),
+            ModelEventKind::Thinned(cover) => {
                 self.conditions.floaters_above = Some(cover.fraction());
             }
-            EventKind::LightHours(hours) => self.conditions.light_hours = *hours,
-            EventKind::Temperature(water) => self.conditions.temperature_c = water.celsius(),
-            EventKind::BacteriaLost(share) => self.lose_bacteria(share.fraction()),
-            EventKind::Measured(water) => self.find(water),
+            ModelEventKind::LightHours(hours) => self.conditions.light_hours = *hours,
+            ModelEventKind::Temperature(water) => self.conditions.temperature_c = water.celsius(),
+            ModelEventKind::BacteriaLost(share) => self.lose_bacteria(share.fraction()),
+            ModelEventKind::Measured(water) => self.find(water),
         }
     }
 
@@ -162,7 +162,7 @@ impl Tank {
 
     /// Puts plants in with their stores and the bacteria on them; a group settles in from
     /// the average day of its mass.
-    fn plant(&mut self, day: f64, planting: &Planting) {
+    fn plant(&mut self, day: f64, planting: &PlantedMass) {
         let added = self.per_m2(planting);
         let carrying = added.floating + added.fast + added.slow;
         self.conditions.fixing_g_m2 += planting.fixing.g() / self.conditions.floor_m2;
@@ -196,7 +196,7 @@ impl Tank {
     }
 
     /// Takes plants out with what is in them.
-    fn remove(&mut self, planting: &Planting) {
+    fn remove(&mut self, planting: &PlantedMass) {
         let removed = self.per_m2(planting);
         let fixing = &mut self.conditions.fixing_g_m2;
         *fixing = (*fixing - planting.fixing.g() / self.conditions.floor_m2).max(0.0);
@@ -221,7 +221,7 @@ impl Tank {
         state.slow *= slow;
     }
 
-    fn per_m2(&self, planting: &Planting) -> Masses {
+    fn per_m2(&self, planting: &PlantedMass) -> Masses {
         let floor_m2 = self.conditions.floor_m2;
         let closed_layer = self.parameters.floating.closed_layer;
         Masses {
@@ -248,7 +248,7 @@ mod tests {
     /// Depth of the reference cube's water, m.
     const DEPTH_M: f64 = 0.16;
 
-    fn filled(planting: Planting) -> Tank {
+    fn filled(planting: PlantedMass) -> Tank {
         let inputs = Inputs {
             planting,
             ..Inputs::reference()
@@ -263,14 +263,17 @@ mod tests {
 
     #[test]
     fn a_change_of_all_water_brings_in_what_the_tap_holds_and_takes_out_the_rest() {
-        let mut tank = filled(Planting::default());
+        let mut tank = filled(PlantedMass::default());
         tank.state.ammonia = 3.0;
         tank.state.nitrite = 2.0;
         tank.state.nitrate = 1.0;
         tank.parameters.tap.ammonia = 0.25;
         tank.parameters.tap.nitrite = 0.5;
         tank.parameters.tap.nitrate = 0.75;
-        tank.apply(10.0, &EventKind::WaterChange(Share::from_fraction(1.0)));
+        tank.apply(
+            10.0,
+            &ModelEventKind::WaterChange(Share::from_fraction(1.0)),
+        );
         assert_relative_eq!(tank.state.nitrite, 0.5);
         assert_relative_eq!(
             tank.state.added_n,
@@ -281,17 +284,17 @@ mod tests {
 
     #[test]
     fn a_group_starts_on_the_mean_day_of_its_mass() {
-        let stems = Planting {
+        let stems = PlantedMass {
             fast: per_m2(30.0),
-            ..Planting::default()
+            ..PlantedMass::default()
         };
         let mut tank = filled(stems);
-        let more = Planting {
+        let more = PlantedMass {
             fast: per_m2(10.0),
             slow: per_m2(5.0),
-            ..Planting::default()
+            ..PlantedMass::default()
         };
-        tank.apply(20.0, &EventKind::PlantsAdded(more));
+        tank.apply(20.0, &ModelEventKind::PlantsAdded(more));
         assert_relative_eq!(tank.state.fast, 40.0, max_relative = 1e-9);
         assert_relative_eq!(tank.starts.fast, 5.0, max_relative = 1e-6);
         assert_relative_eq!(tank.state.slow, 5.0, max_relative = 1e-9);
@@ -301,11 +304,11 @@ mod tests {
 
     #[test]
     fn sand_laid_on_a_cap_adds_what_is_not_yet_filled() {
-        let mut tank = filled(Planting::default());
+        let mut tank = filled(PlantedMass::default());
         let day = 3.0;
         let risen = Passages::new(&tank.parameters, &tank.conditions).rise(tank.clean_cap_m, day);
         assert!(risen.ammonium > 0.1 && risen.ammonium < 0.9, "{risen:?}");
-        tank.apply(day, &EventKind::CapAdded(Length::from_mm(10.0)));
+        tank.apply(day, &ModelEventKind::CapAdded(Length::from_mm(10.0)));
         let clean_m = 0.025 * (1.0 - risen.ammonium) + 0.010;
         assert_relative_eq!(tank.clean_cap_m.ammonium, clean_m, max_relative = 1e-9);
         // phosphate, which sand holds back, has hardly begun to cross
@@ -316,10 +319,10 @@ mod tests {
 
     #[test]
     fn floaters_go_by_cover_and_by_mass_together() {
-        let half = Planting {
+        let half = PlantedMass {
             cover: Share::from_percent(50.0),
             floating: per_m2(7.0),
-            ..Planting::default()
+            ..PlantedMass::default()
         };
         let tank = filled(half);
         let closed = tank.parameters.floating.closed_layer;
@@ -328,17 +331,17 @@ mod tests {
 
     #[test]
     fn what_is_pulled_out_takes_its_nitrogen_along() {
-        let stems = Planting {
+        let stems = PlantedMass {
             fast: per_m2(40.0),
-            ..Planting::default()
+            ..PlantedMass::default()
         };
         let mut tank = filled(stems);
         let before = tank.state.fast_n;
-        let quarter = Planting {
+        let quarter = PlantedMass {
             fast: per_m2(10.0),
-            ..Planting::default()
+            ..PlantedMass::default()
         };
-        tank.apply(5.0, &EventKind::PlantsRemoved(quarter));
+        tank.apply(5.0, &ModelEventKind::PlantsRemoved(quarter));
         assert_relative_eq!(tank.state.fast, 30.0, max_relative = 1e-6);
         assert_relative_eq!(tank.state.fast_n, before * 0.75, max_relative = 1e-6);
         assert_relative_eq!(tank.state.added_n, -before * 0.25, max_relative = 1e-6);

@@ -259,7 +259,7 @@ mod tests {
     use crate::parameters::Parameters;
     use crate::source::Band;
     use crate::startup::running::Tank;
-    use crate::startup::{Feed, Inputs, Planting};
+    use crate::startup::{DailyFeed, Inputs, PlantedMass};
     use crate::units::{Length, Mass, Share};
 
     /// Amounts that random states lie below, in the unit of each.
@@ -269,17 +269,17 @@ mod tests {
     ];
 
     fn models() -> Vec<Model> {
-        let planted = Planting {
+        let planted = PlantedMass {
             cover: Share::from_percent(30.0),
             fast: Mass::from_g(3.0),
             slow: Mass::from_g(1.0),
-            ..Planting::default()
+            ..PlantedMass::default()
         };
         let thinned = Inputs {
             planting: planted,
             floaters_above: Some(Share::from_percent(40.0)),
             stems_above_g_m2: Some(70.0),
-            feed: Feed {
+            feed: DailyFeed {
                 mass_per_day: Mass::from_mg(20.0),
                 protein: Share::from_percent(45.0),
             },

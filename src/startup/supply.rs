@@ -1,6 +1,6 @@
 //! What the bed gives to the water where no plant takes it.
 
-use super::inputs::{Conditions, EventKind, Feed, Inputs, Planting};
+use super::inputs::{Conditions, DailyFeed, Inputs, ModelEventKind, PlantedMass};
 use super::passages::Passages;
 use super::run::run;
 use super::running::Tank;
@@ -55,12 +55,16 @@ pub fn supply(
     parameters: &Parameters<f64>,
     days: u32,
 ) -> Result<Supply, IntegrationError> {
-    let of_the_bed =
-        |kind: &EventKind| matches!(kind, EventKind::CapAdded(_) | EventKind::Disturbed(_));
+    let of_the_bed = |kind: &ModelEventKind| {
+        matches!(
+            kind,
+            ModelEventKind::CapAdded(_) | ModelEventKind::Disturbed(_)
+        )
+    };
     let bare = Inputs {
-        planting: Planting::default(),
+        planting: PlantedMass::default(),
         light: PhotonFlux::ZERO,
-        feed: Feed::default(),
+        feed: DailyFeed::default(),
         events: inputs
             .events
             .iter()

@@ -2,7 +2,7 @@
 
 use super::by_reading::ChangesByReading;
 use super::floating::reference_growth_per_d;
-use super::inputs::{Event, EventKind, Feed, Inputs, Planting};
+use super::inputs::{DailyFeed, Inputs, ModelEvent, ModelEventKind, PlantedMass};
 use crate::design::{self, Design, DutyHours, FloaterTraits, LightLevel, Planted, WaterChange};
 use crate::parameters::{Floating, Parameters};
 use crate::plants::light;
@@ -43,7 +43,7 @@ impl Inputs {
             water: design.water(),
             soil_depth: design.bed().soil.mean,
             cap_depth: design.bed().cap.mean,
-            planting: Planting::of(design.planted()),
+            planting: PlantedMass::of(design.planted()),
             light: PhotonFlux::from_umol_m2_s(surface_light(design).typical),
             light_hours: draft.light.hours,
             temperature: draft.water.temperature,
@@ -54,7 +54,7 @@ impl Inputs {
             feed: if draft.animals.is_empty() {
                 feed(draft.feed)
             } else {
-                Feed::default()
+                DailyFeed::default()
             },
             floaters_above: Some(draft.harvest.floaters_above),
             stems_above_g_m2: Some(draft.harvest.stems_above.g_m2()),
@@ -75,7 +75,7 @@ fn running(design: &Design) -> f64 {
     }
 }
 
-impl Planting {
+impl PlantedMass {
     /// Plants by group, floaters that draw nitrogen from the air apart.
     pub fn of(planted: &Planted) -> Self {
         Self {
@@ -117,41 +117,41 @@ pub fn surface_light(design: &Design) -> Band {
     }
 }
 
-fn feed(feed: design::Feed) -> Feed {
-    Feed {
+fn feed(feed: design::Feed) -> DailyFeed {
+    DailyFeed {
         mass_per_day: feed.mass_per_day,
         protein: feed.protein,
     }
 }
 
 /// Regular water changes, what is fed once animals are in, and the events.
-fn events(design: &Design, changes: Option<WaterChange>) -> Vec<Event> {
+fn events(design: &Design, changes: Option<WaterChange>) -> Vec<ModelEvent> {
     let draft = design.draft();
     let mut events = Vec::new();
     if let Some(change) = changes {
-        let kind = EventKind::WaterChange(change.share);
-        events.extend(change.days().map(|day| Event { day, kind }));
+        let kind = ModelEventKind::WaterChange(change.share);
+        events.extend(change.days().map(|day| ModelEvent { day, kind }));
     }
     let first_in = draft.animals.iter().map(|stock| stock.from_day);
     if let Some(day) = first_in.reduce(f64::min) {
-        let kind = EventKind::Fed(feed(draft.feed));
-        events.push(Event { day, kind });
+        let kind = ModelEventKind::Fed(feed(draft.feed));
+        events.push(ModelEvent { day, kind });
     }
     let areas = design.areas();
     events.extend(draft.events.iter().filter_map(|event| {
         let kind = match &event.kind {
-            design::EventKind::CapAdded(depth) => EventKind::CapAdded(*depth),
-            design::EventKind::WaterChange(share) => EventKind::WaterChange(*share),
-            design::EventKind::Disturbed(share) => EventKind::Disturbed(*share),
+            design::EventKind::CapAdded(depth) => ModelEventKind::CapAdded(*depth),
+            design::EventKind::WaterChange(share) => ModelEventKind::WaterChange(*share),
+            design::EventKind::Disturbed(share) => ModelEventKind::Disturbed(*share),
             design::EventKind::PlantsAdded(plants) => {
-                EventKind::PlantsAdded(Planting::of(&Planted::of(plants, areas)))
+                ModelEventKind::PlantsAdded(PlantedMass::of(&Planted::of(plants, areas)))
             }
             design::EventKind::PlantsRemoved(plants) => {
-                EventKind::PlantsRemoved(Planting::of(&Planted::of(plants, areas)))
+                ModelEventKind::PlantsRemoved(PlantedMass::of(&Planted::of(plants, areas)))
             }
             design::EventKind::Incident(_) => return None,
         };
-        Some(Event {
+        Some(ModelEvent {
             day: event.day,
             kind,
         })

@@ -18,7 +18,7 @@ use crate::night::{Ensemble, NightInputs};
 use crate::numerics::rodas::IntegrationError;
 use crate::plan::{watch_limit_mg_l, weight};
 use crate::startup::ensemble::central;
-use crate::startup::{Event, EventKind, Sample, day_state, surface_light};
+use crate::startup::{ModelEvent, ModelEventKind, Sample, day_state, surface_light};
 use crate::units::{Analyte, Concentration, Duration, Flow, Length, Mass, MassRate, Share, Volume};
 use crate::water::{atmosphere, oxygen};
 
@@ -149,11 +149,13 @@ pub(super) fn moved(run: &Runs<'_>) -> Result<MoveSection, IntegrationError> {
     let day = f64::from(setting.day);
     let mut inputs = setting.inputs.clone();
     let kinds = [
-        EventKind::Disturbed(MOVED_STIRS),
-        EventKind::BacteriaLost(BACTERIA_LOST),
-        EventKind::WaterChange(Share::from_fraction(1.0 - WATER_KEPT.fraction())),
+        ModelEventKind::Disturbed(MOVED_STIRS),
+        ModelEventKind::BacteriaLost(BACTERIA_LOST),
+        ModelEventKind::WaterChange(Share::from_fraction(1.0 - WATER_KEPT.fraction())),
     ];
-    inputs.events.extend(kinds.map(|kind| Event { day, kind }));
+    inputs
+        .events
+        .extend(kinds.map(|kind| ModelEvent { day, kind }));
     let peak = |of: fn(&Sample) -> f64, days: &[Sample]| {
         let after = days.iter().filter(|sample| sample.day > day);
         after.map(of).fold(0.0, f64::max)

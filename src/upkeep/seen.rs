@@ -5,7 +5,7 @@ use super::setting::Setting;
 use crate::design::Taken;
 use crate::source::Band;
 use crate::startup::{
-    EventKind, Member, Parameters, Sample, SoilStores, Stands, day_state, stands,
+    Member, ModelEventKind, Parameters, Sample, SoilStores, Stands, day_state, stands,
 };
 use crate::units::Mass;
 
@@ -225,7 +225,7 @@ impl<'a> Window<'a> {
         let (from, to) = (self.first.day, self.last.day);
         let events = self.setting.inputs.events.iter();
         events.filter_map(move |event| match event.kind {
-            EventKind::WaterChange(share) if event.day >= from && event.day < to => {
+            ModelEventKind::WaterChange(share) if event.day >= from && event.day < to => {
                 let before = self.days.get((event.day - from).floor() as usize)?;
                 Some((before, share.fraction()))
             }

@@ -5,7 +5,7 @@ use super::routine::Routine;
 use crate::catalogue::{Group, Portion};
 use crate::design::{Biomass, Design, EventKind as Done, Planted, Planting, WaterChange};
 use crate::night::upkeep::Upkeep as Running;
-use crate::startup::{EventKind, Inputs, Parameters, fed_nitrogen};
+use crate::startup::{Inputs, ModelEventKind, Parameters, fed_nitrogen};
 use crate::units::{Share, Volume};
 
 /// Days that the week's figures are read off.
@@ -95,7 +95,7 @@ impl<'a> Setting<'a> {
             .inputs
             .events
             .iter()
-            .find(|event| matches!(event.kind, EventKind::Fed(_)));
+            .find(|event| matches!(event.kind, ModelEventKind::Fed(_)));
         fed.map_or(0.0, |event| event.day)
     }
 
@@ -173,7 +173,7 @@ impl<'a> Setting<'a> {
             .events
             .iter()
             .filter_map(|event| match event.kind {
-                EventKind::WaterChange(share) => Some((event.day, share.fraction())),
+                ModelEventKind::WaterChange(share) => Some((event.day, share.fraction())),
                 _ => None,
             })
     }

@@ -1,7 +1,7 @@
 //! No plant makes more oxygen than its light pays for.
 
 use lentic::source::Band;
-use lentic::startup::{Draw, Inputs, Parameters, Planting, Sample, ensemble, run};
+use lentic::startup::{Draw, Inputs, Parameters, PlantedMass, Sample, ensemble, run};
 use lentic::units::{Mass, Share};
 
 use crate::{command, demo};
@@ -44,11 +44,11 @@ fn growth_of_a_heavily_planted_cube_takes_no_more_light_than_there_is() {
     let cube = Inputs::reference();
     let dry = |g_m2: f64| Mass::from_g(g_m2 * cube.floor.m2());
     let heavy = Inputs {
-        planting: Planting {
+        planting: PlantedMass {
             cover: Share::from_percent(40.0),
             fast: dry(100.0),
             slow: dry(25.0),
-            ..Planting::default()
+            ..PlantedMass::default()
         },
         floaters_above: Some(Share::from_percent(50.0)),
         ..cube

@@ -7,7 +7,7 @@ use lentic::catalogue::soils;
 use lentic::numerics::quantile::quantile;
 use lentic::numerics::sobol::Sobol;
 use lentic::source::Band;
-use lentic::startup::{Draw, EventKind, Inputs, Parameters, ensemble};
+use lentic::startup::{Draw, Inputs, ModelEventKind, Parameters, ensemble};
 use lentic::units::{Mass, Share};
 
 use crate::command;
@@ -105,7 +105,7 @@ const LEVERS: &[Lever] = &[
     }),
     ("later animals", |inputs, _| {
         for event in &mut inputs.events {
-            if matches!(event.kind, EventKind::Fed(_)) {
+            if matches!(event.kind, ModelEventKind::Fed(_)) {
                 event.day += 21.0;
             }
         }

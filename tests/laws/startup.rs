@@ -2,20 +2,21 @@
 
 use lentic::source::Band;
 use lentic::startup::{
-    Event, EventKind, Feed, Inputs, Parameters, Planting, State, Trajectory, run, supply,
+    DailyFeed, Inputs, ModelEvent, ModelEventKind, Parameters, PlantedMass, State, Trajectory, run,
+    supply,
 };
 use lentic::units::{Area, Concentration, Flow, Length, Mass, PhotonFlux, Share, Temperature};
 
 const DEPTH_M: f64 = 0.16;
 
-fn tank(events: Vec<Event>) -> Inputs {
+fn tank(events: Vec<ModelEvent>) -> Inputs {
     let floor = Area::from_m2(0.1);
     Inputs {
         floor,
         water: floor * Length::from_m(DEPTH_M),
         soil_depth: Length::from_mm(25.0),
         cap_depth: Length::from_mm(25.0),
-        planting: Planting {
+        planting: PlantedMass {
             cover: Share::from_percent(20.0),
             floating: Mass::from_g(0.1),
             fixing: Mass::ZERO,
@@ -29,7 +30,7 @@ fn tank(events: Vec<Event>) -> Inputs {
         oxygen: Concentration::from_mg_l(7.0),
         leaf_film: Length::from_mm(1.0),
         through_sponge: Flow::ZERO,
-        feed: Feed::default(),
+        feed: DailyFeed::default(),
         floaters_above: Some(Share::from_percent(30.0)),
         stems_above_g_m2: Some(200.0),
         events,
@@ -37,16 +38,16 @@ fn tank(events: Vec<Event>) -> Inputs {
     }
 }
 
-fn bare(events: Vec<Event>) -> Inputs {
+fn bare(events: Vec<ModelEvent>) -> Inputs {
     Inputs {
-        planting: Planting::default(),
+        planting: PlantedMass::default(),
         light: PhotonFlux::ZERO,
         ..tank(events)
     }
 }
 
-fn on(day: f64, kind: EventKind) -> Event {
-    Event { day, kind }
+fn on(day: f64, kind: ModelEventKind) -> ModelEvent {
+    ModelEvent { day, kind }
 }
 
 fn numbers() -> Parameters<f64> {
@@ -57,29 +58,29 @@ fn follow(inputs: &Inputs) -> Trajectory {
     run(inputs, &numbers(), 40).unwrap_or_else(|error| panic!("{error}"))
 }
 
-fn everything() -> Vec<Event> {
+fn everything() -> Vec<ModelEvent> {
     let half = Share::from_percent(50.0);
-    let some = Planting {
+    let some = PlantedMass {
         cover: Share::from_percent(10.0),
         floating: Mass::from_g(0.2),
         fixing: Mass::from_g(0.1),
         fast: Mass::from_g(1.0),
         slow: Mass::from_g(0.5),
     };
-    let feed = Feed {
+    let feed = DailyFeed {
         mass_per_day: Mass::from_mg(40.0),
         protein: Share::from_percent(45.0),
     };
     // out of order on purpose, and one after the end
     vec![
-        on(21.3, EventKind::Fed(feed)),
-        on(7.0, EventKind::WaterChange(half)),
-        on(9.51, EventKind::CapAdded(Length::from_mm(10.0))),
-        on(14.0, EventKind::PlantsAdded(some)),
-        on(14.0, EventKind::Disturbed(Share::from_percent(10.0))),
-        on(28.0, EventKind::PlantsRemoved(some)),
-        on(0.0, EventKind::WaterChange(half)),
-        on(99.0, EventKind::WaterChange(half)),
+        on(21.3, ModelEventKind::Fed(feed)),
+        on(7.0, ModelEventKind::WaterChange(half)),
+        on(9.51, ModelEventKind::CapAdded(Length::from_mm(10.0))),
+        on(14.0, ModelEventKind::PlantsAdded(some)),
+        on(14.0, ModelEventKind::Disturbed(Share::from_percent(10.0))),
+        on(28.0, ModelEventKind::PlantsRemoved(some)),
+        on(0.0, ModelEventKind::WaterChange(half)),
+        on(99.0, ModelEventKind::WaterChange(half)),
     ]
 }
 
@@ -143,7 +144,7 @@ fn no_amount_falls_below_zero() {
 fn a_water_change_dilutes_towards_tap_water() {
     let plain = follow(&bare(vec![]));
     let share = Share::from_percent(40.0);
-    let changed = follow(&bare(vec![on(10.0, EventKind::WaterChange(share))]));
+    let changed = follow(&bare(vec![on(10.0, ModelEventKind::WaterChange(share))]));
     let before = changed.at_day(10).unwrap().state;
     let undiluted = plain.at_day(10).unwrap().state;
     assert_near(before.ammonia, undiluted.ammonia, 1e-5);
@@ -158,11 +159,11 @@ fn a_water_change_dilutes_towards_tap_water() {
 #[test]
 fn events_that_do_nothing_change_nothing() {
     let nothing = vec![
-        on(3.3, EventKind::WaterChange(Share::ZERO)),
-        on(5.0, EventKind::Disturbed(Share::ZERO)),
-        on(6.7, EventKind::PlantsAdded(Planting::default())),
-        on(8.0, EventKind::PlantsRemoved(Planting::default())),
-        on(9.0, EventKind::Fed(Feed::default())),
+        on(3.3, ModelEventKind::WaterChange(Share::ZERO)),
+        on(5.0, ModelEventKind::Disturbed(Share::ZERO)),
+        on(6.7, ModelEventKind::PlantsAdded(PlantedMass::default())),
+        on(8.0, ModelEventKind::PlantsRemoved(PlantedMass::default())),
+        on(9.0, ModelEventKind::Fed(DailyFeed::default())),
     ];
     let (plain, cut) = (follow(&tank(vec![])), follow(&tank(nothing)));
     for (one, other) in plain.days().zip(cut.days()) {
@@ -178,7 +179,7 @@ fn pairs(one: &State, other: &State) -> impl Iterator<Item = (f64, f64)> {
 
 #[test]
 fn clean_sand_stops_the_release_until_it_fills() {
-    let added = on(15.0, EventKind::CapAdded(Length::from_mm(15.0)));
+    let added = on(15.0, ModelEventKind::CapAdded(Length::from_mm(15.0)));
     let (plain, capped) = (follow(&bare(vec![])), follow(&bare(vec![added])));
     let release =
         |trajectory: &Trajectory, sample: usize| trajectory.samples[sample].release_g_m2_d;
@@ -190,7 +191,7 @@ fn clean_sand_stops_the_release_until_it_fills() {
 /// On the day of filling, sand laid in two goes is one cap.
 #[test]
 fn a_cap_laid_in_two_goes_on_day_0_is_one_cap() {
-    let second = on(0.0, EventKind::CapAdded(Length::from_mm(10.0)));
+    let second = on(0.0, ModelEventKind::CapAdded(Length::from_mm(10.0)));
     let twice = Inputs {
         cap_depth: Length::from_mm(15.0),
         ..bare(vec![second])
@@ -206,7 +207,7 @@ fn a_cap_laid_in_two_goes_on_day_0_is_one_cap() {
 
 #[test]
 fn stirring_brings_its_share_of_the_soil_nitrogen_up_at_once() {
-    let stirred = on(12.0, EventKind::Disturbed(Share::from_percent(10.0)));
+    let stirred = on(12.0, ModelEventKind::Disturbed(Share::from_percent(10.0)));
     let (plain, cloudy) = (follow(&bare(vec![])), follow(&bare(vec![stirred])));
     let before = plain.at_day(12).unwrap().state;
     let jump = 0.1 * before.soil_n;
@@ -220,7 +221,10 @@ fn stirring_brings_its_share_of_the_soil_nitrogen_up_at_once() {
 /// hours, so that it is measured as it comes up.
 #[test]
 fn stirring_an_old_bed_brings_ammonia_up() {
-    let stirred = vec![on(300.0, EventKind::Disturbed(Share::from_percent(30.0)))];
+    let stirred = vec![on(
+        300.0,
+        ModelEventKind::Disturbed(Share::from_percent(30.0)),
+    )];
     let of = |events| run(&tank(events), &numbers(), 301).unwrap().stirred_g_m2;
     let brought_up = (of(stirred) - of(vec![])) / DEPTH_M;
     assert!(brought_up > 0.01, "{brought_up} mg N/L");
@@ -228,24 +232,24 @@ fn stirring_an_old_bed_brings_ammonia_up() {
 
 #[test]
 fn plants_taken_out_are_gone_and_new_ones_settle_in_anew() {
-    let all = Planting {
+    let all = PlantedMass {
         cover: Share::from_percent(100.0),
         floating: Mass::from_kg(1.0),
         fixing: Mass::from_kg(1.0),
         fast: Mass::from_kg(1.0),
         slow: Mass::from_kg(1.0),
     };
-    let cleared = follow(&tank(vec![on(10.0, EventKind::PlantsRemoved(all))]));
+    let cleared = follow(&tank(vec![on(10.0, ModelEventKind::PlantsRemoved(all))]));
     let after = cleared.at_day(11).unwrap().state;
     for mass in [after.floating, after.fast, after.slow, after.fast_n] {
         assert!(mass.abs() < 1e-6, "{mass}");
     }
     // a stand planted late grows as slowly at first as one planted on day 0
     let late = Inputs {
-        planting: Planting::default(),
+        planting: PlantedMass::default(),
         ..tank(vec![on(
             10.0,
-            EventKind::PlantsAdded(tank(vec![]).planting),
+            ModelEventKind::PlantsAdded(tank(vec![]).planting),
         )])
     };
     let early = follow(&tank(vec![]));
@@ -259,11 +263,11 @@ fn plants_taken_out_are_gone_and_new_ones_settle_in_anew() {
 
 #[test]
 fn feed_raises_ammonia_by_its_protein() {
-    let feed = Feed {
+    let feed = DailyFeed {
         mass_per_day: Mass::from_g(0.1),
         protein: Share::from_percent(45.0),
     };
-    let fed = follow(&bare(vec![on(2.0, EventKind::Fed(feed))]));
+    let fed = follow(&bare(vec![on(2.0, ModelEventKind::Fed(feed))]));
     let plain = follow(&bare(vec![]));
     let more =
         |day| fed.at_day(day).unwrap().state.added_n - plain.at_day(day).unwrap().state.added_n;
@@ -278,14 +282,14 @@ fn feed_raises_ammonia_by_its_protein() {
 /// the mole: 0.071393 meq to the milligram.
 #[test]
 fn alkalinity_is_used_by_the_charge_of_the_nitrogen_in_the_water() {
-    let feed = Feed {
+    let feed = DailyFeed {
         mass_per_day: Mass::from_g(0.1),
         protein: Share::from_percent(45.0),
     };
     for inputs in [
         bare(vec![]),
-        bare(vec![on(2.0, EventKind::Fed(feed))]),
-        tank(vec![on(2.0, EventKind::Fed(feed))]),
+        bare(vec![on(2.0, ModelEventKind::Fed(feed))]),
+        tank(vec![on(2.0, ModelEventKind::Fed(feed))]),
     ] {
         let trajectory = follow(&inputs);
         let charge = |state: &State| state.nitrite + state.nitrate - state.ammonia;
@@ -300,7 +304,7 @@ fn alkalinity_is_used_by_the_charge_of_the_nitrogen_in_the_water() {
 #[test]
 fn a_water_change_renews_its_share_of_the_alkalinity() {
     let share = Share::from_percent(40.0);
-    let changed = follow(&bare(vec![on(30.0, EventKind::WaterChange(share))]));
+    let changed = follow(&bare(vec![on(30.0, ModelEventKind::WaterChange(share))]));
     let before = changed.at_day(30).unwrap().state.alkalinity_used;
     let after = changed.samples[30 * 8 + 1].state.alkalinity_used;
     assert_near(after, 0.6 * before, 0.03);
@@ -311,14 +315,14 @@ fn the_supply_asks_neither_plants_nor_light_nor_water_changes() {
     let planted = supply(
         &tank(vec![on(
             4.0,
-            EventKind::WaterChange(Share::from_percent(50.0)),
+            ModelEventKind::WaterChange(Share::from_percent(50.0)),
         )]),
         &numbers(),
         21,
     );
     let empty = supply(&bare(vec![]), &numbers(), 21);
     assert_eq!(planted, empty);
-    let more_sand = on(0.0, EventKind::CapAdded(Length::from_mm(25.0)));
+    let more_sand = on(0.0, ModelEventKind::CapAdded(Length::from_mm(25.0)));
     let thicker = supply(&bare(vec![more_sand]), &numbers(), 21).unwrap();
     assert!(thicker.released_g_m2 < 0.7 * empty.unwrap().released_g_m2);
 }
@@ -348,7 +352,7 @@ fn numbers_that_make_no_tank_are_an_error_not_a_panic() {
     };
     assert!(run(&dry, &numbers(), 5).is_err());
     let odd = Inputs {
-        events: vec![on(f64::NAN, EventKind::WaterChange(Share::ZERO))],
+        events: vec![on(f64::NAN, ModelEventKind::WaterChange(Share::ZERO))],
         ..bare(vec![])
     };
     assert_eq!(run(&odd, &numbers(), 5), run(&bare(vec![]), &numbers(), 5));
@@ -359,9 +363,9 @@ fn numbers_that_make_no_tank_are_an_error_not_a_panic() {
 fn floaters_that_feed_from_the_air_shade_as_others_do() {
     let numbers = numbers();
     let floor = tank(vec![]).floor;
-    let half = Planting {
+    let half = PlantedMass {
         fixing: Mass::from_g(0.5 * numbers.floating.closed_layer * floor.m2()),
-        ..Planting::default()
+        ..PlantedMass::default()
     };
     let lit = |planting, events| Inputs {
         planting,
@@ -369,7 +373,7 @@ fn floaters_that_feed_from_the_air_shade_as_others_do() {
         ..bare(events)
     };
     let light = |inputs: &Inputs, day: u32| follow(inputs).at_day(day).unwrap().light_umol_m2_s;
-    let open = lit(Planting::default(), vec![]);
+    let open = lit(PlantedMass::default(), vec![]);
     let under = lit(half, vec![]);
     let share = 0.5 + 0.5 * (1.0 - numbers.floating.absorptance);
     assert_near(light(&under, 0), share * light(&open, 0), 1e-12);
@@ -379,11 +383,11 @@ fn floaters_that_feed_from_the_air_shade_as_others_do() {
     };
     assert_near(day_state(&under, 30).cover.fraction(), 0.5, 1e-12);
     let later = lit(
-        Planting::default(),
-        vec![on(10.0, EventKind::PlantsAdded(half))],
+        PlantedMass::default(),
+        vec![on(10.0, ModelEventKind::PlantsAdded(half))],
     );
     assert_near(day_state(&later, 10).cover.fraction(), 0.0, 1e-12);
     assert_near(day_state(&later, 11).cover.fraction(), 0.5, 1e-12);
-    let taken = lit(half, vec![on(10.0, EventKind::PlantsRemoved(half))]);
+    let taken = lit(half, vec![on(10.0, ModelEventKind::PlantsRemoved(half))]);
     assert_near(day_state(&taken, 11).cover.fraction(), 0.0, 1e-12);
 }

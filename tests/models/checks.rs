@@ -6,7 +6,7 @@
 //! 1 %, smaller ones to 1e-5.
 
 use lentic::source::Band;
-use lentic::startup::{Inputs, Parameters, Planting, Sample, Trajectory, run};
+use lentic::startup::{Inputs, Parameters, PlantedMass, Sample, Trajectory, run};
 use lentic::units::{Area, Length, Mass, PhotonFlux, Share, Temperature};
 
 /// What the prototype printed of a run of ninety days.
@@ -61,16 +61,16 @@ fn numbers() -> Parameters<f64> {
 }
 
 /// Plants in g dry/m2 and per cent of the surface.
-fn planting(cover_pct: f64, fast_g_m2: f64, slow_g_m2: f64) -> Planting {
-    Planting {
+fn planting(cover_pct: f64, fast_g_m2: f64, slow_g_m2: f64) -> PlantedMass {
+    PlantedMass {
         cover: Share::from_percent(cover_pct),
         fast: Mass::from_g(fast_g_m2 * FLOOR),
         slow: Mass::from_g(slow_g_m2 * FLOOR),
-        ..Planting::default()
+        ..PlantedMass::default()
     }
 }
 
-fn reference(light: f64, planting: Planting) -> Inputs {
+fn reference(light: f64, planting: PlantedMass) -> Inputs {
     let floor = Area::from_m2(FLOOR);
     Inputs {
         floor,
@@ -213,7 +213,11 @@ fn dark_without_plants() {
             released_p: 0.086_93,
         },
     };
-    holds(&reference(0.0, Planting::default()), &numbers(), &printed);
+    holds(
+        &reference(0.0, PlantedMass::default()),
+        &numbers(),
+        &printed,
+    );
 }
 
 #[test]
@@ -245,7 +249,11 @@ fn lit_without_plants() {
             released_p: 0.092_95,
         },
     };
-    holds(&reference(100.0, Planting::default()), &numbers(), &printed);
+    holds(
+        &reference(100.0, PlantedMass::default()),
+        &numbers(),
+        &printed,
+    );
 }
 
 #[test]

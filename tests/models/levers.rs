@@ -2,7 +2,7 @@
 //! the same equations, within 0.05. `cargo test --test models levers -- --ignored` prints both.
 
 use lentic::source::Band;
-use lentic::startup::{Draw, Inputs, Parameters, Planting, ensemble};
+use lentic::startup::{Draw, Inputs, Parameters, PlantedMass, ensemble};
 use lentic::units::{Area, Length, Mass, PhotonFlux, Share, Temperature};
 
 const FLOOR: f64 = 0.05;
@@ -47,11 +47,11 @@ impl Cube {
             water: floor * Length::from_cm(18.0),
             soil_depth: Length::from_mm(self.soil_mm),
             cap_depth: Length::from_mm(self.cap_mm),
-            planting: Planting {
+            planting: PlantedMass {
                 cover: Share::from_percent(self.cover_pct),
                 fast: dry(self.fast_g_m2),
                 slow: dry(self.slow_g_m2),
-                ..Planting::default()
+                ..PlantedMass::default()
             },
             light: PhotonFlux::from_umol_m2_s(self.light),
             light_hours: self.hours,

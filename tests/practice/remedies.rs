@@ -10,7 +10,7 @@ use lentic::diagnosis::remedy::{CauseRemedy, Treatment, treat};
 use lentic::diagnosis::weighing::Weighing;
 use lentic::diagnosis::{MEMBERS, Measurement, Reported, Subject, diagnose};
 use lentic::plan::Options;
-use lentic::startup::EventKind;
+use lentic::startup::ModelEventKind;
 use rayon::prelude::*;
 
 use crate::diagnosis::{DEMOS, ENOUGH_PLANTS, check, demo, sixty};
@@ -56,7 +56,7 @@ fn litres_a_day(design: &Design, treatment: &Treatment) -> Vec<f64> {
     let mut days = vec![0.0; 30];
     for event in &treatment.tank.inputs.events {
         let after = event.day - treatment.estimate.now_d;
-        if let (EventKind::WaterChange(share), true) = (event.kind, after > 0.0) {
+        if let (ModelEventKind::WaterChange(share), true) = (event.kind, after > 0.0) {
             days[after as usize] += share.fraction() * design.water().litres();
         }
     }

@@ -2,7 +2,7 @@
 //! of 22.2 cm with 25 mm of soil, 25 mm of sand and 16 cm of water.
 
 use lentic::source::Band;
-use lentic::startup::{Inputs, Parameters, Planting, State, Trajectory, run};
+use lentic::startup::{Inputs, Parameters, PlantedMass, State, Trajectory, run};
 use lentic::units::{Length, Mass, PhotonFlux, Share};
 
 const LAMP_UMOL_M2_S: f64 = 100.0;
@@ -21,11 +21,11 @@ fn cube(lamp_umol_m2_s: f64, stand: Stand) -> Inputs {
     let cube = Inputs::reference();
     let dry = |g_m2: f64| Mass::from_g(g_m2 * cube.floor.m2());
     Inputs {
-        planting: Planting {
+        planting: PlantedMass {
             cover: Share::from_percent(stand.cover_pct),
             fast: dry(stand.fast_g_m2),
             slow: dry(stand.slow_g_m2),
-            ..Planting::default()
+            ..PlantedMass::default()
         },
         light: PhotonFlux::from_umol_m2_s(lamp_umol_m2_s),
         floaters_above: Some(Share::from_percent(stand.cover_pct + 10.0)),

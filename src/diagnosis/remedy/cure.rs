@@ -7,7 +7,7 @@ use super::super::scenario::{SHADED_CARBON, Scenario};
 use super::dilution::ChangeWater;
 use super::plants::Addition;
 use crate::finding::Action;
-use crate::startup::{Event, EventKind, Feed};
+use crate::startup::{DailyFeed, ModelEvent, ModelEventKind};
 use crate::units::{Length, Mass, Share, Temperature};
 
 /// The deepest cap that is suggested, mm.
@@ -150,47 +150,49 @@ impl Cure {
     ) -> Scenario {
         let mut tank = estimate.tank.clone();
         let mut now = |kind| {
-            tank.inputs.events.push(Event {
+            tank.inputs.events.push(ModelEvent {
                 day: estimate.now_d,
                 kind,
             });
         };
         match self {
-            Self::Sand => now(EventKind::CapAdded(Length::from_mm(amount))),
-            Self::Plants => now(EventKind::PlantsAdded(
+            Self::Sand => now(ModelEventKind::CapAdded(Length::from_mm(amount))),
+            Self::Plants => now(ModelEventKind::PlantsAdded(
                 Addition::step(case, amount as u32).planting(),
             )),
             Self::SandAndPlants => {
-                now(EventKind::CapAdded(sand_beside_plants(case, amount)));
-                now(EventKind::PlantsAdded(
+                now(ModelEventKind::CapAdded(sand_beside_plants(case, amount)));
+                now(ModelEventKind::PlantsAdded(
                     Addition::step(case, amount as u32).planting(),
                 ));
             }
             Self::Thin => {
-                now(EventKind::Thinned(Share::from_percent(amount)));
+                now(ModelEventKind::Thinned(Share::from_percent(amount)));
                 // what the cover kept off comes back with the light
                 tank.numbers.fast.carbon_factor /= SHADED_CARBON;
                 tank.numbers.slow.growth /= SHADED_CARBON;
             }
-            Self::LessLight => now(EventKind::LightHours(amount)),
-            Self::LessFood => now(EventKind::Fed(food_left(estimate, amount))),
+            Self::LessLight => now(ModelEventKind::LightHours(amount)),
+            Self::LessFood => now(ModelEventKind::Fed(food_left(estimate, amount))),
             Self::Blend => {
                 tank.numbers.tap.nitrate *= 1.0 - amount / 100.0;
                 tank.numbers.tap.ammonia *= 1.0 - amount / 100.0;
             }
-            Self::Cool => now(EventKind::Temperature(Temperature::from_celsius(amount))),
+            Self::Cool => now(ModelEventKind::Temperature(Temperature::from_celsius(
+                amount,
+            ))),
             Self::CleanOut => {
-                now(EventKind::Fed(own_feed(case)));
+                now(ModelEventKind::Fed(own_feed(case)));
                 if estimate.cause == Cause::LeavesMelting {
                     tank.numbers.submerged.melt = case.bands.submerged.melt.typical;
                 }
             }
-            Self::Rehome => now(EventKind::Fed(Feed::default())),
+            Self::Rehome => now(ModelEventKind::Fed(DailyFeed::default())),
             Self::Fast => {
-                now(EventKind::Fed(Feed::default()));
-                tank.inputs.events.push(Event {
+                now(ModelEventKind::Fed(DailyFeed::default()));
+                tank.inputs.events.push(ModelEvent {
                     day: estimate.now_d + FAST_D,
-                    kind: EventKind::Fed(food_left(estimate, FED_AFTER_PCT)),
+                    kind: ModelEventKind::Fed(food_left(estimate, FED_AFTER_PCT)),
                 });
             }
             Self::Wait => {}
@@ -216,15 +218,15 @@ pub(super) fn sand_beside_plants(case: &CaseHistory<'_>, step: f64) -> Length {
 }
 
 /// What the spec says is fed, once animals are in.
-fn own_feed(case: &CaseHistory<'_>) -> Feed {
+fn own_feed(case: &CaseHistory<'_>) -> DailyFeed {
     let feed = case.design.draft().feed;
     if case.is_stocked() {
-        Feed {
+        DailyFeed {
             mass_per_day: feed.mass_per_day,
             protein: feed.protein,
         }
     } else {
-        Feed::default()
+        DailyFeed::default()
     }
 }
 
@@ -242,19 +244,19 @@ fn food_steps(case: &CaseHistory<'_>, estimate: &TankEstimate) -> Vec<f64> {
 }
 
 /// What goes in by the estimate on the last day.
-pub(super) fn fed_now(estimate: &TankEstimate) -> Feed {
+pub(super) fn fed_now(estimate: &TankEstimate) -> DailyFeed {
     let events = estimate.tank.inputs.events.iter();
     let fed = events.filter_map(|event| match event.kind {
-        EventKind::Fed(feed) => Some((event.day, feed)),
+        ModelEventKind::Fed(feed) => Some((event.day, feed)),
         _ => None,
     });
     fed.max_by(|a, b| a.0.total_cmp(&b.0))
         .map_or(estimate.tank.inputs.feed, |(_, feed)| feed)
 }
 
-fn food_left(estimate: &TankEstimate, percent: f64) -> Feed {
+fn food_left(estimate: &TankEstimate, percent: f64) -> DailyFeed {
     let fed = fed_now(estimate);
-    Feed {
+    DailyFeed {
         mass_per_day: Mass::from_g(fed.mass_per_day.g() * percent / 100.0),
         ..fed
     }

@@ -8,7 +8,7 @@ use super::super::scenario::Scenario;
 use super::limit::{Limits, NUTRIENTS};
 use crate::finding::Action;
 use crate::numerics::rodas::IntegrationError;
-use crate::startup::{Event, EventKind};
+use crate::startup::{ModelEvent, ModelEventKind};
 use crate::units::{Analyte, Share};
 
 /// Regular changes, share of the water in % and days between, each more than the one before;
@@ -128,8 +128,8 @@ impl Immediate {
     pub(super) fn apply(&self, tank: &mut Scenario, now_d: f64) {
         for round in 0..self.rounds {
             let day = now_d + ROUND_D * f64::from(round) + 1e-3;
-            let kind = EventKind::WaterChange(Share::from_percent(self.share_pct));
-            tank.inputs.events.push(Event { day, kind });
+            let kind = ModelEventKind::WaterChange(Share::from_percent(self.share_pct));
+            tank.inputs.events.push(ModelEvent { day, kind });
         }
     }
 
@@ -187,8 +187,8 @@ impl Pace {
     fn apply(self, tank: &mut Scenario, now_d: f64) {
         let mut day = now_d + self.every_d;
         while day <= now_d + self.until_d {
-            let kind = EventKind::WaterChange(Share::from_percent(self.share_pct));
-            tank.inputs.events.push(Event { day, kind });
+            let kind = ModelEventKind::WaterChange(Share::from_percent(self.share_pct));
+            tank.inputs.events.push(ModelEvent { day, kind });
             day += self.every_d;
         }
     }

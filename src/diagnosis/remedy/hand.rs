@@ -13,7 +13,7 @@ use crate::night::limits::DAWN_WATCH_MG_L;
 use crate::night::sizing::{AirNeed, air_needed};
 use crate::numerics::rodas::IntegrationError;
 use crate::startup::limits::NO_RISE_MG_N_L;
-use crate::startup::{Dissolved, Event, EventKind, day_state};
+use crate::startup::{Dissolved, ModelEvent, ModelEventKind, day_state};
 use crate::units::show::{counted, significant};
 use crate::units::{Analyte, Concentration};
 use crate::water::salt::BAKING_SODA;
@@ -163,9 +163,9 @@ fn dosed(case: &CaseHistory<'_>, estimate: &TankEstimate, held: &Held, given: &D
     let first = given.dosing.iter().find(|dose| dose.doses_per_week > 0);
     let rise: f64 = first.map_or(0.0, |dose| dose.raises_nitrate_mg_l);
     let mut tank = held.tank.clone();
-    tank.inputs.events.push(Event {
+    tank.inputs.events.push(ModelEvent {
         day: estimate.now_d,
-        kind: EventKind::Measured(Dissolved {
+        kind: ModelEventKind::Measured(Dissolved {
             nitrate_n: Some(Analyte::Nitrate.element(Concentration::from_mg_l(now + rise))),
             ..Dissolved::default()
         }),

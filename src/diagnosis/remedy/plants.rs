@@ -3,7 +3,7 @@
 use super::super::case::CaseHistory;
 use crate::catalogue::{Group, Plant, Portion, plants};
 use crate::design::closed;
-use crate::startup::Planting;
+use crate::startup::PlantedMass;
 use crate::units::Mass;
 
 /// Floaters are brought to at most this cover, %.
@@ -51,11 +51,11 @@ impl Addition {
     }
 
     /// As the model takes it.
-    pub(super) fn planting(&self) -> Planting {
-        Planting {
+    pub(super) fn planting(&self) -> PlantedMass {
+        PlantedMass {
             floating: self.floating,
             fast: self.fast,
-            ..Planting::default()
+            ..PlantedMass::default()
         }
     }
 
