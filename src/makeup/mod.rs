@@ -13,7 +13,7 @@ use crate::finding::Action;
 use crate::plan::cautions_for;
 use crate::units::{Share, Temperature, Volume};
 use mixture::Mixture;
-use treatment::{Chlorine, Pace, Warmth};
+use treatment::{Chlorine, RefillPace, Warmth};
 
 /// What new water is for.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -66,7 +66,7 @@ pub fn makeup(design: &Design, new: NewWater) -> Result<Makeup, MakeupError> {
     let is_stocked = new != NewWater::Fill && !design.draft().animals.is_empty();
     let chlorine = Chlorine::of(design, &mixture);
     let warmth = Warmth::of(design, &mixture, share);
-    let pace = is_stocked.then(|| Pace::of(design, &mixture, share));
+    let pace = is_stocked.then(|| RefillPace::of(design, &mixture, share));
     let mut actions = vec![match new {
         NewWater::Fill => Action::Fill,
         _ => Action::ChangeWater,
@@ -78,7 +78,7 @@ pub fn makeup(design: &Design, new: NewWater) -> Result<Makeup, MakeupError> {
         actions.push(Action::DrawHot);
     }
     let order = words::order(design, &mixture, &chlorine, &warmth, pace.as_ref());
-    let pace = pace.unwrap_or(Pace::AT_ONCE);
+    let pace = pace.unwrap_or(RefillPace::AT_ONCE);
     Ok(Makeup {
         name: design.draft().name.clone(),
         total_l: volume.litres(),

@@ -141,11 +141,11 @@ const MOST_STEPS: f64 = 365.0;
 
 /// Over how many days the water goes into a tank with animals.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Pace {
+pub(super) struct RefillPace {
     pub(super) steps: u32,
 }
 
-impl Pace {
+impl RefillPace {
     pub(super) const AT_ONCE: Self = Self { steps: 1 };
 
     /// From the water as last measured, or as the tap has it, to where the new brings it.

@@ -3,7 +3,7 @@
 use std::fmt::Write;
 
 use super::mixture::Mixture;
-use super::treatment::{Chlorine, Pace, Warmth};
+use super::treatment::{Chlorine, RefillPace, Warmth};
 use crate::design::Design;
 use crate::source::Band;
 use crate::startup::limits::NO_RISE_MG_N_L;
@@ -20,7 +20,7 @@ pub(super) fn order(
     mixture: &Mixture,
     chlorine: &Chlorine,
     warmth: &Warmth,
-    pace: Option<&Pace>,
+    pace: Option<&RefillPace>,
 ) -> Vec<String> {
     let units = design.draft().units;
     let mut order = vec![mix(units, mixture)];
@@ -140,7 +140,7 @@ fn salts(mixture: &Mixture) -> Option<String> {
     (!named.is_empty()).then(|| format!("dissolve {}{slow}", named.join(", ")))
 }
 
-fn follow(units: UnitSystem, mixture: &Mixture, pace: Pace) -> String {
+fn follow(units: UnitSystem, mixture: &Mixture, pace: RefillPace) -> String {
     if pace.steps == 1 {
         return "give it to the tank slowly, over half an hour".to_owned();
     }

@@ -7,14 +7,14 @@ use super::trial::{Bench, Trial};
 use crate::plan::Judged;
 
 /// A kept key, and the plan with it set another way.
-pub(super) struct Held<'a> {
+pub(super) struct KeptKey<'a> {
     pub(super) key: &'a str,
     pub(super) judged: Judged,
 }
 
 /// The kept keys that a plan would be nearer to holding without, each with the settings
 /// that bring it nearer.
-pub(super) fn held<'a>(bench: &'a Bench<'_>, found: &Trial) -> Vec<Held<'a>> {
+pub(super) fn held<'a>(bench: &'a Bench<'_>, found: &Trial) -> Vec<KeptKey<'a>> {
     let screen = bench.screen(0.0);
     let Some(present) = bench.again(found, screen) else {
         return Vec::new();
@@ -32,7 +32,7 @@ pub(super) fn held<'a>(bench: &'a Bench<'_>, found: &Trial) -> Vec<Held<'a>> {
         turned.insert(rung.lever, rung);
         let trial = bench.attempt(turned, screen)?;
         let helps = trial.is_better_than(&present);
-        helps.then_some(Held {
+        helps.then_some(KeptKey {
             key,
             judged: trial.judged,
         })

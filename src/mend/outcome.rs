@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::held::{Held, held};
+use super::held::{KeptKey, held};
 use super::trial::{Bench, Trial};
 use crate::finding::{Finding, Status};
 use crate::plan::Judged;
@@ -190,7 +190,7 @@ fn unmet(bench: &Bench<'_>, found: &Trial) -> Vec<Unmet> {
 }
 
 /// "; light is kept, which would help": the kept keys without which it is better.
-fn kept(held: &[Held<'_>], is_better: impl Fn(&Judged) -> bool) -> String {
+fn kept(held: &[KeptKey<'_>], is_better: impl Fn(&Judged) -> bool) -> String {
     let better = held.iter().filter(|held| is_better(&held.judged));
     let mut keys: Vec<&str> = better.map(|held| held.key).collect();
     keys.sort_unstable();

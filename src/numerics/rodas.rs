@@ -20,7 +20,7 @@ use std::ops::ControlFlow;
 use thiserror::Error;
 
 use super::real::Real;
-use pace::Pace;
+use pace::StepControl;
 use stages::{StepStart, Trial};
 pub use system::{Linearised, Stepping, System, difference_jacobian};
 
@@ -192,7 +192,7 @@ pub fn integrate_until<R: Real, const N: usize>(
     let mut time = start;
     let mut state = initial;
     let mut moment = system.moment(start);
-    let mut pace = Pace::new();
+    let mut pace = StepControl::new();
     let rates = system.rates_at(&moment, &state);
     let mut step = first_step(&rates, (start, end), &state, control);
     while time < end {

@@ -38,7 +38,7 @@ const WEEKS_D: f64 = AHEAD_D as f64;
 /// Days that changes are made for every day (common practice, no source).
 const DAILY_D: f64 = 7.0;
 /// The most that a keeper does day after day (common practice, no source).
-pub(super) const MOST_WORTH_DOING: Pace = Pace {
+pub(super) const MOST_WORTH_DOING: ChangeSchedule = ChangeSchedule {
     share_pct: 50.0,
     every_d: 1.0,
     until_d: DAILY_D,
@@ -161,7 +161,7 @@ impl Immediate {
 
 /// Regular changes from now on.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Pace {
+pub struct ChangeSchedule {
     /// Share of the water each time, %.
     pub share_pct: f64,
     /// Days between.
@@ -170,7 +170,7 @@ pub struct Pace {
     pub until_d: f64,
 }
 
-impl Pace {
+impl ChangeSchedule {
     /// Those of the list, each for a fortnight and for weeks, and the most that a keeper
     /// does: each is brisker, or kept up for longer, than the one before.
     fn all() -> impl Iterator<Item = Self> {
@@ -209,18 +209,18 @@ impl Pace {
 
 /// A tank with the weakest schedule that holds its limits.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Held {
+pub struct DilutedTank {
     /// The tank with all changes.
     pub tank: Scenario,
     /// Changes of the next days.
     pub immediate: Option<Immediate>,
     /// Regular changes, where any are needed.
-    pub pace: Option<Pace>,
+    pub pace: Option<ChangeSchedule>,
     /// Whether the limits are met in the typical run, from the third day on.
     pub holds: bool,
 }
 
-impl Held {
+impl DilutedTank {
     /// A tank to which nothing is done.
     pub(super) fn untouched(
         case: &CaseHistory<'_>,
@@ -267,30 +267,30 @@ pub(super) fn hold(
     estimate: &TankEstimate,
     treated: &Scenario,
     with: ChangeWater,
-) -> Result<Held, IntegrationError> {
+) -> Result<DilutedTank, IntegrationError> {
     let limits = Limits::of(case);
     let immediate = Immediate::with(case, with);
     let mut changed = treated.clone();
     if let Some(immediate) = immediate {
         immediate.apply(&mut changed, estimate.now_d);
     }
-    let at = |pace: Option<Pace>| {
+    let at = |pace: Option<ChangeSchedule>| {
         let mut tank = changed.clone();
         if let Some(pace) = pace {
             let first = immediate.map_or(0.0, Immediate::last_d);
             pace.apply(&mut tank, estimate.now_d + first);
         }
-        Held {
+        DilutedTank {
             tank,
             immediate,
             pace,
             holds: false,
         }
     };
-    for pace in std::iter::once(None).chain(Pace::all().map(Some)) {
+    for pace in std::iter::once(None).chain(ChangeSchedule::all().map(Some)) {
         let held = at(pace);
         if is_held(estimate, &held.tank, &limits, SETTLED_D)? {
-            return Ok(Held {
+            return Ok(DilutedTank {
                 holds: true,
                 ..held
             });

@@ -7,7 +7,7 @@ use super::super::estimate::TankEstimate;
 use super::super::fact::is_over_limit;
 use super::super::hypotheses::AHEAD_D;
 use super::super::measurement::Subject;
-use super::{Held, Step, calm_after, outside};
+use super::{DilutedTank, Step, calm_after, outside};
 use crate::dosing::{Dosing, Hunger, Nutrients, Readings, dosing};
 use crate::night::limits::DAWN_WATCH_MG_L;
 use crate::night::sizing::{AirNeed, air_needed};
@@ -29,7 +29,7 @@ const AT_ONCE_PCT: f64 = 25.0;
 pub(super) fn step(
     case: &CaseHistory<'_>,
     estimate: &TankEstimate,
-    held: &Held,
+    held: &DilutedTank,
 ) -> Result<Step, IntegrationError> {
     Ok(match estimate.cause {
         Cause::CapFine if case.smells_of_sulfide() => sulfide(case),
@@ -89,7 +89,7 @@ fn sulfide(case: &CaseHistory<'_>) -> Step {
 }
 
 /// Days until ammonia and nitrite are calm.
-fn wait(estimate: &TankEstimate, held: &Held, what: &str) -> Result<Step, IntegrationError> {
+fn wait(estimate: &TankEstimate, held: &DilutedTank, what: &str) -> Result<Step, IntegrationError> {
     Ok(match calm_after(estimate, &held.tank)? {
         Some(days) if days < 1.0 => Step::new(what, 0.0, "d"),
         Some(days) => Step::new(
@@ -112,7 +112,7 @@ fn wait(estimate: &TankEstimate, held: &Held, what: &str) -> Result<Step, Integr
 fn feed_plants(
     case: &CaseHistory<'_>,
     estimate: &TankEstimate,
-    held: &Held,
+    held: &DilutedTank,
 ) -> Result<Step, IntegrationError> {
     if is_over_limit(case) {
         return Ok(Step::plain(
@@ -157,7 +157,12 @@ fn readings(case: &CaseHistory<'_>) -> Readings {
 }
 
 /// The doses, with the tank that the first of nitrate makes.
-fn dosed(case: &CaseHistory<'_>, estimate: &TankEstimate, held: &Held, given: &Dosing) -> Step {
+fn dosed(
+    case: &CaseHistory<'_>,
+    estimate: &TankEstimate,
+    held: &DilutedTank,
+    given: &Dosing,
+) -> Step {
     let now = case.latest(Subject::Nitrate);
     let now = now.map_or(0.0, |reading| reading.value.at_least());
     let first = given.dosing.iter().find(|dose| dose.doses_per_week > 0);

@@ -10,7 +10,7 @@ mod patience;
 mod plants;
 mod rebuild;
 
-pub use dilution::{Held, Immediate, Pace};
+pub use dilution::{ChangeSchedule, DilutedTank, Immediate};
 pub use limit::Limits;
 
 use serde::Serialize;
@@ -107,7 +107,7 @@ pub fn treat(
 
 /// The work of a cause's remedy: its main step, water changes, and moving animals out
 /// where they do not do it.
-fn actions(case: &CaseHistory<'_>, cause: Cause, held: &Held) -> Vec<Action> {
+fn actions(case: &CaseHistory<'_>, cause: Cause, held: &DilutedTank) -> Vec<Action> {
     let mut actions = Cure::of(cause).orders(cause).to_vec();
     actions.extend(held.orders());
     if !held.holds && case.is_stocked() {
@@ -151,15 +151,15 @@ fn least(
     case: &CaseHistory<'_>,
     estimate: &TankEstimate,
     cure: Cure,
-) -> Result<(f64, bool, Held), IntegrationError> {
+) -> Result<(f64, bool, DilutedTank), IntegrationError> {
     let is_for_plants = matches!(cure, Cure::Thin | Cure::LessLight);
-    let mut best: Option<(f64, bool, Held)> = None;
+    let mut best: Option<(f64, bool, DilutedTank)> = None;
     for amount in cure.amounts(case, estimate) {
         let tank = cure.apply(case, estimate, amount);
         let does = is_cured(case, estimate, cure, &tank)?;
         let held = match estimate.cause {
             // nothing is changed on a reading that may be wrong
-            Cause::KitError => Held::untouched(case, estimate, &tank)?,
+            Cause::KitError => DilutedTank::untouched(case, estimate, &tank)?,
             _ => hold(case, estimate, &tank, cure.water(amount))?,
         };
         let stop = does && held.pace.is_none() && held.holds;
@@ -217,7 +217,7 @@ fn main_step(
     estimate: &TankEstimate,
     cure: Cure,
     amount: f64,
-    held: &Held,
+    held: &DilutedTank,
 ) -> Result<Step, IntegrationError> {
     let units = case.design.draft().units;
     Ok(match cure {
@@ -366,7 +366,7 @@ fn food(estimate: &TankEstimate, left_pct: f64) -> Step {
 fn joined(
     case: &CaseHistory<'_>,
     main: &str,
-    held: &Held,
+    held: &DilutedTank,
     with: ChangeWater,
     patience: Patience,
 ) -> String {

@@ -3,7 +3,7 @@
 use super::super::case::CaseHistory;
 use super::super::estimate::TankEstimate;
 use super::super::scenario::Scenario;
-use super::dilution::{ChangeWater, Held, hold};
+use super::dilution::{ChangeWater, DilutedTank, hold};
 use super::{CauseRemedy, Treatment};
 use crate::finding::Action;
 use crate::numerics::rodas::IntegrationError;
@@ -37,7 +37,7 @@ pub(super) fn with_soaked_soil(
 struct Attempt {
     rounds: u32,
     anew: TankEstimate,
-    held: Held,
+    held: DilutedTank,
 }
 
 fn attempt(

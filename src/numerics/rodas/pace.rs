@@ -7,12 +7,12 @@ const LARGEST_CUT: f64 = 5.0;
 const BREAKDOWN_CUT: f64 = 4.0;
 
 /// Chooses the next step from the error of this one and the one before.
-pub(super) struct Pace {
+pub(super) struct StepControl {
     previous: Option<(f64, f64)>,
     after_rejection: bool,
 }
 
-impl Pace {
+impl StepControl {
     pub(super) fn new() -> Self {
         Self {
             previous: None,
