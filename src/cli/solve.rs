@@ -6,7 +6,7 @@ use super::{Outcome, condition, input, result};
 use crate::report::compose;
 use crate::report::solved::Solved;
 use crate::spec;
-use crate::study::{self, Levels, Search};
+use crate::study::{self, Levels, SolveProblem};
 
 /// The schema of an answer.
 const SCHEMA: &str = "lentic/solve/1";
@@ -24,7 +24,7 @@ pub(super) fn run(options: &SolveOptions) -> Result<Outcome, Failure> {
         let help = "error: a search goes through a range\nhelp: give --from and --to as numbers";
         return Err(Failure::BadInput(help.to_owned()));
     };
-    let answer = study::solve(&Search {
+    let answer = study::solve(&SolveProblem {
         draft: design.draft(),
         range,
         condition: &condition,

@@ -23,7 +23,7 @@ use thiserror::Error;
 use crate::design::Design;
 use crate::numerics::rodas::IntegrationError;
 use crate::plan::Options;
-use search::Search;
+use search::PlanSearch;
 use trial::Bench;
 
 /// What is to be mended, and what is not to be touched.
@@ -90,7 +90,7 @@ pub fn mend(
 ) -> Result<(Mended, String), MendError> {
     let bench = Bench::new(request, advance);
     let before = bench.as_written()?;
-    let found = Search::new(&bench).from(before.clone());
+    let found = PlanSearch::new(&bench).from(before.clone());
     let mended = outcome::told(&bench, &before, &found);
     Ok((mended, found.text))
 }

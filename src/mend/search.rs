@@ -16,11 +16,11 @@ const MARGINS: [f64; 3] = [0.03, 0.07, 0.12];
 const LEAST_EFFORT: f64 = 0.5;
 
 /// A search for the plan that holds.
-pub(super) struct Search<'a> {
+pub(super) struct PlanSearch<'a> {
     bench: &'a Bench<'a>,
 }
 
-impl<'a> Search<'a> {
+impl<'a> PlanSearch<'a> {
     pub(super) const fn new(bench: &'a Bench<'a>) -> Self {
         Self { bench }
     }

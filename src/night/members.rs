@@ -104,12 +104,12 @@ impl Members {
 }
 
 /// Searches over the same members: each starts from where the last one settled.
-pub(super) struct Search<'a> {
+pub(super) struct EnsembleSearch<'a> {
     members: &'a Members,
     starts: Vec<Option<Guess<Lanes>>>,
 }
 
-impl<'a> Search<'a> {
+impl<'a> EnsembleSearch<'a> {
     pub(super) fn over(members: &'a Members) -> Self {
         Self {
             members,

@@ -1,7 +1,7 @@
 //! The air that keeps the night's oxygen up.
 
 use super::inputs::NightInputs;
-use super::members::{Ensemble, Members, Search, closing_in};
+use super::members::{Ensemble, EnsembleSearch, Members, closing_in};
 use super::outlook::low_end;
 use super::rates::Rates;
 use crate::air::Diffuser;
@@ -69,7 +69,7 @@ pub fn air_needed(
     let members = Members::draw(&ranges, ensemble);
     let mut sought = Sought {
         inputs: aired,
-        search: Search::over(&members),
+        search: EnsembleSearch::over(&members),
         limit_mg_l: limit.mg_l(),
     };
     if sought.surplus_mg_l(0.0, DutyHours::Always)? >= 0.0 {
@@ -103,7 +103,7 @@ fn own_surplus_mg_l(
     limit: Concentration,
 ) -> Result<f64, IntegrationError> {
     let members = Members::draw(&Rates::of(inputs), ensemble);
-    let lows = Search::over(&members).lowest_mg_l(inputs)?;
+    let lows = EnsembleSearch::over(&members).lowest_mg_l(inputs)?;
     Ok(low_end(lows) - limit.mg_l())
 }
 
@@ -130,7 +130,7 @@ pub fn with_stone(inputs: &NightInputs) -> NightInputs {
 /// A flow in the making.
 struct Sought<'a> {
     inputs: NightInputs,
-    search: Search<'a>,
+    search: EnsembleSearch<'a>,
     limit_mg_l: f64,
 }
 

@@ -1,7 +1,7 @@
 //! The animals that the night's oxygen and the plants' appetite carry.
 
 use super::inputs::{Kept, NightInputs};
-use super::members::{Ensemble, Members, Search, closing_in};
+use super::members::{Ensemble, EnsembleSearch, Members, closing_in};
 use super::outlook::spread;
 use super::rates::Rates;
 use crate::catalogue::{Animal, animals};
@@ -160,7 +160,7 @@ fn by_oxygen(
     let members = Members::draw(&Rates::of(inputs), ensemble);
     let mut stocked = Stocked {
         inputs: inputs.clone(),
-        search: Search::over(&members),
+        search: EnsembleSearch::over(&members),
         diet: *diet,
         limit_mg_l: limit.mg_l(),
     };
@@ -173,7 +173,7 @@ fn by_oxygen(
 /// A tank with some mass of animals in it.
 struct Stocked<'a> {
     inputs: NightInputs,
-    search: Search<'a>,
+    search: EnsembleSearch<'a>,
     diet: Diet,
     limit_mg_l: f64,
 }

@@ -69,7 +69,7 @@ pub(super) fn needed(
     if given.met.is_met() {
         return Ok(given);
     }
-    let search = Search::new(load);
+    let search = PlantingSearch::new(load);
     let added = search.smallest_addition()?;
     if added.is_empty() {
         return Ok(given);
@@ -115,13 +115,13 @@ fn after(
 }
 
 /// The search for the smallest addition.
-struct Search<'a> {
+struct PlantingSearch<'a> {
     load: &'a Load<'a>,
     floater: Candidate,
     stem: Candidate,
 }
 
-impl<'a> Search<'a> {
+impl<'a> PlantingSearch<'a> {
     fn new(load: &'a Load<'a>) -> Self {
         let own = &load.design.draft().plants;
         Self {

@@ -18,7 +18,7 @@ const ROUNDING: f64 = 1e-6;
 
 /// What is sought.
 #[derive(Debug, Clone)]
-pub struct Search<'a> {
+pub struct SolveProblem<'a> {
     /// The tank.
     pub draft: &'a Draft,
     /// What is varied, from one end, where the search begins, to the other.
@@ -62,7 +62,7 @@ pub struct Tried {
 /// # Example
 /// ```
 /// use lentic::plan::Options;
-/// use lentic::study::{Bound, Column, Relation, Condition, Levels, Search, solve};
+/// use lentic::study::{Bound, Column, Relation, Condition, Levels, SolveProblem, solve};
 /// # let text = "[tank]\nshape = \"box\"\nsize = \"60 x 30 x 36 cm\"\n[soil]\nmaterial = \"loam_topsoil\"\ndepth = \"25 mm\"\n[cap]\nmaterial = \"filter_sand\"\ndepth = \"40 mm\"";
 /// let draft = lentic::spec::parse(text)?.into_draft();
 /// let axis = lentic::spec::axis("tank.height=30..60cm")?;
@@ -72,7 +72,7 @@ pub struct Tried {
 ///     comparison: Relation::AtLeast,
 ///     bound: Bound::Number(72.0),
 /// };
-/// let answer = solve(&Search {
+/// let answer = solve(&SolveProblem {
 ///     draft: &draft,
 ///     range,
 ///     condition: &condition,
@@ -82,7 +82,7 @@ pub struct Tried {
 /// assert!((answer.found.map_or(0.0, |found| found.number) - 40.0).abs() < 0.01);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn solve(search: &Search<'_>) -> Answer {
+pub fn solve(search: &SolveProblem<'_>) -> Answer {
     let reader = Reader::new(std::slice::from_ref(&search.condition.column));
     let looks: Vec<Tried> = (0..=LOOKS)
         .into_par_iter()
@@ -114,7 +114,7 @@ impl Answer {
     }
 }
 
-impl Search<'_> {
+impl SolveProblem<'_> {
     fn attempt(&self, reader: &Reader, step: u32) -> Tried {
         let number = self.range.number(f64::from(step) / f64::from(STEPS));
         match self.result(reader, number) {

@@ -2,8 +2,8 @@
 
 use lentic::plan::{Options, Plan, plan};
 use lentic::study::{
-    Axis, BaseTank, Bound, Cell, Column, Condition, Levels, Question, Relation, Search, Shard,
-    Shown, Space, TankRow, compare, solve,
+    Axis, BaseTank, Bound, Cell, Column, Condition, Levels, Question, Relation, Shard, Shown,
+    SolveProblem, Space, TankRow, compare, solve,
 };
 use serde_json::Value;
 
@@ -247,7 +247,7 @@ fn what_solve_finds_just_meets_the_condition() {
         comparison: Relation::AtMost,
         bound: Bound::Number(25.0),
     };
-    let search = Search {
+    let search = SolveProblem {
         draft: &base.draft,
         range,
         condition: &condition,
@@ -266,7 +266,7 @@ fn what_solve_finds_just_meets_the_condition() {
     };
     assert!(release(found.number) <= 25.0);
     assert!(release(found.number - 0.01) > 25.0);
-    let never = solve(&Search {
+    let never = solve(&SolveProblem {
         condition: &Condition {
             bound: Bound::Number(0.0),
             ..condition.clone()
