@@ -32,7 +32,7 @@ pub(super) struct Members {
 }
 
 /// A group followed through its day.
-pub(super) type Followed = (Settled<Lanes>, FollowedDay<Lanes>);
+pub(super) type FollowedGroup = (Settled<Lanes>, FollowedDay<Lanes>);
 
 impl Members {
     pub(super) fn draw(ranges: &Rates<Band>, ensemble: Ensemble) -> Self {
@@ -66,7 +66,10 @@ impl Members {
     }
 
     /// Every group's day.
-    pub(super) fn follow(&self, inputs: &NightInputs) -> Result<Vec<Followed>, IntegrationError> {
+    pub(super) fn follow(
+        &self,
+        inputs: &NightInputs,
+    ) -> Result<Vec<FollowedGroup>, IntegrationError> {
         let schedule = Schedule::of(inputs);
         self.models(inputs)
             .map(|model| {

@@ -32,7 +32,7 @@ pub(super) fn spared(
     let Some(&(strongest, trial)) = helping.first() else {
         return spared;
     };
-    let mut followed = Followed {
+    let mut followed = FollowedRemedies {
         design: trial.design.clone(),
         judged: trial.after.clone(),
         codes: vec![strongest.code],
@@ -62,13 +62,13 @@ pub(super) fn spared(
 }
 
 /// What remedies followed so far have made of a tank.
-struct Followed {
+struct FollowedRemedies {
     design: Design,
     judged: Judged,
     codes: Vec<Code>,
 }
 
-impl Followed {
+impl FollowedRemedies {
     /// Follows one more where it helps; whether it did.
     fn follows(&mut self, advice: &Advice<'_>, options: Options, finding: &Finding) -> bool {
         if self.judged.holds() {
