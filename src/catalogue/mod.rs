@@ -30,7 +30,7 @@ pub use comparison::{ObservedComparison, comparisons};
 pub use device::{Device, FlowKind, devices};
 pub use listing::{LISTS_AS_OF, ListText, Listing, Part, RestrictedList, Taxon, restricted_lists};
 pub use path::{bracketed, nearest_path, within_lists};
-pub use plant::{Form, Group, Plant, Portion, plants};
+pub use plant::{GrowthForm, Plant, PlantGroup, Portion, plants};
 pub(crate) use row::names_in;
 pub use row::{CatalogueRow, Unknown, find};
 pub use sign::{Sign, signs};

@@ -11,7 +11,7 @@ use crate::source::{Band, Basis, Source};
 /// The part a plant has in taking up the flush.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
-pub enum Group {
+pub enum PlantGroup {
     /// Floats, with leaves in the air.
     Floater,
     /// Grows fast under water.
@@ -20,7 +20,7 @@ pub enum Group {
     Slow,
 }
 
-impl Group {
+impl PlantGroup {
     /// The group in one word for people.
     pub const fn word(self) -> &'static str {
         match self {
@@ -34,7 +34,7 @@ impl Group {
 /// The way a plant grows, by which its numbers are filled in where none is measured.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
-pub enum Form {
+pub enum GrowthForm {
     /// Duckweeds and floating ferns of their size.
     SmallFloating,
     /// Floating rosettes and ferns.
@@ -121,9 +121,9 @@ pub struct Plant {
     #[serde(default)]
     pub aliases: Vec<String>,
     /// Its part in taking up the flush.
-    pub group: Group,
+    pub group: PlantGroup,
     /// The way it grows.
-    pub form: Form,
+    pub form: GrowthForm,
     /// Relative growth per day with nutrients, light and warmth in plenty.
     pub rgr_good_per_d: Band,
     /// Relative growth per day in modest light without added carbon dioxide.

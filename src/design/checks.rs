@@ -4,7 +4,7 @@ use super::limits;
 use super::measured::{hardscape, surface, water_level};
 use super::planted::{Areas, Planted};
 use super::{Amount, Design, Draft, EventKind, FlowDevice, Planting, Violation, Water};
-use crate::catalogue::{Group, Portion};
+use crate::catalogue::{PlantGroup, Portion};
 use crate::geometry::{Bed, GeometryError, Measured, Vessel, Wall};
 use crate::units::show::significant;
 use crate::units::{Length, Share, Volume};
@@ -229,7 +229,7 @@ fn check_plantings(list: &str, plantings: &[Planting], violations: &mut Vec<Viol
                 let name = format!("{list}[{index}].name");
                 violations.push(unknown_portion(key, name, planting, portion));
             }
-            Amount::Cover(share) if planting.plant.group == Group::Floater => {
+            Amount::Cover(share) if planting.plant.group == PlantGroup::Floater => {
                 cover = cover + share;
                 if cover > Share::from_fraction(1.0 + SHARE_ROUNDING) {
                     violations.push(too_much_cover(key, cover));

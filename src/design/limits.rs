@@ -2,7 +2,7 @@
 
 use super::planted::Areas;
 use super::{Amount, Draft, EventKind, Planting, Stock, Violation};
-use crate::catalogue::{Group, Plant};
+use crate::catalogue::{Plant, PlantGroup};
 use crate::geometry::Bed;
 use crate::units::{Length, Mass, Volume};
 
@@ -83,7 +83,8 @@ fn floaters(tank: &Measures<'_>, list: &str, plantings: &[Planting]) -> Option<V
     let mut layers = 0.0;
     for (index, planting) in plantings.iter().enumerate() {
         let plant = planting.plant;
-        let (Group::Floater, Some(biomass)) = (plant.group, planting.biomass(tank.areas)) else {
+        let (PlantGroup::Floater, Some(biomass)) = (plant.group, planting.biomass(tank.areas))
+        else {
             continue;
         };
         let share = |of_g_m2: f64| biomass.dry.g() / (of_g_m2 * tank.areas.surface.m2());

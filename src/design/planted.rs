@@ -1,7 +1,7 @@
 //! The planting of day one by group, in grams and cover.
 
 use super::{Amount, Planting};
-use crate::catalogue::{Group, Plant};
+use crate::catalogue::{Plant, PlantGroup};
 use crate::source::Band;
 use crate::units::{Area, Mass, Share};
 
@@ -88,8 +88,8 @@ impl Planting {
         let dry = match self.amount {
             Amount::Cover(share) => {
                 let area = match plant.group {
-                    Group::Floater => areas.surface,
-                    Group::Fast | Group::Slow => areas.floor,
+                    PlantGroup::Floater => areas.surface,
+                    PlantGroup::Fast | PlantGroup::Slow => areas.floor,
                 };
                 closed(plant, area) * share.fraction()
             }
@@ -122,13 +122,13 @@ impl Planted {
                 continue;
             };
             match planting.plant.group {
-                Group::Floater => planted.add_floater(planting.plant, biomass, areas.surface),
-                Group::Fast => {
+                PlantGroup::Floater => planted.add_floater(planting.plant, biomass, areas.surface),
+                PlantGroup::Fast => {
                     planted.fast += biomass;
                     emergent_dry = emergent_dry + biomass.dry * planting.emergent.fraction();
                     fast_users = fast_users + biomass.dry * planting.plant.bicarbonate_use();
                 }
-                Group::Slow => {
+                PlantGroup::Slow => {
                     planted.slow += biomass;
                     slow_users = slow_users + biomass.dry * planting.plant.bicarbonate_use();
                 }

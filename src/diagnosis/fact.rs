@@ -2,7 +2,7 @@
 
 use super::case::CaseHistory;
 use super::measurement::{Measurement, Subject};
-use crate::catalogue::Group;
+use crate::catalogue::PlantGroup;
 use crate::design::{Design, FlowDevice};
 use crate::finding::Status;
 use crate::plan::watch_limit_mg_l;
@@ -107,7 +107,7 @@ pub(super) fn surface_may_close(case: &CaseHistory<'_>) -> bool {
     let floats = draft
         .plants
         .iter()
-        .any(|planting| planting.plant.group == Group::Floater);
+        .any(|planting| planting.plant.group == PlantGroup::Floater);
     floats
         && (draft.harvest.floaters_above.percent() > CLOSED_PCT
             || case.design.planted().cover.percent() > CLOSED_PCT)

@@ -21,12 +21,12 @@ pub struct Bed {
     pub cap: Layer,
     /// The upper surface of both.
     pub top: BedTop,
-    pub(super) form: Form,
+    pub(super) form: BedShape,
 }
 
 /// What holds the bed.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) enum Form {
+pub(super) enum BedShape {
     /// Straight walls.
     Pile(Pile),
     /// A bowl, filled level to two heights over the floor.
@@ -68,7 +68,7 @@ impl Bed {
                     soil: pile.soil(),
                     cap: pile.cap(),
                     top: pile.top(),
-                    form: Form::Pile(pile),
+                    form: BedShape::Pile(pile),
                 })
             }
             Body::Zone(zone) => {
@@ -102,7 +102,7 @@ impl Bed {
                 mean: Length::from_m(top_m),
                 slope_deg: 0.0,
             },
-            form: Form::Bowl {
+            form: BedShape::Bowl {
                 zone,
                 soil_m,
                 top_m,
@@ -118,24 +118,24 @@ impl Bed {
     /// The plan area of the bed's surface.
     pub fn area(&self) -> Area {
         Area::from_m2(match &self.form {
-            Form::Pile(pile) => pile.area_m2(),
-            Form::Bowl { zone, top_m, .. } => zone.area_m2(*top_m),
+            BedShape::Pile(pile) => pile.area_m2(),
+            BedShape::Bowl { zone, top_m, .. } => zone.area_m2(*top_m),
         })
     }
 
     /// Soil below a level.
     pub fn soil_below(&self, level: Length) -> Volume {
         Volume::from_m3(match &self.form {
-            Form::Pile(pile) => pile.soil_below_m3(level.m()),
-            Form::Bowl { zone, soil_m, .. } => zone.volume_m3(level.m().clamp(0.0, *soil_m)),
+            BedShape::Pile(pile) => pile.soil_below_m3(level.m()),
+            BedShape::Bowl { zone, soil_m, .. } => zone.volume_m3(level.m().clamp(0.0, *soil_m)),
         })
     }
 
     /// Soil and cap below a level.
     pub fn volume_below(&self, level: Length) -> Volume {
         Volume::from_m3(match &self.form {
-            Form::Pile(pile) => pile.below_m3(level.m()),
-            Form::Bowl { zone, top_m, .. } => zone.volume_m3(level.m().clamp(0.0, *top_m)),
+            BedShape::Pile(pile) => pile.below_m3(level.m()),
+            BedShape::Bowl { zone, top_m, .. } => zone.volume_m3(level.m().clamp(0.0, *top_m)),
         })
     }
 
@@ -161,8 +161,8 @@ impl Bed {
     /// ```
     pub fn water_below(&self, level: Length) -> Volume {
         Volume::from_m3(match &self.form {
-            Form::Pile(pile) => pile.water_m3(level.m()),
-            Form::Bowl { zone, top_m, .. } => {
+            BedShape::Pile(pile) => pile.water_m3(level.m()),
+            BedShape::Bowl { zone, top_m, .. } => {
                 let level_m = level.m().clamp(*top_m, zone.height_m().max(*top_m));
                 zone.volume_m3(level_m) - zone.volume_m3(*top_m)
             }
@@ -172,9 +172,9 @@ impl Bed {
     /// The plan area over which the bed stands above a level.
     pub fn area_above(&self, level: Length) -> Area {
         Area::from_m2(match &self.form {
-            Form::Pile(pile) => pile.area_above_m2(level.m()),
-            Form::Bowl { zone, top_m, .. } if *top_m > level.m() => zone.area_m2(*top_m),
-            Form::Bowl { .. } => 0.0,
+            BedShape::Pile(pile) => pile.area_above_m2(level.m()),
+            BedShape::Bowl { zone, top_m, .. } if *top_m > level.m() => zone.area_m2(*top_m),
+            BedShape::Bowl { .. } => 0.0,
         })
     }
 
@@ -186,8 +186,8 @@ impl Bed {
     /// Whether the bed is heaped to the rim somewhere.
     pub fn meets_rim(&self) -> bool {
         let rim_m = match &self.form {
-            Form::Pile(pile) => pile.rim_m(),
-            Form::Bowl { zone, .. } => zone.height_m(),
+            BedShape::Pile(pile) => pile.rim_m(),
+            BedShape::Bowl { zone, .. } => zone.height_m(),
         };
         self.top.highest.depth.m() >= rim_m * (1.0 - 1e-9)
     }
@@ -209,8 +209,8 @@ impl Bed {
     /// ```
     pub fn cap_short_of(&self, depth: Length) -> Volume {
         Volume::from_m3(match &self.form {
-            Form::Pile(pile) => pile.cap_short_of_m3(depth.m()),
-            Form::Bowl {
+            BedShape::Pile(pile) => pile.cap_short_of_m3(depth.m()),
+            BedShape::Bowl {
                 zone,
                 soil_m,
                 top_m,
@@ -224,8 +224,8 @@ impl Bed {
     /// Cap material lying beyond a depth.
     pub fn cap_beyond(&self, depth: Length) -> Volume {
         Volume::from_m3(match &self.form {
-            Form::Pile(pile) => pile.cap_beyond_m3(depth.m()),
-            Form::Bowl {
+            BedShape::Pile(pile) => pile.cap_beyond_m3(depth.m()),
+            BedShape::Bowl {
                 zone,
                 soil_m,
                 top_m,

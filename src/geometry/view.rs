@@ -4,7 +4,7 @@
 //! inner floor; from above, up goes from the front to the back wall. Curves are given by
 //! points on them, close enough that a chord strays from its arc by a thousandth of the radius.
 
-use super::bed::{Bed, Form};
+use super::bed::{Bed, BedShape};
 use super::edge::PlanPoint;
 use super::pile::Pile;
 use super::region::Region;
@@ -88,7 +88,11 @@ impl Bed {
     /// ```
     pub fn elevation(&self, vessel: &Vessel, seen: Seen, level: Length) -> Elevation {
         match (vessel.inside(), vessel.outside(), &self.form) {
-            (Body::Prism { plan, height_m }, Body::Prism { plan: outer, .. }, Form::Pile(pile)) => {
+            (
+                Body::Prism { plan, height_m },
+                Body::Prism { plan: outer, .. },
+                BedShape::Pile(pile),
+            ) => {
                 let walls = Walls {
                     plan: Silhouette::of(plan, seen),
                     outer: Silhouette::of(outer, seen),
@@ -97,7 +101,7 @@ impl Bed {
                 };
                 walls.elevation(pile, seen, level.m())
             }
-            (Body::Zone(inner), Body::Zone(outer), Form::Bowl { soil_m, top_m, .. }) => {
+            (Body::Zone(inner), Body::Zone(outer), BedShape::Bowl { soil_m, top_m, .. }) => {
                 bowl(*inner, *outer, seen, [*soil_m, *top_m, level.m()])
             }
             // A bed lies in the vessel that it was laid in.

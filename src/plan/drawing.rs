@@ -2,7 +2,7 @@
 
 use std::f64::consts::PI;
 
-use crate::catalogue::{Form, Group};
+use crate::catalogue::{GrowthForm, PlantGroup};
 use crate::design::{Design, FlowDevice, LightLevel, Planting, Stock, closed};
 use crate::geometry::{Above, Elevation, Layer, Seen, Spot};
 use crate::units::{Length, Share};
@@ -52,9 +52,9 @@ pub struct Drawing {
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct DrawnStand {
     /// How they grow.
-    pub form: Form,
+    pub form: GrowthForm,
     /// What they count as.
-    pub group: Group,
+    pub group: PlantGroup,
     /// Of a floor planted densely on day one; of a surface closed by floaters.
     pub share: Share,
 }
@@ -114,12 +114,12 @@ impl Drawing {
     }
 
     /// Whether a plant of a form is among what is planted.
-    pub fn has(&self, form: Form) -> bool {
+    pub fn has(&self, form: GrowthForm) -> bool {
         self.stands.iter().any(|stand| stand.form == form)
     }
 
     /// How much of a floor planted densely a group makes.
-    pub fn density(&self, group: Group) -> Share {
+    pub fn density(&self, group: PlantGroup) -> Share {
         let stands = self.stands.iter().filter(|stand| stand.group == group);
         Share::from_fraction(stands.map(|stand| stand.share.fraction()).sum())
     }
@@ -174,8 +174,8 @@ fn stand(design: &Design, planting: &Planting) -> Option<DrawnStand> {
     let areas = design.areas();
     let plant = planting.plant;
     let room = match plant.group {
-        Group::Floater => areas.surface,
-        Group::Fast | Group::Slow => areas.floor,
+        PlantGroup::Floater => areas.surface,
+        PlantGroup::Fast | PlantGroup::Slow => areas.floor,
     };
     let biomass = planting.biomass(areas)?;
     Some(DrawnStand {

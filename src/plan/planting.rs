@@ -5,7 +5,7 @@ use super::flush::{self, Flush};
 use super::load::{Load, Met};
 use super::options::Options;
 use super::section::{NeededPlanting, PlantingSection, PortionCount};
-use crate::catalogue::{self, Group, Plant, Portion};
+use crate::catalogue::{self, Plant, PlantGroup, Portion};
 use crate::design::{self, Amount, Design, Planted, Planting};
 use crate::numerics::rodas::IntegrationError;
 use crate::numerics::root::first_whole;
@@ -126,8 +126,8 @@ impl<'a> PlantingSearch<'a> {
         let own = &load.design.draft().plants;
         Self {
             load,
-            floater: Candidate::choose(own, Group::Floater).weighed(load.design),
-            stem: Candidate::choose(own, Group::Fast),
+            floater: Candidate::choose(own, PlantGroup::Floater).weighed(load.design),
+            stem: Candidate::choose(own, PlantGroup::Fast),
         }
     }
 
@@ -231,7 +231,7 @@ struct Candidate {
 impl Candidate {
     /// The first plant of the group that the keeper has chosen, or the one suggested; in
     /// the portion counted by the keeper, or the plant's smallest.
-    fn choose(own: &[Planting], group: Group) -> Self {
+    fn choose(own: &[Planting], group: PlantGroup) -> Self {
         let chosen = own.iter().find(|planting| is_added(planting.plant, group));
         let plant = chosen.map_or_else(|| suggested(group), |planting| planting.plant);
         let counted = chosen.and_then(|planting| match planting.amount {
@@ -239,8 +239,8 @@ impl Candidate {
             _ => None,
         });
         let portion = match group {
-            Group::Floater => None,
-            Group::Fast | Group::Slow => counted.or_else(|| smallest_portion(plant)),
+            PlantGroup::Floater => None,
+            PlantGroup::Fast | PlantGroup::Slow => counted.or_else(|| smallest_portion(plant)),
         };
         Self {
             plant,
@@ -291,16 +291,16 @@ pub fn smallest_portion(plant: &Plant) -> Option<(Portion, f64)> {
 }
 
 /// Whether more of a plant is ever asked for: it feeds from the water, and no list restricts it.
-pub fn is_added(plant: &Plant, group: Group) -> bool {
+pub fn is_added(plant: &Plant, group: PlantGroup) -> bool {
     plant.group == group && !plant.fixes_nitrogen && plant.listed.is_empty()
 }
 
 /// The plant that is asked for where none of its group is planted.
-pub fn suggested(group: Group) -> &'static Plant {
+pub fn suggested(group: PlantGroup) -> &'static Plant {
     let plants = catalogue::plants();
     let name = match group {
-        Group::Floater => FLOATER,
-        Group::Fast | Group::Slow => STEM,
+        PlantGroup::Floater => FLOATER,
+        PlantGroup::Fast | PlantGroup::Slow => STEM,
     };
     plants
         .iter()

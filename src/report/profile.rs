@@ -1,7 +1,7 @@
 //! A tank seen from one side, drawn in characters beside the depths of what it holds.
 
 use super::document::Sheet;
-use crate::catalogue::Group;
+use crate::catalogue::PlantGroup;
 use crate::geometry::{Elevation, Layer, Spot, edges_at};
 use crate::plan::Drawing;
 use crate::units::Length;
@@ -68,8 +68,11 @@ pub fn lines(sheet: &Sheet, width: usize, unicode: bool) -> Vec<Line> {
 fn key(drawing: &Drawing) -> Option<Line> {
     let marks = [
         (drawing.floating.fraction(), "o floaters"),
-        (drawing.density(Group::Fast).fraction(), "} stems"),
-        (drawing.density(Group::Slow).fraction(), "w slow growers"),
+        (drawing.density(PlantGroup::Fast).fraction(), "} stems"),
+        (
+            drawing.density(PlantGroup::Slow).fraction(),
+            "w slow growers",
+        ),
         (drawing.stones.len() as f64, "O stones, one by one"),
     ];
     let there = marks.iter().filter(|(amount, _)| *amount > 0.0);
@@ -230,7 +233,7 @@ impl<'a> Raster<'a> {
         }
         let is_stone = self.is_stone(place, over_bed);
         let [fast, slow] =
-            [Group::Fast, Group::Slow].map(|group| drawing.density(group).fraction());
+            [PlantGroup::Fast, PlantGroup::Slow].map(|group| drawing.density(group).fraction());
         if is_stone {
             ('O', Part::Stone)
         } else if place % 2 == 1 && stands(place / 2, planted(fast)) && over_bed * 4 < depth * 3 {

@@ -8,7 +8,7 @@ use crate::units::size::Size;
 use crate::units::{Length, Mass};
 
 /// A shape's word and the keys of its dimensions.
-pub(super) struct Form {
+pub(super) struct ShapeKeys {
     /// Its word.
     pub(super) word: &'static str,
     /// Its keys; of a box, its size or the lengths after it.
@@ -16,40 +16,40 @@ pub(super) struct Form {
 }
 
 /// Every shape with its keys.
-pub(super) const FORMS: &[Form] = &[
-    Form {
+pub(super) const FORMS: &[ShapeKeys] = &[
+    ShapeKeys {
         word: "box",
         keys: &["size", "length", "width", "height"],
     },
-    Form {
+    ShapeKeys {
         word: "cylinder",
         keys: &["diameter", "height"],
     },
-    Form {
+    ShapeKeys {
         word: "bow_front",
         keys: &["length", "width_end", "width_middle", "height"],
     },
-    Form {
+    ShapeKeys {
         word: "regular_polygon",
         keys: &["sides", "side", "height"],
     },
-    Form {
+    ShapeKeys {
         word: "quarter_cylinder",
         keys: &["radius", "height"],
     },
-    Form {
+    ShapeKeys {
         word: "half_cylinder",
         keys: &["diameter", "height"],
     },
-    Form {
+    ShapeKeys {
         word: "cut_corner",
         keys: &["length", "width", "cut_length", "cut_width", "height"],
     },
-    Form {
+    ShapeKeys {
         word: "trapezoid",
         keys: &["front", "back", "width", "height"],
     },
-    Form {
+    ShapeKeys {
         word: "bowl",
         keys: &["diameter", "base", "mouth"],
     },
@@ -164,7 +164,7 @@ fn shape(section: &Section<'_>) -> Option<Shape> {
 }
 
 /// The shape as said; a size alone is that of a box.
-fn form(section: &Section<'_>) -> Option<&'static Form> {
+fn form(section: &Section<'_>) -> Option<&'static ShapeKeys> {
     let find = |word: &str| FORMS.iter().find(|form| form.word == word);
     if section.has("shape") {
         return section.optional("shape", word(find));
@@ -182,7 +182,7 @@ fn miss_shape(section: &Section<'_>) {
         .into_iter()
         .filter(|name| section.has(name))
         .collect();
-    let takes = |form: &&Form| given.iter().all(|name| form.keys.contains(name));
+    let takes = |form: &&ShapeKeys| given.iter().all(|name| form.keys.contains(name));
     let lines: Vec<String> = FORMS
         .iter()
         .filter(takes)
@@ -289,7 +289,7 @@ fn dimension_keys() -> Vec<&'static str> {
 }
 
 /// Refuses dimensions that belong to other shapes.
-fn refuse_foreign_keys(section: &Section<'_>, form: &Form) {
+fn refuse_foreign_keys(section: &Section<'_>, form: &ShapeKeys) {
     for name in dimension_keys() {
         if form.keys.contains(&name) || !section.has(name) {
             continue;

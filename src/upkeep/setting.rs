@@ -2,7 +2,7 @@
 
 use super::harvest::WEEK_D;
 use super::routine::Routine;
-use crate::catalogue::{Group, Portion};
+use crate::catalogue::{PlantGroup, Portion};
 use crate::design::{Biomass, Design, EventKind as Done, Planted, Planting, WaterChange};
 use crate::night::upkeep::Upkeep as Running;
 use crate::startup::{Inputs, ModelEventKind, Parameters, fed_nitrogen};
@@ -252,7 +252,7 @@ fn handful_g(planted: &[Planting]) -> Option<f64> {
     floaters.find_map(|plant| {
         let handful = plant.fresh_g.get(&Portion::Handful);
         handful
-            .filter(|_| plant.group == Group::Floater)
+            .filter(|_| plant.group == PlantGroup::Floater)
             .map(|band| band.typical)
     })
 }

@@ -1,6 +1,6 @@
 //! Laws of one thing turned in any tank: what it may raise and what it may not.
 
-use lentic::catalogue::Group;
+use lentic::catalogue::PlantGroup;
 use lentic::design::{Amount, Draft, DutyHours, Feed, FlowDevice, Light, LightLevel, Stock};
 use lentic::finding::{Code, Status};
 use lentic::geometry::{LayerDepth, Shape};
@@ -184,7 +184,7 @@ proptest! {
     fn more_floaters_of_the_same_kinds_never_lower_the_index_of_floaters_alone(drawn in drawn(), times in 1.0_f64..4.0) {
         let draft = drawn.draft();
         let mut draft = draft;
-        draft.plants.retain(|planting| planting.plant.group == Group::Floater);
+        draft.plants.retain(|planting| planting.plant.group == PlantGroup::Floater);
         let mut turned = draft.clone();
         for planting in &mut turned.plants {
             planting.amount = match planting.amount {

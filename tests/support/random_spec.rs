@@ -2,7 +2,7 @@
 //! tanks and a byte changed is a tank changed a little.
 
 use lentic::UnitSystem;
-use lentic::catalogue::{self, CatalogueRow, Group};
+use lentic::catalogue::{self, CatalogueRow, PlantGroup};
 
 /// A spec section by section; it is the same tank in any order of them.
 pub(crate) struct RandomSpec<'b> {
@@ -219,7 +219,7 @@ impl<'b> RandomSpec<'b> {
             self.planted.push(&plant.name);
             self.section("[[plants]]");
             self.key("name", format!("\"{}\"", plant.name));
-            let most = if plant.group == Group::Floater {
+            let most = if plant.group == PlantGroup::Floater {
                 45.0
             } else {
                 90.0

@@ -5,13 +5,28 @@ use super::*;
 #[test]
 fn a_slow_group_is_slow_and_a_floater_floats() {
     for plant in plants() {
-        let floating = matches!(plant.form, Form::SmallFloating | Form::LargeFloating);
-        assert_eq!(plant.group == Group::Floater, floating, "{}", plant.name);
+        let floating = matches!(
+            plant.form,
+            GrowthForm::SmallFloating | GrowthForm::LargeFloating
+        );
+        assert_eq!(
+            plant.group == PlantGroup::Floater,
+            floating,
+            "{}",
+            plant.name
+        );
         assert_eq!(plant.air_leaves, floating, "{}", plant.name);
-        let slow_form = matches!(plant.form, Form::SlowRosette | Form::Epiphyte | Form::Moss);
-        assert!(!slow_form || plant.group == Group::Slow, "{}", plant.name);
+        let slow_form = matches!(
+            plant.form,
+            GrowthForm::SlowRosette | GrowthForm::Epiphyte | GrowthForm::Moss
+        );
+        assert!(
+            !slow_form || plant.group == PlantGroup::Slow,
+            "{}",
+            plant.name
+        );
         let slow = plant.rgr_low_per_d.typical < 0.0145;
-        assert_eq!(plant.group == Group::Slow, slow, "{}", plant.name);
+        assert_eq!(plant.group == PlantGroup::Slow, slow, "{}", plant.name);
     }
 }
 
@@ -20,13 +35,13 @@ fn unmeasured_plants_grow_as_their_form_does() {
     // Judgement, bounded by the 14 species of Nielsen & Sand-Jensen 1991 and Rich 2012.
     for plant in plants() {
         let (good, low) = match plant.form {
-            Form::SmallFloating => ([0.15, 0.50], [0.05, 0.15]),
-            Form::LargeFloating => ([0.08, 0.28], [0.04, 0.10]),
-            Form::SubmergedStem => ([0.025, 0.11], [0.01, 0.04]),
-            Form::AmphibiousStem => ([0.02, 0.06], [0.005, 0.04]),
-            Form::RunnerRosette => ([0.015, 0.05], [0.007, 0.025]),
-            Form::SlowRosette => ([0.007, 0.025], [0.005, 0.015]),
-            Form::Epiphyte | Form::Moss => ([0.005, 0.02], [0.003, 0.012]),
+            GrowthForm::SmallFloating => ([0.15, 0.50], [0.05, 0.15]),
+            GrowthForm::LargeFloating => ([0.08, 0.28], [0.04, 0.10]),
+            GrowthForm::SubmergedStem => ([0.025, 0.11], [0.01, 0.04]),
+            GrowthForm::AmphibiousStem => ([0.02, 0.06], [0.005, 0.04]),
+            GrowthForm::RunnerRosette => ([0.015, 0.05], [0.007, 0.025]),
+            GrowthForm::SlowRosette => ([0.007, 0.025], [0.005, 0.015]),
+            GrowthForm::Epiphyte | GrowthForm::Moss => ([0.005, 0.02], [0.003, 0.012]),
         };
         let within = |[from, to]: [f64; 2], rate: Band| (from..=to).contains(&rate.typical);
         // Water sprite floats when it grows fastest.

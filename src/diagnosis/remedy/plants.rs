@@ -1,7 +1,7 @@
 //! Plants that are added: floaters first, then fast growers, in steps.
 
 use super::super::case::CaseHistory;
-use crate::catalogue::{Group, Plant, Portion, plants};
+use crate::catalogue::{Plant, PlantGroup, Portion, plants};
 use crate::design::closed;
 use crate::startup::PlantedMass;
 use crate::units::Mass;
@@ -34,8 +34,8 @@ impl Addition {
 
     /// The addition of a step, each more than the one before.
     pub(super) fn step(case: &CaseHistory<'_>, step: u32) -> Self {
-        let floater = chosen(case, Group::Floater, FLOATER);
-        let stem = chosen(case, Group::Fast, STEM);
+        let floater = chosen(case, PlantGroup::Floater, FLOATER);
+        let stem = chosen(case, PlantGroup::Fast, STEM);
         let planted = case.design.planted().cover.percent();
         let room = (MOST_COVER_PCT - planted).max(0.0);
         let cover_pct = room * f64::from(step.min(FLOATER_STEPS)) / f64::from(FLOATER_STEPS);
@@ -106,7 +106,7 @@ fn stems(plant: &Plant, dry: Mass) -> String {
 }
 
 /// The keeper's own plant of a group, or the one suggested.
-fn chosen(case: &CaseHistory<'_>, group: Group, suggested: &str) -> &'static Plant {
+fn chosen(case: &CaseHistory<'_>, group: PlantGroup, suggested: &str) -> &'static Plant {
     let own = case
         .design
         .draft()

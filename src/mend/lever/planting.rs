@@ -1,7 +1,7 @@
 //! Floaters, fast growers, and where floaters are thinned.
 
 use super::{Lever, Now, Rung, text};
-use crate::catalogue::{Group, Plant};
+use crate::catalogue::{Plant, PlantGroup};
 use crate::design::{Amount, Design, Planting, closed};
 use crate::plan::{MOST_COVER, MOST_STEMS_G_M2, is_added, smallest_portion, suggested};
 use crate::spec::Edit;
@@ -24,7 +24,7 @@ pub(super) fn floaters(now: &Now<'_>) -> Vec<Rung> {
     covers
         .filter_map(|cover| {
             let edits = if cover < now {
-                scaled(base, Group::Floater, |_| true, cover / now)
+                scaled(base, PlantGroup::Floater, |_| true, cover / now)
             } else {
                 more_floaters(base, cover - now)
             };
@@ -37,19 +37,19 @@ pub(super) fn floaters(now: &Now<'_>) -> Vec<Rung> {
 
 /// More of the floaters that may be added, or some where none are.
 fn more_floaters(base: &Design, cover: f64) -> Vec<Edit> {
-    let own = own(base, Group::Floater);
+    let own = own(base, PlantGroup::Floater);
     let own_cover: f64 = own.iter().map(|planting| cover_of(base, planting)).sum();
     if own_cover > BARE {
         let factor = 1.0 + cover / own_cover;
         return scaled(
             base,
-            Group::Floater,
-            |plant| is_added(plant, Group::Floater),
+            PlantGroup::Floater,
+            |plant| is_added(plant, PlantGroup::Floater),
             factor,
         );
     }
     let amount = Amount::Cover(Share::from_fraction(cover));
-    vec![added(suggested(Group::Floater), amount)]
+    vec![added(suggested(PlantGroup::Floater), amount)]
 }
 
 fn cover_of(base: &Design, planting: &Planting) -> f64 {
@@ -75,7 +75,7 @@ pub(super) fn stems(now: &Now<'_>) -> Vec<Rung> {
 }
 
 fn more_stems(base: &Design, dry_g: f64) -> Option<Vec<Edit>> {
-    let own = own(base, Group::Fast);
+    let own = own(base, PlantGroup::Fast);
     let own_g: f64 = own
         .iter()
         .filter_map(|planting| planting.biomass(base.areas()))
@@ -85,12 +85,12 @@ fn more_stems(base: &Design, dry_g: f64) -> Option<Vec<Edit>> {
         let factor = 1.0 + dry_g / own_g;
         return Some(scaled(
             base,
-            Group::Fast,
-            |plant| is_added(plant, Group::Fast),
+            PlantGroup::Fast,
+            |plant| is_added(plant, PlantGroup::Fast),
             factor,
         ));
     }
-    let plant = suggested(Group::Fast);
+    let plant = suggested(PlantGroup::Fast);
     let (portion, fresh_g) = smallest_portion(plant)?;
     let count = (dry_g / plant.dry_per_fresh.typical / fresh_g).ceil();
     Some(vec![added(
@@ -117,13 +117,18 @@ pub(super) fn thinnings(now: &Now<'_>) -> Vec<Rung> {
 }
 
 /// The plantings of a group of which more may be added.
-fn own(base: &Design, group: Group) -> Vec<&Planting> {
+fn own(base: &Design, group: PlantGroup) -> Vec<&Planting> {
     let plants = base.draft().plants.iter();
     plants.filter(|own| is_added(own.plant, group)).collect()
 }
 
 /// The amounts of some plants of a group, times a factor.
-fn scaled(base: &Design, group: Group, which: impl Fn(&Plant) -> bool, factor: f64) -> Vec<Edit> {
+fn scaled(
+    base: &Design,
+    group: PlantGroup,
+    which: impl Fn(&Plant) -> bool,
+    factor: f64,
+) -> Vec<Edit> {
     let plants = base.draft().plants.iter().enumerate();
     plants
         .filter(|(_, own)| own.plant.group == group && which(own.plant))

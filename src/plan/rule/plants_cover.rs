@@ -1,7 +1,7 @@
 //! `plants.cover`: share of the surface under floaters.
 
 use super::declaration::{About, Judge, Rule};
-use crate::catalogue::Group;
+use crate::catalogue::PlantGroup;
 use crate::design::Design;
 use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, step};
 use crate::source::{Basis, Source};
@@ -85,7 +85,7 @@ fn plants_below(design: &Design) -> Below {
         .draft()
         .plants
         .iter()
-        .filter(|planting| planting.plant.group != Group::Floater)
+        .filter(|planting| planting.plant.group != PlantGroup::Floater)
         .peekable();
     if below.peek().is_none() {
         Below::Nothing

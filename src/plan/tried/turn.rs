@@ -1,6 +1,6 @@
 //! What following the remedy of a finding makes of a tank, so that it can be tried.
 
-use crate::catalogue::{self, Cap, Group, Plant, Portion};
+use crate::catalogue::{self, Cap, Plant, PlantGroup, Portion};
 use crate::design::{
     Air, Amount, CapGrading, Design, Draft, DutyHours, FlowDevice, LightLevel, Planting, Stock,
 };
@@ -130,7 +130,7 @@ fn planting(asked: &PortionCount) -> Option<Planting> {
 fn thin(design: &Design, draft: &mut Draft, cover: Share) {
     let factor = (cover / design.planted().cover).min(1.0);
     let floaters = draft.plants.iter_mut();
-    for planting in floaters.filter(|planting| planting.plant.group == Group::Floater) {
+    for planting in floaters.filter(|planting| planting.plant.group == PlantGroup::Floater) {
         planting.amount = match planting.amount {
             Amount::Cover(share) => Amount::Cover(share * factor),
             Amount::Fresh(mass) => Amount::Fresh(mass * factor),

@@ -1,6 +1,6 @@
 //! What to buy, to be ticked off in the shop.
 
-use crate::catalogue::Group;
+use crate::catalogue::PlantGroup;
 use crate::design::{Amount, Design, Planting};
 use crate::plan::{self, BagCount, Plan, bags_in_words, needed_in_words};
 use crate::report::document::{Block, Checklist, Column, Table};
@@ -114,8 +114,8 @@ fn asked(units: UnitSystem, planting: &Planting) -> String {
     match planting.amount {
         Amount::Cover(share) => {
             let of = match planting.plant.group {
-                Group::Floater => "surface",
-                Group::Fast | Group::Slow => "floor",
+                PlantGroup::Floater => "surface",
+                PlantGroup::Fast | PlantGroup::Slow => "floor",
             };
             format!("{} % of the {of}", significant(share.percent(), 3))
         }

@@ -6,7 +6,7 @@ use super::garden::{self, EVEN, is_inside};
 use super::leaf;
 use super::scale::{Frame, Scale};
 use super::stone::{Face, stone};
-use crate::catalogue::Form;
+use crate::catalogue::GrowthForm;
 use crate::geometry::{Place, Spot};
 use crate::plan::Drawing;
 use crate::report::document::Sheet;
@@ -197,7 +197,7 @@ fn support(outline: &[At], place: Place, index: usize) -> At {
 
 /// Floaters over a share of the surface, spread evenly, what is below them shining through.
 fn floaters(canvas: &mut Canvas, surface: &[At], drawing: &Drawing) {
-    let grid_px = GRID[usize::from(drawing.has(Form::LargeFloating))];
+    let grid_px = GRID[usize::from(drawing.has(GrowthForm::LargeFloating))];
     let (low, high) = corners(surface);
     let columns = ((high.0 - low.0) / grid_px).floor().max(1.0);
     let rows = ((high.1 - low.1) / grid_px).floor().max(1.0);

@@ -2,7 +2,7 @@
 
 use super::canvas::At;
 use super::scale::Frame;
-use crate::catalogue::{Form, Group};
+use crate::catalogue::{GrowthForm, PlantGroup};
 use crate::geometry::Spot;
 use crate::plan::{Drawing, DrawnStand};
 
@@ -26,15 +26,15 @@ struct Look {
     zone: [f64; 2],
 }
 
-const fn look(form: Form) -> Look {
+const fn look(form: GrowthForm) -> Look {
     let (depth_share, most_m, room_m, zone) = match form {
-        Form::SubmergedStem => (0.82, 0.60, 0.05, [0.45, 1.0]),
-        Form::AmphibiousStem => (0.65, 0.45, 0.06, [0.40, 1.0]),
-        Form::RunnerRosette => (0.55, 0.40, 0.07, [0.20, 0.9]),
-        Form::SlowRosette => (0.35, 0.18, 0.08, [0.05, 0.6]),
-        Form::Epiphyte => (0.25, 0.14, 0.09, [0.10, 0.7]),
-        Form::Moss => (0.10, 0.03, 0.08, [0.0, 0.6]),
-        Form::SmallFloating | Form::LargeFloating => (0.0, 0.0, 0.05, [0.0, 1.0]),
+        GrowthForm::SubmergedStem => (0.82, 0.60, 0.05, [0.45, 1.0]),
+        GrowthForm::AmphibiousStem => (0.65, 0.45, 0.06, [0.40, 1.0]),
+        GrowthForm::RunnerRosette => (0.55, 0.40, 0.07, [0.20, 0.9]),
+        GrowthForm::SlowRosette => (0.35, 0.18, 0.08, [0.05, 0.6]),
+        GrowthForm::Epiphyte => (0.25, 0.14, 0.09, [0.10, 0.7]),
+        GrowthForm::Moss => (0.10, 0.03, 0.08, [0.0, 0.6]),
+        GrowthForm::SmallFloating | GrowthForm::LargeFloating => (0.0, 0.0, 0.05, [0.0, 1.0]),
     };
     Look {
         depth_share,
@@ -47,7 +47,7 @@ const fn look(form: Form) -> Look {
 /// A plant in its place.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Placed {
-    pub(super) form: Form,
+    pub(super) form: GrowthForm,
     /// From the left and from the front, m.
     pub(super) place_m: [f64; 2],
     /// From 0 at the front to 1 at the back, and from 0 on the left to 1 on the right.
@@ -68,7 +68,7 @@ impl Placed {
 pub(super) fn plants(drawing: &Drawing) -> Vec<Placed> {
     let rooted = drawing.stands.iter();
     let rooted: Vec<&DrawnStand> = rooted
-        .filter(|stand| stand.group != Group::Floater)
+        .filter(|stand| stand.group != PlantGroup::Floater)
         .collect();
     let area = area_m2(&drawing.bed);
     let count = |stand: &DrawnStand, stretch: f64| {

@@ -1,37 +1,37 @@
 //! Plants by their form: six ways in which leaves stand, from the side and from above.
 
 use super::canvas::{At, Canvas, tenth};
-use crate::catalogue::Form;
+use crate::catalogue::GrowthForm;
 
 /// Leaves of a rosette as leans from upright, of its width.
 const LEANS: [f64; 5] = [-0.5, 0.46, -0.24, 0.2, -0.02];
 
 /// A plant from the side, `turn` telling neighbours apart.
-pub(super) fn plant(canvas: &mut Canvas, form: Form, foot: At, size: At, turn: usize) {
+pub(super) fn plant(canvas: &mut Canvas, form: GrowthForm, foot: At, size: At, turn: usize) {
     let (width, height) = size;
     let sway = [0.10, -0.14, 0.03, -0.05, 0.16][turn % 5] * width;
     match form {
-        Form::SubmergedStem => {
+        GrowthForm::SubmergedStem => {
             canvas.path("stem green", &stem(foot, height, sway));
             let whorls = pairs(foot, (width * 0.3, height), sway, 7.0);
             canvas.stroke("bead green", &whorls, 1.3, [0.0; 2]);
         }
-        Form::AmphibiousStem => {
+        GrowthForm::AmphibiousStem => {
             canvas.path("stem lime", &stem(foot, height, sway));
             let broad = (width * 0.16).clamp(2.0, 7.0);
             let leaves = pairs(foot, (width * 0.3, height), sway, broad * 2.1);
             canvas.stroke("bead lime", &leaves, broad, [0.0; 2]);
         }
-        Form::RunnerRosette => canvas.stroke(
+        GrowthForm::RunnerRosette => canvas.stroke(
             "ribbon green",
             &ribbons(foot, size, turn),
             (width * 0.07).max(1.1),
             [0.0; 2],
         ),
-        Form::SlowRosette => canvas.path("foliage teal", &leaves(foot, size, 0.16)),
-        Form::Epiphyte => canvas.path("foliage teal", &leaves(foot, size, 0.30)),
-        Form::Moss => canvas.path("foliage lime", &cushion(foot, size)),
-        Form::SmallFloating | Form::LargeFloating => {}
+        GrowthForm::SlowRosette => canvas.path("foliage teal", &leaves(foot, size, 0.16)),
+        GrowthForm::Epiphyte => canvas.path("foliage teal", &leaves(foot, size, 0.30)),
+        GrowthForm::Moss => canvas.path("foliage lime", &cushion(foot, size)),
+        GrowthForm::SmallFloating | GrowthForm::LargeFloating => {}
     }
 }
 
@@ -130,14 +130,16 @@ fn cushion((x, y): At, (width, height): At) -> String {
 }
 
 /// A plant from above.
-pub(super) fn crown(canvas: &mut Canvas, form: Form, at: At, width: f64) {
+pub(super) fn crown(canvas: &mut Canvas, form: GrowthForm, at: At, width: f64) {
     match form {
-        Form::SubmergedStem => canvas.path("crown green", &star(at, width * 0.40, 8)),
-        Form::AmphibiousStem => canvas.path("crown lime", &star(at, width * 0.36, 4)),
-        Form::RunnerRosette => canvas.path("crown green", &star(at, width * 0.48, 6)),
-        Form::SlowRosette | Form::Epiphyte => canvas.path("crown teal", &star(at, width * 0.44, 5)),
-        Form::Moss => canvas.circle("moss lime", at, width * 0.4),
-        Form::SmallFloating | Form::LargeFloating => {}
+        GrowthForm::SubmergedStem => canvas.path("crown green", &star(at, width * 0.40, 8)),
+        GrowthForm::AmphibiousStem => canvas.path("crown lime", &star(at, width * 0.36, 4)),
+        GrowthForm::RunnerRosette => canvas.path("crown green", &star(at, width * 0.48, 6)),
+        GrowthForm::SlowRosette | GrowthForm::Epiphyte => {
+            canvas.path("crown teal", &star(at, width * 0.44, 5))
+        }
+        GrowthForm::Moss => canvas.circle("moss lime", at, width * 0.4),
+        GrowthForm::SmallFloating | GrowthForm::LargeFloating => {}
     }
 }
 

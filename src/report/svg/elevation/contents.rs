@@ -1,7 +1,7 @@
 //! What stands, floats and hangs in a tank seen from a side.
 
 use super::{LAMP, Picture};
-use crate::catalogue::Form;
+use crate::catalogue::GrowthForm;
 use crate::design::FlowDevice;
 use crate::geometry::Seen;
 use crate::plan::Build;
@@ -21,7 +21,7 @@ const MOST_OF_A_KIND: u32 = 14;
 impl Picture<'_> {
     pub(super) fn floaters(&mut self) {
         let [left, right] = self.surface_m();
-        let is_large = self.drawing.has(Form::LargeFloating);
+        let is_large = self.drawing.has(GrowthForm::LargeFloating);
         let apart = FLOATER_PX[usize::from(is_large)];
         let slots = ((right - left) * self.scale.px_per_m() / apart).floor();
         let cover = self.drawing.floating.fraction().min(1.0);
