@@ -16,7 +16,7 @@ pub struct Chart {
     /// The lines; where there is one, its name is in the title.
     pub series: Vec<Series>,
     /// Levels that values are held against.
-    pub limits: Vec<Level>,
+    pub limits: Vec<LimitLine>,
     /// Time and value of single readings.
     pub points: Vec<(f64, f64)>,
     /// Day and height of the peak that texts speak of.
@@ -72,7 +72,7 @@ impl Series {
 
 /// A level that values are held against.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Level {
+pub struct LimitLine {
     /// What it is.
     pub name: String,
     /// Where it lies.
@@ -326,7 +326,7 @@ mod tests {
                 name: "ammonia".to_owned(),
                 line: line.collect(),
             }],
-            limits: vec![Level {
+            limits: vec![LimitLine {
                 name: "watch".to_owned(),
                 value: 0.5,
             }],

@@ -1,7 +1,7 @@
 //! The pictures of a block with what a page says around them.
 
 use super::document::Block;
-use super::svg::{self, Readout, Scale, Size};
+use super::svg::{self, DrawingSize, Readout, Scale};
 use crate::geometry::Seen;
 
 /// The class of the view from the front.
@@ -32,8 +32,8 @@ impl<'a> Figure<'a> {
 pub(super) fn figures(block: &Block) -> Vec<Figure<'_>> {
     match block {
         Block::Drawing(sheet) => {
-            let [large, small] =
-                [Size::Large, Size::Small].map(|size| Scale::of(&sheet.drawing, size));
+            let [large, small] = [DrawingSize::Large, DrawingSize::Small]
+                .map(|size| Scale::of(&sheet.drawing, size));
             let view = |seen, scale| svg::elevation(sheet, seen, scale);
             vec![
                 Figure::new(FRONT, "From the front", view(Seen::Front, large)),

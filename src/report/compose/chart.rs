@@ -2,7 +2,7 @@
 
 use crate::design::{Design, EventKind, Incident};
 use crate::plan::{Courses, DayRow, Estimate, StartupSection, watch_limit_mg_l};
-use crate::report::chart::{Across, Chart, Level, Mark, Series};
+use crate::report::chart::{Across, Chart, LimitLine, Mark, Series};
 use crate::report::document::Block;
 use crate::source::Band;
 use crate::units::Analyte;
@@ -121,8 +121,8 @@ fn series(name: &str, days: &[DayRow], value: fn(&DayRow) -> Estimate) -> Series
     }
 }
 
-fn watch(value: f64) -> Level {
-    Level {
+fn watch(value: f64) -> LimitLine {
+    LimitLine {
         name: "limit".to_owned(),
         value,
     }

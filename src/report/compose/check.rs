@@ -7,7 +7,7 @@ use crate::diagnosis::forecast::ForecastDay;
 use crate::diagnosis::{CauseResult, Diagnosis, Evidence, NextResult};
 use crate::plan::watch_limit_mg_l;
 use crate::report::bars::{Bar, Bars};
-use crate::report::chart::{Across, Chart, Level, Series};
+use crate::report::chart::{Across, Chart, LimitLine, Series};
 use crate::report::document::{Block, Column, Document, Fact, Table, Weight};
 use crate::source::Band;
 use crate::units::show::{fixed, significant};
@@ -291,7 +291,7 @@ fn ahead(design: &Design, found: &Diagnosis) -> Vec<Block> {
                 line: line.collect(),
             }],
             limits: limit
-                .map(|value| Level {
+                .map(|value| LimitLine {
                     name: "limit".to_owned(),
                     value,
                 })

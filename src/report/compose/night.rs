@@ -11,7 +11,7 @@ use crate::plan::{
     AnimalsSection, Estimate, FlowSection, HeatSection, HourRow, LightSection, Night, NightSection,
     air_setting,
 };
-use crate::report::chart::{Across, Chart, Level, Mark, Series};
+use crate::report::chart::{Across, Chart, LimitLine, Mark, Series};
 use crate::report::document::{Block, Document, Fact};
 use crate::units::show::significant;
 use crate::units::{Concentration, Flow, Pressure, UnitSystem, Volume};
@@ -286,7 +286,7 @@ fn oxygen(design: &Design, hours: &[HourRow]) -> Chart {
     let limits = [("wanted", limit_mg_l(design)), ("act under", DAWN_ACT_MG_L)];
     Chart {
         limits: limits
-            .map(|(name, value)| Level {
+            .map(|(name, value)| LimitLine {
                 name: name.to_owned(),
                 value,
             })

@@ -1,7 +1,7 @@
 //! What keys that are varied do to a result: a line for one, a grid for two.
 
 use super::compare::Compared;
-use crate::report::chart::{Across, Chart, Level, Series};
+use crate::report::chart::{Across, Chart, LimitLine, Series};
 use crate::report::document::Block;
 use crate::report::grid::Grid;
 use crate::source::Band;
@@ -63,7 +63,7 @@ pub(super) fn pictures(compared: &Compared<'_>) -> Vec<Block> {
 /// A result over what is varied, with the bounds asked of it.
 pub(super) fn over(title: String, line: Vec<(f64, f64)>, bounds: &[f64]) -> Block {
     let line = line.into_iter();
-    let limits = bounds.iter().map(|bound| Level {
+    let limits = bounds.iter().map(|bound| LimitLine {
         name: "asked".to_owned(),
         value: *bound,
     });

@@ -2,14 +2,14 @@
 
 use super::estimate::ranged;
 use crate::plan::Estimate;
-use crate::report::chart::{Across, Chart, Level, Series};
+use crate::report::chart::{Across, Chart, LimitLine, Series};
 use crate::report::document::{Column, Fact, Table};
 use crate::units::show::fixed;
 use crate::upkeep::{AgeingSection, WeekRow};
 
 /// The year: nitrate, hardness, plants.
 pub(super) fn charts(rows: &[WeekRow], nitrate_limit: f64) -> impl Iterator<Item = Chart> {
-    let limit = Level {
+    let limit = LimitLine {
         name: "limit".to_owned(),
         value: nitrate_limit,
     };

@@ -4,7 +4,7 @@ use super::canvas::{Anchor, At, Canvas, tenth};
 use super::dimension::{across, bar, upright};
 use super::garden::{self, EVEN, is_inside};
 use super::leaf;
-use super::scale::{Frame, Scale};
+use super::scale::{Bounds, Scale};
 use super::stone::{Face, stone};
 use crate::catalogue::GrowthForm;
 use crate::geometry::{Place, Spot};
@@ -31,7 +31,7 @@ pub(super) const SOIL: [&str; 2] = ["c", "d"];
 pub(in crate::report) fn above(sheet: &Sheet, scale: Scale) -> String {
     let drawing = &sheet.drawing;
     let view = &drawing.above;
-    let frame = Frame::of(&view.outer);
+    let frame = Bounds::of(&view.outer);
     let px = scale.px_per_m();
     let marks = marks(sheet);
     let width = (LEFT + frame.across_m() * px + RIGHT).max(LEAST_WIDTH);

@@ -31,7 +31,7 @@ const LETTER: f64 = 6.2;
 
 /// A chart as a picture; nothing where there is no line.
 pub(in crate::report) fn chart(chart: &Chart) -> String {
-    let Some(frame) = Frame::of(chart) else {
+    let Some(frame) = PlotArea::of(chart) else {
         return String::new();
     };
     let mut canvas = Canvas::new(WIDTH, frame.height, &chart.title, &described(chart));
@@ -76,7 +76,7 @@ struct Name<'a> {
 }
 
 /// Where time and value lie in the picture.
-pub(super) struct Frame {
+pub(super) struct PlotArea {
     pub(super) from: f64,
     pub(super) span: f64,
     top: f64,
@@ -86,7 +86,7 @@ pub(super) struct Frame {
     pub(super) right: f64,
 }
 
-impl Frame {
+impl PlotArea {
     /// None where there is no line.
     pub(super) fn of(chart: &Chart) -> Option<Self> {
         let [first, last] = chart.span()?;
@@ -337,7 +337,7 @@ pub(super) fn banded(band: &Band) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::report::chart::{Level, Mark};
+    use crate::report::chart::{LimitLine, Mark};
 
     #[test]
     fn a_small_chart_is_drawn_with_all_its_parts() {
@@ -351,7 +351,7 @@ mod tests {
                     .map(|(day, value)| (day, Band::new(value * 0.5, value, value * 2.0)))
                     .to_vec(),
             }],
-            limits: vec![Level {
+            limits: vec![LimitLine {
                 name: "limit".to_owned(),
                 value: 0.5,
             }],

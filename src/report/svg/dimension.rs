@@ -19,14 +19,20 @@ pub(super) enum Beside {
 
 /// One measure of a chain: from and to where it goes, and what it says.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) struct Measure {
+pub(super) struct DimensionSpan {
     pub(super) from: f64,
     pub(super) to: f64,
     pub(super) says: String,
 }
 
 /// A vertical chain of measures, each labelled at its middle.
-pub(super) fn chain(canvas: &mut Canvas, x: f64, beside: Beside, measures: &[Measure], line: f64) {
+pub(super) fn chain(
+    canvas: &mut Canvas,
+    x: f64,
+    beside: Beside,
+    measures: &[DimensionSpan],
+    line: f64,
+) {
     let (outwards, anchor) = match beside {
         Beside::Left => (-1.0, Anchor::End),
         Beside::Right => (1.0, Anchor::Start),

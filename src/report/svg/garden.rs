@@ -1,7 +1,7 @@
 //! Where plants and stones stand in a bed: the same places in every view of a tank.
 
 use super::canvas::At;
-use super::scale::Frame;
+use super::scale::Bounds;
 use crate::catalogue::{GrowthForm, PlantGroup};
 use crate::geometry::Spot;
 use crate::plan::{Drawing, DrawnStand};
@@ -107,7 +107,7 @@ fn places(
     [front, back]: [f64; 2],
     turn: usize,
 ) -> impl Iterator<Item = Option<Place>> {
-    let frame = Frame::of(outline);
+    let frame = Bounds::of(outline);
     let corners: Vec<At> = outline
         .iter()
         .map(|spot| (spot.across.m(), spot.up.m()))
@@ -131,7 +131,7 @@ fn places(
 
 /// The middles of stones, from the left and from the front, m.
 pub(super) fn stones(drawing: &Drawing) -> Vec<[f64; 2]> {
-    let frame = Frame::of(&drawing.bed);
+    let frame = Bounds::of(&drawing.bed);
     let count = drawing.stones.len() as f64;
     (0..drawing.stones.len())
         .map(|i| {
@@ -147,7 +147,7 @@ pub(super) fn stones(drawing: &Drawing) -> Vec<[f64; 2]> {
 
 /// Where the device hangs, from the left and from the front, m.
 pub(super) fn device(drawing: &Drawing) -> [f64; 2] {
-    let frame = Frame::of(&drawing.bed);
+    let frame = Bounds::of(&drawing.bed);
     [
         frame.left_m + frame.across_m() * 0.9,
         frame.low_m + frame.up_m() * 0.6,

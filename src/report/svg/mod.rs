@@ -26,5 +26,5 @@ pub(super) use chart::chart;
 pub(super) use elevation::elevation;
 pub(super) use grid::grid;
 pub(super) use readout::{Readout, readout};
-pub(super) use scale::{Scale, Size};
+pub(super) use scale::{DrawingSize, Scale};
 pub(super) use scatter::scatter;

@@ -1,6 +1,6 @@
 //! The values of a chart as words over its picture, for the pointer and the keyboard.
 
-use super::chart::{Frame, LEFT, WIDTH, banded};
+use super::chart::{LEFT, PlotArea, WIDTH, banded};
 use crate::report::chart::{Across, Chart};
 use crate::units::show::fixed;
 
@@ -21,7 +21,7 @@ pub(in crate::report) struct Readout {
 
 /// The values of a chart; none where there is no line or nothing to be seen on it.
 pub(in crate::report) fn readout(chart: &Chart) -> Option<Readout> {
-    let frame = Frame::of(chart)?;
+    let frame = PlotArea::of(chart)?;
     if chart.is_flat() || chart.across == Across::Varied {
         return None;
     }

@@ -7,14 +7,14 @@ use crate::units::Length;
 
 /// How large a view is drawn.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(in crate::report) enum Size {
+pub(in crate::report) enum DrawingSize {
     /// Across the column of the drawing, its letters larger on a phone.
     Large,
     /// Beside another.
     Small,
 }
 
-impl Size {
+impl DrawingSize {
     /// The most pixels that a tank takes across, with labels on one side and on both.
     const fn most_across(self) -> [f64; 2] {
         match self {
@@ -44,19 +44,19 @@ impl Size {
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(in crate::report) struct Scale {
     px_per_m: f64,
-    size: Size,
+    size: DrawingSize,
 }
 
 /// The box around some outline, m.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Frame {
+pub(super) struct Bounds {
     pub(super) left_m: f64,
     pub(super) right_m: f64,
     pub(super) low_m: f64,
     pub(super) high_m: f64,
 }
 
-impl Frame {
+impl Bounds {
     pub(super) fn of(outline: &[Spot]) -> Self {
         let empty = Self {
             left_m: f64::INFINITY,
@@ -84,20 +84,20 @@ impl Frame {
 impl Scale {
     /// The scale at which the views of a tank that are drawn in a size fit: that from the
     /// front alone where it is large.
-    pub(in crate::report) fn of(drawing: &Drawing, size: Size) -> Self {
+    pub(in crate::report) fn of(drawing: &Drawing, size: DrawingSize) -> Self {
         let outlines: &[&Vec<Spot>] = match size {
-            Size::Large => &[&drawing.front.outer],
-            Size::Small => &[&drawing.side.outer, &drawing.above.outer],
+            DrawingSize::Large => &[&drawing.front.outer],
+            DrawingSize::Small => &[&drawing.side.outer, &drawing.above.outer],
         };
-        let frames = outlines.iter().map(|outline| Frame::of(outline));
+        let frames = outlines.iter().map(|outline| Bounds::of(outline));
         let across_m = frames
             .clone()
             .map(|frame| frame.across_m())
             .fold(0.0, f64::max);
         let up_m = frames.map(|frame| frame.up_m()).fold(0.0, f64::max);
         let differs = match size {
-            Size::Large => differs_across(&drawing.front),
-            Size::Small => drawing.is_sloped(),
+            DrawingSize::Large => differs_across(&drawing.front),
+            DrawingSize::Small => drawing.is_sloped(),
         };
         let most_across = size.most_across()[usize::from(differs)];
         Self {
@@ -108,10 +108,10 @@ impl Scale {
 
     /// The scale at which all of several tanks fit beside their names.
     pub(in crate::report) fn common<'a>(drawings: impl Iterator<Item = &'a Drawing>) -> Self {
-        let smallest = drawings.map(|drawing| Self::of(drawing, Size::Small).px_per_m);
+        let smallest = drawings.map(|drawing| Self::of(drawing, DrawingSize::Small).px_per_m);
         Self {
             px_per_m: smallest.fold(f64::INFINITY, f64::min),
-            size: Size::Small,
+            size: DrawingSize::Small,
         }
     }
 
@@ -123,7 +123,7 @@ impl Scale {
         self.px_per_m
     }
 
-    pub(super) const fn size(self) -> Size {
+    pub(super) const fn size(self) -> DrawingSize {
         self.size
     }
 

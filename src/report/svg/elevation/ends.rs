@@ -2,7 +2,7 @@
 
 use super::ALIKE_M;
 use crate::geometry::{Elevation, Spot};
-use crate::report::svg::scale::Frame;
+use crate::report::svg::scale::Bounds;
 
 /// One end of a view.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -20,8 +20,8 @@ pub(in crate::report::svg) fn differs_across(view: &Elevation) -> bool {
 
 /// Height of an outline's upper edge at one end, m.
 pub(super) fn end_m(outline: &[Spot], side: Side) -> f64 {
-    let top = Frame::of(outline).high_m;
-    let frame = Frame::of(outline);
+    let top = Bounds::of(outline).high_m;
+    let frame = Bounds::of(outline);
     let end = match side {
         Side::Left => frame.left_m,
         Side::Right => frame.right_m,

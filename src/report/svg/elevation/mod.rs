@@ -5,8 +5,8 @@ mod ends;
 
 use super::above;
 use super::canvas::{At, Canvas};
-use super::dimension::{Beside, Measure, across, bar, chain, upright};
-use super::scale::{Frame, Scale, Size};
+use super::dimension::{Beside, DimensionSpan, across, bar, chain, upright};
+use super::scale::{Bounds, DrawingSize, Scale};
 use crate::geometry::{Elevation, Layer, Seen, Spot, edges_at};
 use crate::plan::Drawing;
 use crate::report::document::Sheet;
@@ -16,7 +16,7 @@ use ends::{Side, end_m};
 
 /// Room around the walls, px: on the left for the height, with or without depths beside it,
 /// on the right for depths, above the rim, and below the underside for length and scale.
-struct Room {
+struct Margins {
     left: [f64; 2],
     right: f64,
     top: f64,
@@ -25,16 +25,16 @@ struct Room {
     height: f64,
 }
 
-const fn room(size: Size) -> Room {
+const fn room(size: DrawingSize) -> Margins {
     match size {
-        Size::Large => Room {
+        DrawingSize::Large => Margins {
             left: [40.0, 160.0],
             right: 148.0,
             top: 10.0,
             bottom: 56.0,
             height: 26.0,
         },
-        Size::Small => Room {
+        DrawingSize::Small => Margins {
             left: [30.0, 116.0],
             right: 114.0,
             top: 8.0,
@@ -75,8 +75,8 @@ struct Picture<'a> {
     drawing: &'a Drawing,
     units: UnitSystem,
     view: &'a Elevation,
-    frame: Frame,
-    inside: Frame,
+    frame: Bounds,
+    inside: Bounds,
     scale: Scale,
     left: f64,
     top: f64,
@@ -85,7 +85,7 @@ struct Picture<'a> {
 
 impl<'a> Picture<'a> {
     fn new(sheet: &'a Sheet, view: &'a Elevation, scale: Scale) -> Self {
-        let frame = Frame::of(&view.outer);
+        let frame = Bounds::of(&view.outer);
         let room = room(scale.size());
         let left = room.left[usize::from(differs_across(view))];
         let px = scale.px_per_m();
@@ -108,7 +108,7 @@ impl<'a> Picture<'a> {
             units: sheet.units,
             view,
             frame,
-            inside: Frame::of(&view.inner),
+            inside: Bounds::of(&view.inner),
             scale,
             left,
             top,
@@ -204,7 +204,7 @@ impl<'a> Picture<'a> {
             .filter(|spot| (spot.up.m() - level).abs() < ALIKE_M)
             .copied()
             .collect();
-        let frame = Frame::of(&at_level);
+        let frame = Bounds::of(&at_level);
         if at_level.is_empty() {
             [self.inside.left_m, self.inside.right_m]
         } else {
@@ -269,7 +269,7 @@ impl<'a> Picture<'a> {
     }
 
     /// Freeboard, water, cap and soil at one end, or the bed alone at the left one.
-    fn depths_at(&self, side: Side) -> Vec<Measure> {
+    fn depths_at(&self, side: Side) -> Vec<DimensionSpan> {
         let (units, drawing) = (self.units, self.drawing);
         let soil_m = end_m(&self.view.soil, side);
         let cap_m = end_m(&self.view.cap, side).max(soil_m);
@@ -277,7 +277,7 @@ impl<'a> Picture<'a> {
         let level_m = drawing.water_level.m().max(cap_m);
         let soil = extreme(units, &drawing.soil, above::SOIL, soil_m);
         let cap = extreme(units, &drawing.cap, above::CAP, cap_m - soil_m);
-        let measure = |low_m: f64, high_m: f64, says: String| Measure {
+        let measure = |low_m: f64, high_m: f64, says: String| DimensionSpan {
             from: y(low_m),
             to: y(high_m),
             says,
