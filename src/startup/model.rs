@@ -15,7 +15,7 @@ use super::soil::{Breakdown, breakdown_warmth, pore_water};
 use super::state::State;
 use super::submerged::{FastStand, SlowStand};
 use super::surroundings::Surroundings;
-use super::turnover::{Ground, Turnover};
+use super::turnover::{BedState, Turnover};
 use super::uptake::Offer;
 use crate::numerics::real::Scalar;
 use crate::parameters::Parameters;
@@ -162,8 +162,8 @@ impl Model {
     }
 
     /// What the bed and its bacteria meet in a state.
-    pub(super) fn ground(&self, state: &State) -> Ground<f64> {
-        Ground {
+    pub(super) fn ground(&self, state: &State) -> BedState<f64> {
+        BedState {
             pore_ammonium: self.pore_ammonium(state),
             pore_phosphate: pore_water(state.soil_p, &self.passages.phosphate),
             ammonia: state.ammonia,
@@ -192,7 +192,7 @@ impl Model {
     pub(super) fn turnover_of<S: Scalar>(
         &self,
         moment: &Moment<S>,
-        ground: &Ground<S>,
+        ground: &BedState<S>,
     ) -> Turnover<S> {
         let below = FromBelow {
             conductance_m_d: moment.ammonium_m_d,

@@ -9,7 +9,7 @@ use super::flow::{Changes, Flow, Gains, GroupStand};
 use super::model::{Living, Model};
 use super::state::{COUPLED_STATES, Place, STATES, State};
 use super::surroundings::Surroundings;
-use super::turnover::{Ground, Turnover};
+use super::turnover::{BedState, Turnover};
 use super::uptake::Offer;
 use crate::numerics::dual::Dual;
 use crate::numerics::real::Scalar;
@@ -198,10 +198,10 @@ impl Model {
     }
 
     /// What bed and bacteria meet, along all that it is.
-    fn sloping_ground(&self, state: &State) -> Ground<Sloping> {
+    fn sloping_ground(&self, state: &State) -> BedState<Sloping> {
         let met = self.ground(state);
         let [pore_ammonium, ammonia_oxidisers, nitrite_oxidisers] = OWN;
-        Ground {
+        BedState {
             pore_ammonium: Dual::along(pore_ammonium, met.pore_ammonium),
             pore_phosphate: Dual::along(PORE_PHOSPHATE, met.pore_phosphate),
             ammonia: Dual::along(AMMONIA, met.ammonia),

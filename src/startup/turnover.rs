@@ -18,7 +18,7 @@ pub(super) struct Turnover<S = f64> {
 
 /// What the bed and its bacteria meet.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Ground<S> {
+pub(super) struct BedState<S> {
     /// Ammonium in the pore water, mg N/L.
     pub(super) pore_ammonium: S,
     /// Phosphate in the pore water, mg P/L.
