@@ -19,7 +19,7 @@ use crate::finding::Status;
 use crate::report::document::Sheet;
 use crate::report::{compose, html, row, text};
 use crate::study::{
-    Aim, BaseTank, Cell, Condition, Front, Influence, Sensitivity, TankRow, compare,
+    Aim, BaseTank, Cell, Condition, Front, KeyInfluence, Sensitivity, TankRow, compare,
 };
 use crate::units::UnitSystem;
 
@@ -242,7 +242,7 @@ impl<'a> Run<'a> {
     fn write_kept(
         &self,
         mut rows: RowWriter<'a>,
-        influences: Option<&(&str, Vec<Influence>)>,
+        influences: Option<&(&str, Vec<KeyInfluence>)>,
     ) -> Result<(), Failure> {
         for (row, file) in &self.kept {
             let file = input::file_name(&self.files[*file]);
@@ -253,7 +253,7 @@ impl<'a> Run<'a> {
         rows.end(self.bad_files.iter().chain(&self.no_tanks), influences)
     }
 
-    fn write_text(&self, influences: Option<(&str, Vec<Influence>)>) -> Result<(), Failure> {
+    fn write_text(&self, influences: Option<(&str, Vec<KeyInfluence>)>) -> Result<(), Failure> {
         let common = &self.options.common;
         let rows: Vec<TankRow> = self.kept.iter().map(|(row, _)| row.clone()).collect();
         let of_first_file = self.kept.iter().min_by_key(|(_, file)| *file);

@@ -8,7 +8,7 @@ use super::choice::RowFormat;
 use super::failure::Failure;
 use super::output::Stream;
 use crate::report::{json, row};
-use crate::study::{Axis, Column, Influence, TankRow};
+use crate::study::{Axis, Column, KeyInfluence, TankRow};
 
 /// The schema of a comparison.
 const SCHEMA: &str = "lentic/compare/1";
@@ -90,7 +90,7 @@ impl<'a> RowWriter<'a> {
     pub(super) fn end<'f>(
         mut self,
         failed: impl Iterator<Item = &'f FailedRow>,
-        influences: Option<&(&str, Vec<Influence>)>,
+        influences: Option<&(&str, Vec<KeyInfluence>)>,
     ) -> Result<(), Failure> {
         if self.format == RowFormat::Json {
             let failed = failed.map(|failed| Value::Object(failed.object()));
@@ -114,7 +114,7 @@ impl<'a> RowWriter<'a> {
     }
 }
 
-fn moving(result: &str, influence: &Influence) -> Map<String, Value> {
+fn moving(result: &str, influence: &KeyInfluence) -> Map<String, Value> {
     let number = |value: Option<f64>| value.map_or(Value::Null, json::number);
     Map::from_iter([
         ("result".to_owned(), Value::from(result)),

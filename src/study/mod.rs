@@ -47,6 +47,6 @@ pub use cell::Cell;
 pub use choice::{Aim, Bound, Condition, Front, Relation};
 pub use column::{Column, UnknownResult};
 pub use compare::{BaseTank, Question, RowError, Shard, TankRow, TankRows, compare};
-pub use sensitivity::{Influence, Sensitivity};
+pub use sensitivity::{KeyInfluence, Sensitivity};
 pub use solve::{Answer, SolveProblem, Tried, solve};
 pub use space::{Space, SpaceError};

@@ -11,7 +11,7 @@ const LEAST_IN_GROUP: usize = 10;
 
 /// How much one key moves a result.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Influence {
+pub struct KeyInfluence {
     /// The varied key, as its column is called.
     pub key: String,
     /// The share of the result's variance that goes with this key alone, 0 to 1.
@@ -70,19 +70,19 @@ impl Sensitivity {
     }
 
     /// The influence of each key, strongest first.
-    pub fn influences(&self) -> Vec<Influence> {
-        let mut influences: Vec<Influence> = self
+    pub fn influences(&self) -> Vec<KeyInfluence> {
+        let mut influences: Vec<KeyInfluence> = self
             .names
             .iter()
             .zip(&self.keys)
-            .map(|(name, key)| Influence {
+            .map(|(name, key)| KeyInfluence {
                 key: name.clone(),
                 variance_share: self.variance_share(key),
                 rank_correlation: numbers(key)
                     .and_then(|key| rank_correlation(&key, &self.results)),
             })
             .collect();
-        let strength = |influence: &Influence| influence.variance_share.unwrap_or(0.0);
+        let strength = |influence: &KeyInfluence| influence.variance_share.unwrap_or(0.0);
         influences.sort_by(|a, b| strength(b).total_cmp(&strength(a)));
         influences
     }

@@ -6,7 +6,7 @@ use crate::finding::Status;
 use crate::plan::of_100;
 use crate::report::document::{Block, Column as Head, Document, Sheet, Sortable, Table};
 use crate::report::scatter::{Dot, Scatter};
-use crate::study::{Axis, Cell, Column, Influence, Shown, TankRow};
+use crate::study::{Axis, Cell, Column, KeyInfluence, Shown, TankRow};
 use crate::units::{Length, MONEY, Mass, UnitSystem, Volume, show, unit_of_result};
 
 /// What is shown where nobody says what, with its head.
@@ -44,7 +44,7 @@ pub struct Compared<'a> {
     /// The tanks to be drawn; none where there are many.
     pub sheets: Vec<Sheet>,
     /// A result with what moves it.
-    pub influences: Option<(&'a str, Vec<Influence>)>,
+    pub influences: Option<(&'a str, Vec<KeyInfluence>)>,
 }
 
 /// The standard results, and after them how each finding stands.
@@ -348,7 +348,7 @@ fn troubles(row: &TankRow, columns: &[Column]) -> Option<String> {
     (!codes.is_empty()).then(|| format!("{}: {}", row.name, codes.join(", ")))
 }
 
-fn influence_table(influences: &[Influence]) -> Table {
+fn influence_table(influences: &[KeyInfluence]) -> Table {
     let number = |value: Option<f64>, percent: bool| match value {
         None => "-".to_owned(),
         Some(value) if percent => format!("{} %", show::fixed(value * 100.0, 0)),
