@@ -7,7 +7,7 @@ use serde::Serialize;
 use super::args::ExplainOptions;
 use super::choice::Format;
 use super::failure::Failure;
-use super::worked::{self, Judged};
+use super::worked::{self, TankWorking};
 use super::{Outcome, output, result};
 use crate::catalogue::Topic;
 use crate::explanation;
@@ -168,8 +168,8 @@ fn explain_section(
 /// What a spec adds, where one is given.
 fn judged(
     options: &ExplainOptions,
-    of: impl FnOnce(&Path) -> Result<Judged, Failure>,
-) -> Result<Option<Judged>, Failure> {
+    of: impl FnOnce(&Path) -> Result<TankWorking, Failure>,
+) -> Result<Option<TankWorking>, Failure> {
     options.spec.as_deref().map(of).transpose()
 }
 
@@ -187,7 +187,7 @@ fn write(
     )
 }
 
-fn outcome(options: &ExplainOptions, judged: Option<&Judged>) -> Outcome {
+fn outcome(options: &ExplainOptions, judged: Option<&TankWorking>) -> Outcome {
     let fail_on = options.common.fail_on.map(Status::from);
     judged.map_or(Outcome::Done, |judged| Outcome::of(judged.worst, fail_on))
 }

@@ -26,13 +26,13 @@ use crate::study::{self, BaseTank, Cell, Question, Space};
 use crate::upkeep;
 
 /// What a tank adds to an explanation, and the worst status that it stands for.
-pub(super) struct Judged {
+pub(super) struct TankWorking {
     pub(super) worked: Worked,
     pub(super) worst: Status,
 }
 
 /// A tank with what was computed for it.
-struct Tank {
+struct WorkedTank {
     design: Design,
     computed: Computed,
 }
@@ -55,14 +55,14 @@ pub(super) fn topic(
     topic: &Topic,
     path: &Path,
     options: &ExplainOptions,
-) -> Result<Judged, Failure> {
+) -> Result<TankWorking, Failure> {
     let design = input::design(path, &options.common)?;
     let computed = if topic.code.starts_with(CHECK) {
         Computed::checked(&design, options)?
     } else {
         Computed::planned(&design, options)?
     };
-    let tank = Tank { design, computed };
+    let tank = WorkedTank { design, computed };
     let findings = tank.findings_that(|finding| finding.code.text() == topic.code);
     Ok(tank.judged(Some(&topic.code), Vec::new(), findings))
 }
@@ -72,14 +72,14 @@ pub(super) fn result(
     named: &Named,
     path: &Path,
     options: &ExplainOptions,
-) -> Result<Judged, Failure> {
+) -> Result<TankWorking, Failure> {
     let row = named.row;
     let design = input::design(path, &options.common)?;
     let (computed, object) = match row.command {
         Command::Compare => compared(row, &design, path, options)?,
         command => Computed::for_result(command, &design, options)?,
     };
-    let tank = Tank { design, computed };
+    let tank = WorkedTank { design, computed };
     let values = at::values(&object, &named.path);
     let findings = tank.findings_that(|finding| is_behind(row, finding));
     let judged = tank.judged(row.topic(), values, findings);
@@ -88,7 +88,7 @@ pub(super) fn result(
     } else {
         judged.worst
     };
-    Ok(Judged { worst, ..judged })
+    Ok(TankWorking { worst, ..judged })
 }
 
 /// What a comparison says of one tank where nothing is varied; its status alone takes time.
@@ -135,7 +135,7 @@ pub(super) fn source(
     source: Source,
     path: &Path,
     options: &ExplainOptions,
-) -> Result<Judged, Failure> {
+) -> Result<TankWorking, Failure> {
     let design = input::design(path, &options.common)?;
     let topics = Resting::on(source).topics;
     let is_asked = |finding: &Finding| {
@@ -143,7 +143,7 @@ pub(super) fn source(
         finding.source == Some(source) || topics.iter().any(|topic| topic == code)
     };
     let computed = Computed::planned(&design, options)?;
-    let mut tank = Tank { design, computed };
+    let mut tank = WorkedTank { design, computed };
     let mut findings = tank.findings_that(is_asked);
     if topics.iter().any(|topic| topic.starts_with(CHECK)) {
         tank.computed = Computed::checked(&tank.design, options)?;
@@ -241,7 +241,7 @@ impl Computed {
     }
 }
 
-impl Tank {
+impl WorkedTank {
     fn findings(&self) -> &[Finding] {
         match &self.computed {
             Computed::Plan(plan) => &plan.findings,
@@ -268,9 +268,9 @@ impl Tank {
         topic: Option<&str>,
         values: Vec<at::ValueAt>,
         mut findings: Vec<Finding>,
-    ) -> Judged {
+    ) -> TankWorking {
         findings.sort_by_key(|finding| std::cmp::Reverse(finding.status));
-        Judged {
+        TankWorking {
             worst: worst(&findings),
             worked: Worked {
                 name: self.design.draft().name.clone(),

@@ -4,12 +4,12 @@ use rayon::prelude::*;
 
 use super::lever::{self, MEANS, Rung};
 use super::trial::{Bench, Trial};
-use crate::plan::Judged;
+use crate::plan::JudgedPlan;
 
 /// A kept key, and the plan with it set another way.
 pub(super) struct KeptKey<'a> {
     pub(super) key: &'a str,
-    pub(super) judged: Judged,
+    pub(super) judged: JudgedPlan,
 }
 
 /// The kept keys that a plan would be nearer to holding without, each with the settings

@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::held::{KeptKey, held};
 use super::trial::{Bench, Trial};
 use crate::finding::{Finding, Status};
-use crate::plan::Judged;
+use crate::plan::JudgedPlan;
 use crate::result::results;
 use crate::spec::written;
 use crate::units::show::significant;
@@ -124,7 +124,7 @@ fn plain(value: &str) -> String {
 }
 
 /// What stands without a change that does not with it.
-fn difference(without: &Judged, with: &Judged) -> String {
+fn difference(without: &JudgedPlan, with: &JudgedPlan) -> String {
     let is_new = |finding: &&Finding| {
         let mut others = with.findings.iter();
         let other = others.find(|other| other.code == finding.code);
@@ -146,13 +146,13 @@ fn difference(without: &Judged, with: &Judged) -> String {
 }
 
 /// What a change adds, where the prices of all that it names are given.
-fn added_cost(without: &Judged, with: &Judged) -> Option<f64> {
+fn added_cost(without: &JudgedPlan, with: &JudgedPlan) -> Option<f64> {
     let cost = with.cost? - without.cost.unwrap_or_default();
     (cost != 0.0).then_some(cost)
 }
 
 /// Starts of a hundred that hold.
-fn of_100(judged: &Judged) -> String {
+fn of_100(judged: &JudgedPlan) -> String {
     format!("{:.0}", (judged.odds.unwrap_or_default() * 100.0).floor())
 }
 
@@ -165,7 +165,7 @@ fn unmet(bench: &Bench<'_>, found: &Trial) -> Vec<Unmet> {
     let standing = judged.findings.iter().filter(|finding| stands(finding));
     let mut unmet: Vec<Unmet> = standing
         .map(|finding| {
-            let is_met = |other: &Judged| {
+            let is_met = |other: &JudgedPlan| {
                 let mut standing = other.findings.iter().filter(|other| stands(other));
                 standing.all(|other| other.code != finding.code)
             };
@@ -177,7 +177,7 @@ fn unmet(bench: &Bench<'_>, found: &Trial) -> Vec<Unmet> {
         })
         .collect();
     if judged.shortfall() > 0.0 {
-        let more = |other: &Judged| other.odds > judged.odds;
+        let more = |other: &JudgedPlan| other.odds > judged.odds;
         let hold = of_100(judged);
         let asked = judged.asked * 100.0;
         unmet.push(Unmet {
@@ -190,7 +190,7 @@ fn unmet(bench: &Bench<'_>, found: &Trial) -> Vec<Unmet> {
 }
 
 /// "; light is kept, which would help": the kept keys without which it is better.
-fn kept(held: &[KeptKey<'_>], is_better: impl Fn(&Judged) -> bool) -> String {
+fn kept(held: &[KeptKey<'_>], is_better: impl Fn(&JudgedPlan) -> bool) -> String {
     let better = held.iter().filter(|held| is_better(&held.judged));
     let mut keys: Vec<&str> = better.map(|held| held.key).collect();
     keys.sort_unstable();

@@ -6,7 +6,7 @@ use std::sync::atomic::{AtomicU32, Ordering};
 use super::lever::{Lever, Now, Rung};
 use super::{MendError, Request, SCREENED};
 use crate::design::Design;
-use crate::plan::{Judged, Options, Reach, judged, screened};
+use crate::plan::{JudgedPlan, Options, Reach, judged, screened};
 use crate::spec::{self, Edit};
 
 /// More than that is never asked of a few members.
@@ -24,7 +24,7 @@ pub(super) struct Trial {
     pub(super) turned: Turned,
     pub(super) text: String,
     pub(super) design: Design,
-    pub(super) judged: Judged,
+    pub(super) judged: JudgedPlan,
 }
 
 impl Trial {
@@ -161,7 +161,7 @@ impl<'a> Bench<'a> {
         })
     }
 
-    fn judge(&self, design: &Design, look: Look) -> Result<Judged, MendError> {
+    fn judge(&self, design: &Design, look: Look) -> Result<JudgedPlan, MendError> {
         self.tried.fetch_add(1, Ordering::Relaxed);
         (self.advance)();
         let options = Options {

@@ -29,7 +29,7 @@ pub enum Reach {
 
 /// A design's findings, and how often its start holds.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Judged {
+pub struct JudgedPlan {
     /// In the order of the codes.
     pub findings: Vec<Finding>,
     /// Share of the starts that hold what is asked; none where no start was followed.
@@ -44,7 +44,7 @@ pub struct Judged {
     pub cost: Option<f64>,
 }
 
-impl Judged {
+impl JudgedPlan {
     /// The worst status of its findings.
     pub fn status(&self) -> Status {
         let statuses = self.findings.iter().map(|finding| finding.status);
@@ -111,7 +111,11 @@ fn excess(finding: &Finding) -> f64 {
 /// assert_eq!(judged.odds, None);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn judged(design: &Design, options: Options, reach: Reach) -> Result<Judged, IntegrationError> {
+pub fn judged(
+    design: &Design,
+    options: Options,
+    reach: Reach,
+) -> Result<JudgedPlan, IntegrationError> {
     judge(&Stages::of(design, options, Remedies::Omitted), reach)
 }
 
@@ -124,15 +128,15 @@ pub fn screened(
     design: &Design,
     options: Options,
     reach: Reach,
-) -> Result<Judged, IntegrationError> {
+) -> Result<JudgedPlan, IntegrationError> {
     let stages = Stages::of(design, options, Remedies::Omitted);
     judge(&stages.screened(), reach)
 }
 
-fn judge(stages: &Stages<'_>, reach: Reach) -> Result<Judged, IntegrationError> {
+fn judge(stages: &Stages<'_>, reach: Reach) -> Result<JudgedPlan, IntegrationError> {
     let design = stages.design;
     let measures = stages.measures();
-    let mut judged = Judged {
+    let mut judged = JudgedPlan {
         findings: Vec::new(),
         odds: None,
         asked: wanted(design),

@@ -35,7 +35,7 @@ pub use flush::{
     ShareOverLimit, Startup, StartupSection,
 };
 pub use hazard::cautions_for;
-pub use judged::{Judged, Reach, judged, screened};
+pub use judged::{JudgedPlan, Reach, judged, screened};
 pub use limits::{act_limit_mg_l, watch_limit_mg_l};
 pub use night::{
     AnimalCount, AnimalsSection, FlowSection, HeatSection, HourRow, LightSection, Night,

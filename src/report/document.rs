@@ -70,7 +70,7 @@ pub enum Block {
     /// Two results of several tanks.
     Scatter(Scatter),
     /// Judged results.
-    Findings(Vec<Judged>),
+    Findings(Vec<FindingEntry>),
     /// Short items of equal rank.
     Items(Vec<String>),
     /// What is done when.
@@ -258,7 +258,7 @@ impl Column {
 
 /// A finding as people read it.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Judged {
+pub struct FindingEntry {
     /// How it stands.
     pub status: Status,
     /// Its code.

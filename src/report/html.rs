@@ -6,8 +6,8 @@ use std::collections::BTreeSet;
 use askama::Template;
 
 use super::document::{
-    Align, Block, Checklist, Column, Document, Fact, Judged, Reason, Sortable, Table, Timeline,
-    Weight,
+    Align, Block, Checklist, Column, Document, Fact, FindingEntry, Reason, Sortable, Table,
+    Timeline, Weight,
 };
 use super::figure::{FRONT, Figure, figures};
 use super::svg;
@@ -89,7 +89,7 @@ enum Part<'a> {
     Sortable(&'a Sortable),
     Checklist(&'a Checklist),
     Figures(Vec<Figure<'a>>),
-    Findings(&'a [Judged]),
+    Findings(&'a [FindingEntry]),
     Items(&'a [String]),
     Timeline(&'a Timeline),
     Balance(&'a [Weight]),
@@ -245,8 +245,8 @@ impl Section<'_> {
 
     /// About how many lines its findings and lists take, where they are seen at once.
     fn lines(&self) -> usize {
-        let lines = |judged: &Judged| 2 + usize::from(!judged.remedy.is_empty()) * 3;
-        let findings = |findings: &[Judged]| findings.iter().map(lines).sum::<usize>();
+        let lines = |judged: &FindingEntry| 2 + usize::from(!judged.remedy.is_empty()) * 3;
+        let findings = |findings: &[FindingEntry]| findings.iter().map(lines).sum::<usize>();
         let lines = self.parts.iter().map(|part| match part {
             Part::Findings(shown) => findings(shown),
             Part::Folded {

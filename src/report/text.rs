@@ -6,7 +6,7 @@ use anstyle::{AnsiColor, Style};
 use unicode_width::UnicodeWidthStr;
 
 use super::chart::{self, Glyphs};
-use super::document::{Align, Block, Checklist, Document, Fact, Judged, Sheet, Table};
+use super::document::{Align, Block, Checklist, Document, Fact, FindingEntry, Sheet, Table};
 use super::profile::{self, Part};
 use super::{bars, scatter};
 use crate::finding::Status;
@@ -361,7 +361,7 @@ fn row_lines(row: &[String], widths: &[usize], columns: &[usize], table: &Table)
         .collect()
 }
 
-fn finding_lines(out: &mut String, judged: &Judged, layout: Layout) {
+fn finding_lines(out: &mut String, judged: &FindingEntry, layout: Layout) {
     let hang = " ".repeat(INDENT + STATUS_WIDTH);
     let mut body = String::new();
     let says = if judged.says.is_empty() {

@@ -2,7 +2,7 @@
 
 use lentic::design::Design;
 use lentic::mend::{Keep, Request, mend};
-use lentic::plan::{Judged, Options, Reach, judged, plan, remedied};
+use lentic::plan::{JudgedPlan, Options, Reach, judged, plan, remedied};
 use lentic::{Finding, Status, spec};
 use proptest::prelude::*;
 use rayon::prelude::*;
@@ -26,7 +26,7 @@ fn stands(finding: &Finding) -> bool {
     finding.status >= Status::Watch
 }
 
-fn look(design: &Design) -> Judged {
+fn look(design: &Design) -> JudgedPlan {
     judged(design, OPTIONS, Reach::Night).expect("a run")
 }
 
@@ -44,7 +44,7 @@ fn no_step_harms(name: &str, design: &Design) -> u32 {
         let after = look(&after);
         let code = finding.code.text();
         let says = finding.remedy.as_ref().map(|remedy| &remedy.says);
-        let acts = |judged: &Judged| judged.count(Status::Act);
+        let acts = |judged: &JudgedPlan| judged.count(Status::Act);
         assert!(acts(&after) <= acts(&before), "{name}, {code}: {says:?}");
         let lost = before.odds.unwrap_or_default() - after.odds.unwrap_or_default();
         let are_enough = after.odds >= Some(after.asked);

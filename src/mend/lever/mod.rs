@@ -9,7 +9,7 @@ mod water;
 
 use crate::design::Design;
 use crate::finding::{Code, Status};
-use crate::plan::{Judged, Reach};
+use crate::plan::{JudgedPlan, Reach};
 use crate::spec::Edit;
 
 /// A kind of change.
@@ -107,7 +107,7 @@ fn out(key: &str) -> Edit {
 pub(super) struct Now<'a> {
     pub(super) base: &'a Design,
     pub(super) design: &'a Design,
-    pub(super) judged: &'a Judged,
+    pub(super) judged: &'a JudgedPlan,
 }
 
 /// What a kind of change is good for.
@@ -124,7 +124,7 @@ pub(super) struct Means {
 
 impl Means {
     /// Whether it may mend what is wrong.
-    pub(super) fn may_mend(&self, judged: &Judged, reach: Reach) -> bool {
+    pub(super) fn may_mend(&self, judged: &JudgedPlan, reach: Reach) -> bool {
         let standing = judged.findings.iter();
         let mut standing = standing.filter(|finding| finding.status >= Status::Watch);
         let is_named = standing.any(|finding| {

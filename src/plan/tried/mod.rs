@@ -8,7 +8,7 @@ pub(super) use turn::Advice;
 
 use rayon::prelude::*;
 
-use super::judged::{Judged, Reach, screened};
+use super::judged::{JudgedPlan, Reach, screened};
 use super::options::Options;
 use super::section::NeededPlanting;
 use super::words::{self, of_100};
@@ -26,9 +26,9 @@ const GAIN: f64 = 0.01;
 
 /// A plan before and after something is done.
 struct Trial<'a> {
-    before: &'a Judged,
+    before: &'a JudgedPlan,
     design: Design,
-    after: Judged,
+    after: JudgedPlan,
 }
 
 /// The findings with the remedies that help, each with what then stands, so that they can
@@ -142,7 +142,7 @@ impl Trial<'_> {
 
     /// The odds before and after, where more of them are lost than by chance.
     fn odds_lost(&self) -> Option<(f64, f64)> {
-        let odds = |judged: &Judged| judged.odds.unwrap_or_default();
+        let odds = |judged: &JudgedPlan| judged.odds.unwrap_or_default();
         let (was, is) = (odds(self.before), odds(&self.after));
         (was - is > COST).then_some((was, is))
     }

@@ -5,7 +5,7 @@ use super::turn::{self, Advice};
 use super::{Trial, in_words, stands};
 use crate::design::Design;
 use crate::finding::{Code, Finding, Remedy};
-use crate::plan::judged::{Judged, Reach, screened};
+use crate::plan::judged::{JudgedPlan, Reach, screened};
 use crate::plan::options::Options;
 use crate::plan::words;
 
@@ -64,7 +64,7 @@ pub(super) fn spared(
 /// What remedies followed so far have made of a tank.
 struct FollowedRemedies {
     design: Design,
-    judged: Judged,
+    judged: JudgedPlan,
     codes: Vec<Code>,
 }
 

@@ -10,7 +10,7 @@ use crate::explanation;
 use crate::finding::{Caution, Code, Finding, Working};
 use crate::report::at::ValueAt;
 use crate::report::dictionary::{self, Command, Named, ResultRow};
-use crate::report::document::{Block, Document, Fact, Judged};
+use crate::report::document::{Block, Document, Fact, FindingEntry};
 use crate::report::listing::{self, result_line};
 use crate::source::Source;
 use crate::units::show::significant;
@@ -227,8 +227,8 @@ fn cautions(worked: &Worked) -> Vec<Block> {
     }
 }
 
-fn judgements(worked: &Worked) -> Vec<Judged> {
-    let findings = worked.findings.iter().map(|finding| Judged {
+fn judgements(worked: &Worked) -> Vec<FindingEntry> {
+    let findings = worked.findings.iter().map(|finding| FindingEntry {
         basis: basis(finding, worked.units),
         ..judged(finding, worked.units)
     });

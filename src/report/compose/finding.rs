@@ -2,7 +2,7 @@
 
 use crate::design::Assumption;
 use crate::finding::{Caution, Code, Finding, Status};
-use crate::report::document::{Block, Fact, Folded, Judged};
+use crate::report::document::{Block, Fact, FindingEntry, Folded};
 use crate::units::show::{counted, significant};
 use crate::units::{Length, Temperature, UnitSystem};
 
@@ -14,11 +14,11 @@ pub(super) fn findings(findings: &[Finding], units: UnitSystem) -> Vec<Block> {
         .filter(|finding| finding.status > Status::Ok)
         .collect();
     worth.sort_by_key(|finding| std::cmp::Reverse(finding.status));
-    let shown = worth.iter().map(|finding| Judged {
+    let shown = worth.iter().map(|finding| FindingEntry {
         remedy: remedy_once(finding, &worth),
         ..judged(finding, units)
     });
-    let (to_mend, notes): (Vec<Judged>, Vec<Judged>) =
+    let (to_mend, notes): (Vec<FindingEntry>, Vec<FindingEntry>) =
         shown.partition(|judged| judged.status >= Status::Watch);
     let is_sound = to_mend.is_empty();
     let mut blocks = vec![
@@ -41,7 +41,7 @@ pub(super) fn findings(findings: &[Finding], units: UnitSystem) -> Vec<Block> {
     in_order.dedup();
     if !in_order.is_empty() {
         let summary = format!("{} in order", in_order.len());
-        let ok = Judged {
+        let ok = FindingEntry {
             status: Status::Ok,
             code: in_order.join(", "),
             says: String::new(),
@@ -58,13 +58,13 @@ pub(super) fn findings(findings: &[Finding], units: UnitSystem) -> Vec<Block> {
 }
 
 /// What is to be watched or mended, worst first, with what to do about it.
-pub(super) fn to_mend(findings: &[Finding], units: UnitSystem) -> Vec<Judged> {
+pub(super) fn to_mend(findings: &[Finding], units: UnitSystem) -> Vec<FindingEntry> {
     let mut worth: Vec<&Finding> = findings
         .iter()
         .filter(|finding| finding.status >= Status::Watch)
         .collect();
     worth.sort_by_key(|finding| std::cmp::Reverse(finding.status));
-    let shown = worth.iter().map(|finding| Judged {
+    let shown = worth.iter().map(|finding| FindingEntry {
         remedy: remedy_once(finding, &worth),
         basis: String::new(),
         ..judged(finding, units)
@@ -90,8 +90,8 @@ fn remedy_once(finding: &Finding, all: &[&Finding]) -> String {
 }
 
 /// A finding as people read it.
-pub(super) fn judged(finding: &Finding, units: UnitSystem) -> Judged {
-    Judged {
+pub(super) fn judged(finding: &Finding, units: UnitSystem) -> FindingEntry {
+    FindingEntry {
         status: finding.status,
         code: finding.code.text().to_owned(),
         says: finding.says.clone(),

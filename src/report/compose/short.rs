@@ -9,7 +9,7 @@ use crate::design::Design;
 use crate::diagnosis::{CauseResult, Diagnosis};
 use crate::finding::{Caution, Code, Finding, Status};
 use crate::plan::{CalendarEntry, Estimate, Plan, dawn_limit, watch_limit_mg_l};
-use crate::report::document::{Block, Column, Document, Judged, Table};
+use crate::report::document::{Block, Column, Document, FindingEntry, Table};
 use crate::units::show::{fixed, significant};
 use crate::units::{Analyte, Mass, Volume};
 
@@ -107,8 +107,8 @@ pub fn check_in_short(design: &Design, found: &Diagnosis) -> Document {
     }
 }
 
-fn without_remedy(judged: Judged) -> Judged {
-    Judged {
+fn without_remedy(judged: FindingEntry) -> FindingEntry {
+    FindingEntry {
         remedy: String::new(),
         ..judged
     }
