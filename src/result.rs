@@ -43,7 +43,7 @@ pub enum Ground {
 
 /// What stands at the path of a result.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Kind {
+pub enum ResultKind {
     /// A number, or the three of a band.
     Number,
     /// A name or a sentence.
@@ -68,7 +68,7 @@ pub struct Declared {
     /// What its low, typical and high are, where it has them.
     pub band: Option<Spread>,
     /// What stands there.
-    pub kind: Kind,
+    pub kind: ResultKind,
 }
 
 /// Where results stand that are made of others.
@@ -94,7 +94,7 @@ impl Section<'_> {
 /// A value that results are made of.
 pub trait Described {
     /// What stands at its path.
-    const KIND: Kind;
+    const KIND: ResultKind;
 
     /// Adds the results within a value; none within a number or a word.
     fn describe(_section: Section<'_>, _found: &mut Vec<Declared>) {}
@@ -119,7 +119,7 @@ pub fn within<T: Described>() -> Vec<Declared> {
 macro_rules! plain {
     ($($kind:ident: $($type:ty),+;)+) => {
         $($(impl $crate::result::Described for $type {
-            const KIND: $crate::result::Kind = $crate::result::Kind::$kind;
+            const KIND: $crate::result::ResultKind = $crate::result::ResultKind::$kind;
         })+)+
     };
 }
@@ -132,7 +132,7 @@ plain! {
 }
 
 impl<T: Described> Described for Option<T> {
-    const KIND: Kind = T::KIND;
+    const KIND: ResultKind = T::KIND;
 
     fn describe(section: Section<'_>, found: &mut Vec<Declared>) {
         T::describe(section, found);
@@ -140,7 +140,7 @@ impl<T: Described> Described for Option<T> {
 }
 
 impl<T: Described> Described for Vec<T> {
-    const KIND: Kind = Kind::List;
+    const KIND: ResultKind = ResultKind::List;
 
     fn describe(section: Section<'_>, found: &mut Vec<Declared>) {
         let path = &format!("{}[]", section.path);
@@ -183,7 +183,7 @@ macro_rules! results {
             }
 
             impl $crate::result::Described for $name {
-                const KIND: $crate::result::Kind = $crate::result::Kind::Section;
+                const KIND: $crate::result::ResultKind = $crate::result::ResultKind::Section;
 
                 fn describe(
                     section: $crate::result::Section<'_>,
@@ -235,7 +235,7 @@ macro_rules! field {
             says: $item,
             ground,
             band: None,
-            kind: $crate::result::Kind::Word,
+            kind: $crate::result::ResultKind::Word,
         });)?
         <$type as $crate::result::Described>::describe(
             $crate::result::Section { path: &path, ground }, $found,

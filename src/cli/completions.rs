@@ -10,7 +10,7 @@ use super::choice::ShellChoice;
 use super::failure::Failure;
 use super::output;
 use crate::catalogue;
-use crate::design::key::{KEYS, Kind};
+use crate::design::key::{KEYS, KeyKind};
 use crate::explanation;
 use crate::report::dictionary::{self, results};
 use crate::source::Source;
@@ -130,7 +130,7 @@ fn varied() -> Vec<String> {
 fn named() -> Vec<(&'static str, Vec<&'static str>)> {
     let keys = KEYS.iter().filter(|key| turned().contains(&key.path));
     let named = keys.filter_map(|key| match key.kind {
-        Kind::Name(list) => Some((key.path, catalogue::names_in(list))),
+        KeyKind::Name(list) => Some((key.path, catalogue::names_in(list))),
         _ => None,
     });
     named.collect()

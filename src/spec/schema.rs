@@ -6,7 +6,7 @@
 
 use serde_json::{Map, Value, json};
 
-use super::key::{self, Key, Kind};
+use super::key::{self, Key, KeyKind};
 use super::tank::FORMS;
 use crate::catalogue::{self, CatalogueRow, Portion};
 use crate::design::key::MOST_CHARACTERS;
@@ -173,30 +173,34 @@ fn description(key: &Key) -> String {
 
 fn kind(key: &Key) -> Map<String, Value> {
     let kind = match key.kind {
-        Kind::Text => json!({ "type": "string", "pattern": "\\S", "maxLength": MOST_CHARACTERS }),
-        Kind::Date => json!({ "type": "string", "format": "date" }),
-        Kind::Flag => json!({ "type": "boolean" }),
-        Kind::Number => bounded("number", key),
-        Kind::Count => bounded("integer", key),
-        Kind::Quantity(name) => reference(name),
-        Kind::Size => reference("a size"),
-        Kind::Depth => json!({ "anyOf": [reference(Length::NAME), slope(key)] }),
-        Kind::BagSize => {
+        KeyKind::Text => {
+            json!({ "type": "string", "pattern": "\\S", "maxLength": MOST_CHARACTERS })
+        }
+        KeyKind::Date => json!({ "type": "string", "format": "date" }),
+        KeyKind::Flag => json!({ "type": "boolean" }),
+        KeyKind::Number => bounded("number", key),
+        KeyKind::Count => bounded("integer", key),
+        KeyKind::Quantity(name) => reference(name),
+        KeyKind::Size => reference("a size"),
+        KeyKind::Depth => json!({ "anyOf": [reference(Length::NAME), slope(key)] }),
+        KeyKind::BagSize => {
             json!({ "anyOf": [reference(Volume::NAME), reference(Mass::NAME)] })
         }
-        Kind::Amount => json!({
+        KeyKind::Amount => json!({
             "anyOf": [reference(Share::NAME), reference(Mass::NAME), reference("portions")]
         }),
-        Kind::Dose => json!({ "type": "string", "pattern": pattern::dose::<Volume>() }),
-        Kind::WordOrShare(words) => json!({ "anyOf": [{ "enum": words }, reference(Share::NAME)] }),
-        Kind::Word(words) => {
+        KeyKind::Dose => json!({ "type": "string", "pattern": pattern::dose::<Volume>() }),
+        KeyKind::WordOrShare(words) => {
+            json!({ "anyOf": [{ "enum": words }, reference(Share::NAME)] })
+        }
+        KeyKind::Word(words) => {
             let others = words.iter().flat_map(|word| otherwise_parted(word));
             alternatives(words, "other spellings", &others.collect::<Vec<_>>())
         }
-        Kind::Name(list) => reference(list),
-        Kind::Names(names) => list(key, reference(names)),
-        Kind::Section => Value::Object(section(key.path)),
-        Kind::Sections => {
+        KeyKind::Name(list) => reference(list),
+        KeyKind::Names(names) => list(key, reference(names)),
+        KeyKind::Section => Value::Object(section(key.path)),
+        KeyKind::Sections => {
             let items = section(&format!("{}[]", key.path));
             list(key, Value::Object(items))
         }
@@ -341,7 +345,7 @@ mod tests {
     fn every_quantity_of_the_table_has_a_pattern() {
         let quantities = quantities();
         for key in KEYS {
-            if let Kind::Quantity(name) = key.kind {
+            if let KeyKind::Quantity(name) = key.kind {
                 assert!(
                     quantities.iter().any(|(known, _)| *known == name),
                     "{}: {name}",
@@ -354,7 +358,7 @@ mod tests {
     #[test]
     fn every_list_of_the_table_is_a_list_of_the_catalogue() {
         for key in KEYS {
-            if let Kind::Name(list) | Kind::Names(list) = key.kind {
+            if let KeyKind::Name(list) | KeyKind::Names(list) = key.kind {
                 assert!(
                     lists().iter().any(|(known, _)| *known == list),
                     "{}: {list}",

@@ -115,7 +115,7 @@ pub fn setting(knob: Knob, text: &str) -> Result<Setting, Violation> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::spec::Kind;
+    use crate::spec::KeyKind;
 
     #[test]
     fn every_knob_takes_the_example_of_its_key() {
@@ -144,7 +144,7 @@ mod tests {
     fn every_key_is_a_knob_but_those_that_only_name_or_list() {
         let apart = ["name", "units", "start", "tank.shape"];
         for key in crate::spec::KEYS {
-            let is_value = !matches!(key.kind, Kind::Section | Kind::Sections);
+            let is_value = !matches!(key.kind, KeyKind::Section | KeyKind::Sections);
             let is_apart = apart.contains(&key.path)
                 || key.path.contains("bags[]")
                 || key.path.contains("readings[]")

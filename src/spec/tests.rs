@@ -48,7 +48,10 @@ fn each_path_stands_once_in_the_table_below_a_section_of_it() {
         );
         let section = key.section().trim_end_matches("[]");
         let above = key::find(section).map(|above| above.kind);
-        let holds = matches!(above, Some(Kind::Section | Kind::Sections | Kind::Depth));
+        let holds = matches!(
+            above,
+            Some(KeyKind::Section | KeyKind::Sections | KeyKind::Depth)
+        );
         assert!(
             section.is_empty() || holds,
             "{} stands in no section",

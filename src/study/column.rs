@@ -7,7 +7,7 @@ use thiserror::Error;
 use crate::catalogue::{FINDINGS, nearest_path};
 use crate::finding::Code;
 use crate::plan::{Part, Plan};
-use crate::result::{Declared, Kind, within};
+use crate::result::{Declared, ResultKind, within};
 use crate::units::{BAND_ENDS, TYPICAL_END};
 
 /// A result that a row shows.
@@ -99,7 +99,8 @@ impl Column {
 
     /// Whether its values are names or words.
     pub fn is_word(&self) -> bool {
-        let is_word = |(path, kind): &(String, Kind)| *path == self.name && *kind == Kind::Word;
+        let is_word =
+            |(path, kind): &(String, ResultKind)| *path == self.name && *kind == ResultKind::Word;
         known().iter().any(is_word)
     }
 
@@ -128,8 +129,8 @@ impl Column {
 
 /// Every path of a plan that holds one value, the worst status and that of each finding,
 /// with what stands there.
-fn known() -> &'static [(String, Kind)] {
-    static KNOWN: OnceLock<Vec<(String, Kind)>> = OnceLock::new();
+fn known() -> &'static [(String, ResultKind)] {
+    static KNOWN: OnceLock<Vec<(String, ResultKind)>> = OnceLock::new();
     KNOWN.get_or_init(|| {
         let of_plan = within::<Plan>().into_iter().filter(is_of_section);
         let of_plan = of_plan.flat_map(|result| {
@@ -138,8 +139,8 @@ fn known() -> &'static [(String, Kind)] {
         });
         let statuses = Code::ALL
             .iter()
-            .map(|code| (format!("{FINDINGS}{}", code.text()), Kind::Word));
-        [("status".to_owned(), Kind::Word)]
+            .map(|code| (format!("{FINDINGS}{}", code.text()), ResultKind::Word));
+        [("status".to_owned(), ResultKind::Word)]
             .into_iter()
             .chain(of_plan)
             .chain(statuses)
@@ -149,7 +150,7 @@ fn known() -> &'static [(String, Kind)] {
 
 /// Whether a result is one number, word or flag of a section.
 fn is_of_section(result: &Declared) -> bool {
-    let is_single = !matches!(result.kind, Kind::List | Kind::Section);
+    let is_single = !matches!(result.kind, ResultKind::List | ResultKind::Section);
     is_single && result.path.contains('.') && !result.path.contains("[]")
 }
 

@@ -21,7 +21,7 @@ pub const FIRST_DAY: u32 = 7;
 
 /// A group of plants by the portions that they were planted in.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub(super) struct Kind {
+pub(super) struct PortionWeights {
     /// Fresh mass over dry; nothing where none were planted.
     pub(super) fresh_per_dry: f64,
     /// Fresh mass of a loose handful, g, where the catalogue weighs one.
@@ -38,8 +38,8 @@ pub(super) struct Setting<'a> {
     pub(super) window: (u32, u32),
     /// The changes that go on on the day.
     pub(super) change: Option<WaterChange>,
-    pub(super) floaters: Kind,
-    pub(super) stems: Kind,
+    pub(super) floaters: PortionWeights,
+    pub(super) stems: PortionWeights,
     /// Heat and evaporation.
     pub(super) running: Running,
 }
@@ -64,11 +64,11 @@ impl<'a> Setting<'a> {
             day,
             window: window(design, day),
             change: change.filter(going_on),
-            floaters: Kind {
+            floaters: PortionWeights {
                 fresh_per_dry: fresh_per_dry(all.feeding_floaters),
                 handful_g: handful_g(&planted),
             },
-            stems: Kind {
+            stems: PortionWeights {
                 fresh_per_dry: fresh_per_dry(all.fast),
                 handful_g: None,
             },

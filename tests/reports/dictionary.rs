@@ -12,7 +12,7 @@ use lentic::report::dictionary::{self, Command, Named, ResultRow, Subject};
 use lentic::report::document::Document;
 use lentic::report::text::{self, Layout};
 use lentic::report::{chart::Glyphs, csv, json};
-use lentic::result::Kind;
+use lentic::result::ResultKind;
 use lentic::source::Source;
 use lentic::units::{UnitSystem, unit_of_result};
 use lentic::{diagnosis, study};
@@ -102,11 +102,11 @@ fn rows_know_what_stands_at_their_paths() {
         let row = meant(command, &path)[0];
         let kinds = kinds.trim_start_matches("null|");
         let wanted = match row.kind {
-            Kind::Number => "number",
-            Kind::Word => "string",
-            Kind::Flag => "bool",
-            Kind::List => "list",
-            Kind::Section => "object",
+            ResultKind::Number => "number",
+            ResultKind::Word => "string",
+            ResultKind::Flag => "bool",
+            ResultKind::List => "list",
+            ResultKind::Section => "object",
         };
         assert!([wanted, "null"].contains(&kinds), "{path}: {row:?}");
     }

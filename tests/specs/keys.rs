@@ -1,6 +1,6 @@
 //! The keys that files in the field rely on.
 
-use lentic::spec::{self, KEYS, Kind};
+use lentic::spec::{self, KEYS, KeyKind};
 
 use crate::base;
 
@@ -152,7 +152,7 @@ fn every_example_of_the_table_is_read_where_it_belongs() {
 fn every_word_of_the_table_is_read() {
     let files = base::files("good");
     for key in KEYS {
-        let Kind::Word(words) = key.kind else {
+        let KeyKind::Word(words) = key.kind else {
             continue;
         };
         let (file, line) = base::with_key(&files, key).expect("a good spec");

@@ -1,12 +1,12 @@
 //! A spec is the spec of one tank: longer lists and deeper nests are refused by name.
 
-use lentic::spec::{self, KEYS, Key, Kind};
+use lentic::spec::{self, KEYS, Key, KeyKind};
 
 use crate::base;
 
 /// A minimal spec whose list at a key has so many sections, each as in its example.
 fn with_list(key: &Key, count: usize) -> String {
-    if let Kind::Names(_) = key.kind {
+    if let KeyKind::Names(_) = key.kind {
         let names = vec![format!("\"{}\"", key.example); count].join(", ");
         let section = format!("[{}]\n{} = [{names}]\n", key.section(), key.leaf());
         return base::good("minimal.toml") + &section;
@@ -39,7 +39,7 @@ fn with_list(key: &Key, count: usize) -> String {
 
 #[test]
 fn every_list_has_a_limit_that_is_kept() {
-    let is_list = |key: &&Key| matches!(key.kind, Kind::Sections | Kind::Names(_));
+    let is_list = |key: &&Key| matches!(key.kind, KeyKind::Sections | KeyKind::Names(_));
     for key in KEYS.iter().filter(is_list) {
         let most = key.most.expect("a limit") as usize;
         let full = with_list(key, most);
@@ -119,7 +119,7 @@ fn a_text_is_at_most_two_hundred_characters_long_whatever_it_says() {
             .lines()
             .nth(line)
             .is_some_and(|line| line.starts_with('['));
-        if is_heading || matches!(key.kind, Kind::Depth) {
+        if is_heading || matches!(key.kind, KeyKind::Depth) {
             continue;
         }
         texts += 1;

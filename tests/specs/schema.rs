@@ -6,7 +6,7 @@ use std::fs;
 use std::path::PathBuf;
 
 use boon::{Compiler, SchemaIndex, Schemas};
-use lentic::spec::{self, KEYS, Kind, starter};
+use lentic::spec::{self, KEYS, KeyKind, starter};
 use lentic::units::{
     Alkalinity, Analyte, ArealDensity, Concentration, Content, Density, Duration, Flow, Hardness,
     Length, Mass, PhotonFlux, Quantity, Share, Sorption, Temperature, UnitSystem, Volume,
@@ -113,7 +113,7 @@ fn every_example_word_and_default_fits() {
             continue;
         }
         let mut values = vec![key.example_value()];
-        if let Kind::Word(words) = key.kind {
+        if let KeyKind::Word(words) = key.kind {
             for mark in ["_", " ", "-"] {
                 let parted = words.iter().map(|word| word.replace('_', mark));
                 values.extend(parted.map(|word| format!("\"{word}\"")));
@@ -168,7 +168,7 @@ fn every_slip_that_one_key_shows_is_refused() {
             Slip::WrongUnit,
             Slip::Misspelt,
         ];
-        if matches!(key.kind, Kind::Number | Kind::Count) {
+        if matches!(key.kind, KeyKind::Number | KeyKind::Count) {
             slips.extend([Slip::TooLow, Slip::TooHigh]);
         }
         for slip in slips {

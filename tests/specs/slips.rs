@@ -1,6 +1,6 @@
 //! Every key of the spec slipped in every way it can be, each fault drawn.
 
-use lentic::spec::{self, Fault, KEYS, Key, Kind};
+use lentic::spec::{self, Fault, KEYS, Key, KeyKind};
 
 use crate::base::{self, File};
 
@@ -32,22 +32,24 @@ pub(crate) fn slipped(slip: Slip, key: &Key, line: &str) -> Option<Vec<String>> 
     }
 }
 
-fn wrong_type(kind: Kind) -> &'static str {
+fn wrong_type(kind: KeyKind) -> &'static str {
     match kind {
-        Kind::Date => "\"yesterday\"",
-        Kind::Flag => "1",
-        Kind::Number | Kind::Count | Kind::Names(_) => "\"7\"",
+        KeyKind::Date => "\"yesterday\"",
+        KeyKind::Flag => "1",
+        KeyKind::Number | KeyKind::Count | KeyKind::Names(_) => "\"7\"",
         _ => "7",
     }
 }
 
-fn wrong_unit(kind: Kind) -> Option<&'static str> {
+fn wrong_unit(kind: KeyKind) -> Option<&'static str> {
     match kind {
-        Kind::Quantity(_) | Kind::Depth | Kind::BagSize | Kind::Amount | Kind::WordOrShare(_) => {
-            Some("\"7 parsec\"")
-        }
-        Kind::Dose => Some("\"7 parsec per 40 L\""),
-        Kind::Size => Some("\"7 x 7 x 7 parsec\""),
+        KeyKind::Quantity(_)
+        | KeyKind::Depth
+        | KeyKind::BagSize
+        | KeyKind::Amount
+        | KeyKind::WordOrShare(_) => Some("\"7 parsec\""),
+        KeyKind::Dose => Some("\"7 parsec per 40 L\""),
+        KeyKind::Size => Some("\"7 x 7 x 7 parsec\""),
         _ => None,
     }
 }
@@ -56,16 +58,16 @@ fn wrong_unit(kind: Kind) -> Option<&'static str> {
 fn too_low(key: &Key) -> Option<String> {
     let step = if key.limits.open { 0.0 } else { -1.0 };
     match (key.kind, key.limits.low) {
-        (Kind::Amount, _) => Some("\"0 %\"".to_owned()),
-        (Kind::BagSize, _) => Some("\"0 L\"".to_owned()),
-        (Kind::Dose, _) => Some("\"0 mL per 40 L\"".to_owned()),
-        (Kind::Size, _) => Some("\"60 x 0 x 36 cm\"".to_owned()),
+        (KeyKind::Amount, _) => Some("\"0 %\"".to_owned()),
+        (KeyKind::BagSize, _) => Some("\"0 L\"".to_owned()),
+        (KeyKind::Dose, _) => Some("\"0 mL per 40 L\"".to_owned()),
+        (KeyKind::Size, _) => Some("\"60 x 0 x 36 cm\"".to_owned()),
         (_, Some(low)) => Some(moved(key, low, step)),
-        (Kind::Quantity(_) | Kind::Depth, None) => key.limits.high.map(|high| {
+        (KeyKind::Quantity(_) | KeyKind::Depth, None) => key.limits.high.map(|high| {
             let (_, unit) = high.split_once(' ').expect("a unit");
             format!("\"-1 {unit}\"")
         }),
-        (Kind::Count, None) => Some("-1".to_owned()),
+        (KeyKind::Count, None) => Some("-1".to_owned()),
         _ => None,
     }
 }
@@ -73,10 +75,10 @@ fn too_low(key: &Key) -> Option<String> {
 /// One more than the greatest value.
 fn too_high(key: &Key) -> Option<String> {
     match key.kind {
-        Kind::Amount => Some("\"101 %\"".to_owned()),
-        Kind::BagSize => Some("\"1001 L\"".to_owned()),
-        Kind::Dose => Some("\"5 L per 40 L\"".to_owned()),
-        Kind::Size => Some("\"60 x 30 x 3600 m\"".to_owned()),
+        KeyKind::Amount => Some("\"101 %\"".to_owned()),
+        KeyKind::BagSize => Some("\"1001 L\"".to_owned()),
+        KeyKind::Dose => Some("\"5 L per 40 L\"".to_owned()),
+        KeyKind::Size => Some("\"60 x 30 x 3600 m\"".to_owned()),
         _ => key.limits.high.map(|high| moved(key, high, 1.0)),
     }
 }
@@ -195,7 +197,7 @@ fn a_value_where_a_section_belongs_is_refused() {
     let mut drawn = Vec::new();
     for key in KEYS
         .iter()
-        .filter(|key| matches!(key.kind, Kind::Section | Kind::Sections))
+        .filter(|key| matches!(key.kind, KeyKind::Section | KeyKind::Sections))
     {
         if !key.section().is_empty() {
             continue;

@@ -2,7 +2,7 @@
 
 use jiff::civil;
 
-use super::{Key, Kind, Misfit, listed};
+use super::{Key, KeyKind, Misfit, listed};
 
 /// The most characters that a text of a spec has: a name, a quantity, a word.
 pub(crate) const MOST_CHARACTERS: usize = 200;
@@ -127,9 +127,9 @@ impl Entry<'_> {
     /// The rule that the key's limits make.
     fn limit_rule(&self) -> String {
         let units = match self.key.kind {
-            Kind::BagSize => " litres or kilograms",
-            Kind::Amount => " grams or portions",
-            Kind::Dose => " mL per litre",
+            KeyKind::BagSize => " litres or kilograms",
+            KeyKind::Amount => " grams or portions",
+            KeyKind::Dose => " mL per litre",
             _ => "",
         };
         format!("{} is {}{units}", self.key.leaf(), self.key.limits.words())
@@ -164,24 +164,24 @@ impl Entry<'_> {
 }
 
 /// What a key of this kind takes, in words.
-fn kind_words(kind: Kind) -> String {
+fn kind_words(kind: KeyKind) -> String {
     match kind {
-        Kind::Text => "a text in quotes".to_owned(),
-        Kind::Date => "a date without quotes, year-month-day".to_owned(),
-        Kind::Flag => "true or false".to_owned(),
-        Kind::Number => "a plain number without quotes".to_owned(),
-        Kind::Count => "a whole number from 0, without quotes".to_owned(),
-        Kind::Quantity(name) => format!("{name} with its unit, in quotes"),
-        Kind::Size => "length x width x height with the unit, in quotes".to_owned(),
-        Kind::Depth => "a length with its unit in quotes, or a table of them".to_owned(),
-        Kind::BagSize => "a volume or a mass with its unit, in quotes".to_owned(),
-        Kind::Amount => "a cover, a fresh mass or a number of portions, in quotes".to_owned(),
-        Kind::Dose => "a volume per volume of water, each with its unit, in quotes".to_owned(),
-        Kind::Word(words) => listed(words),
-        Kind::WordOrShare(words) => format!("{}, or a share in quotes", words.join(", ")),
-        Kind::Name(list) => format!("a name from the list of {list}, in quotes"),
-        Kind::Names(list) => format!("a list of names from the list of {list}, each in quotes"),
-        Kind::Section => "a section".to_owned(),
-        Kind::Sections => "a list of sections".to_owned(),
+        KeyKind::Text => "a text in quotes".to_owned(),
+        KeyKind::Date => "a date without quotes, year-month-day".to_owned(),
+        KeyKind::Flag => "true or false".to_owned(),
+        KeyKind::Number => "a plain number without quotes".to_owned(),
+        KeyKind::Count => "a whole number from 0, without quotes".to_owned(),
+        KeyKind::Quantity(name) => format!("{name} with its unit, in quotes"),
+        KeyKind::Size => "length x width x height with the unit, in quotes".to_owned(),
+        KeyKind::Depth => "a length with its unit in quotes, or a table of them".to_owned(),
+        KeyKind::BagSize => "a volume or a mass with its unit, in quotes".to_owned(),
+        KeyKind::Amount => "a cover, a fresh mass or a number of portions, in quotes".to_owned(),
+        KeyKind::Dose => "a volume per volume of water, each with its unit, in quotes".to_owned(),
+        KeyKind::Word(words) => listed(words),
+        KeyKind::WordOrShare(words) => format!("{}, or a share in quotes", words.join(", ")),
+        KeyKind::Name(list) => format!("a name from the list of {list}, in quotes"),
+        KeyKind::Names(list) => format!("a list of names from the list of {list}, each in quotes"),
+        KeyKind::Section => "a section".to_owned(),
+        KeyKind::Sections => "a list of sections".to_owned(),
     }
 }

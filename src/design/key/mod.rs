@@ -29,7 +29,7 @@ pub struct Key {
     /// Where it stands; `[]` stands for any item of a list: `plants[].amount`.
     pub path: &'static str,
     /// What is written there.
-    pub kind: Kind,
+    pub kind: KeyKind,
     /// Whether its section cannot do without it.
     pub needed: bool,
     /// What the value may be.
@@ -59,7 +59,7 @@ impl PartialEq for Key {
 
 /// What is written at a key.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Kind {
+pub enum KeyKind {
     /// Any text.
     Text,
     /// A date, year-month-day, without quotes.
@@ -134,7 +134,7 @@ impl Key {
     /// A key that may be left out and takes any value.
     pub(crate) const fn new(
         path: &'static str,
-        kind: Kind,
+        kind: KeyKind,
         example: &'static str,
         says: &'static str,
     ) -> Self {
@@ -231,14 +231,14 @@ impl Key {
     /// The example's value as TOML: `"5 mm"`.
     pub fn example_value(&self) -> String {
         match self.kind {
-            Kind::Names(_) => format!("[\"{}\"]", self.example),
+            KeyKind::Names(_) => format!("[\"{}\"]", self.example),
             kind if kind.is_quoted() => format!("\"{}\"", self.example),
             _ => self.example.to_owned(),
         }
     }
 }
 
-impl Kind {
+impl KeyKind {
     /// Whether a value of this kind is text in quotes.
     pub fn is_quoted(self) -> bool {
         !matches!(

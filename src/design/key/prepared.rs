@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use super::read::analyte;
 use super::value::Value;
-use super::{Entry, Kind, Misfit};
+use super::{Entry, KeyKind, Misfit};
 use crate::design::Draft;
 use crate::units::{Analyte, Concentration};
 
@@ -58,7 +58,7 @@ impl fmt::Debug for Prepared {
 }
 
 /// The kind of what a place holds.
-pub(super) const fn kind_of<V: Value>(_: Place<V>) -> Kind {
+pub(super) const fn kind_of<V: Value>(_: Place<V>) -> KeyKind {
     V::KIND
 }
 

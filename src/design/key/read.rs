@@ -3,7 +3,7 @@
 
 use jiff::civil;
 
-use super::{Entry, Kind, Misfit, Raw, listed, nearest};
+use super::{Entry, KeyKind, Misfit, Raw, listed, nearest};
 use crate::catalogue::{self, TankSize};
 use crate::design::{LabelDose, TopUp};
 use crate::units::error::{QuantityError, QuantityProblem};
@@ -101,7 +101,7 @@ pub(crate) fn word<T>(
 
 fn unknown_word(entry: &Entry<'_>, word: &str) -> Misfit {
     let choices = match entry.key.kind {
-        Kind::Word(choices) => choices,
+        KeyKind::Word(choices) => choices,
         _ => &[],
     };
     let help = match nearest(word, choices.iter().copied()) {

@@ -3,7 +3,7 @@
 //! The reader, the schema and the tests all read this one table. Limits are
 //! about one key alone; rules that take two keys belong to the design's checks.
 
-use super::Kind::{
+use super::KeyKind::{
     self, Amount, BagSize, Count, Date, Depth, Flag, Name, Names, Number, Section, Sections, Text,
     Word,
 };
@@ -47,7 +47,7 @@ macro_rules! plain {
     ($section:ident $(.$name:ident)+ as $scale:ident, $example:expr, $says:expr) => {
         Key::new(
             concat!(stringify!($section) $(, ".", stringify!($name))+),
-            Kind::Quantity(Analyte::$scale.phrase()),
+            KeyKind::Quantity(Analyte::$scale.phrase()),
             $example,
             $says,
         )
@@ -109,15 +109,15 @@ macro_rules! depth {
     };
 }
 
-const SHARE: Kind = Kind::Quantity(Share::NAME);
-const MASS: Kind = Kind::Quantity(Mass::NAME);
-const TEMPERATURE: Kind = Kind::Quantity(Temperature::NAME);
-const CONCENTRATION: Kind = Kind::Quantity(Concentration::NAME);
-const PHOTON_FLUX: Kind = Kind::Quantity(PhotonFlux::NAME);
-const AMMONIA: Kind = Kind::Quantity(Analyte::Ammonia.phrase());
-const NITRITE: Kind = Kind::Quantity(Analyte::Nitrite.phrase());
-const NITRATE: Kind = Kind::Quantity(Analyte::Nitrate.phrase());
-const PHOSPHATE: Kind = Kind::Quantity(Analyte::Phosphate.phrase());
+const SHARE: KeyKind = KeyKind::Quantity(Share::NAME);
+const MASS: KeyKind = KeyKind::Quantity(Mass::NAME);
+const TEMPERATURE: KeyKind = KeyKind::Quantity(Temperature::NAME);
+const CONCENTRATION: KeyKind = KeyKind::Quantity(Concentration::NAME);
+const PHOTON_FLUX: KeyKind = KeyKind::Quantity(PhotonFlux::NAME);
+const AMMONIA: KeyKind = KeyKind::Quantity(Analyte::Ammonia.phrase());
+const NITRITE: KeyKind = KeyKind::Quantity(Analyte::Nitrite.phrase());
+const NITRATE: KeyKind = KeyKind::Quantity(Analyte::Nitrate.phrase());
+const PHOSPHATE: KeyKind = KeyKind::Quantity(Analyte::Phosphate.phrase());
 
 /// The words for a tank's shape.
 const SHAPES: &[&str] = &[
@@ -320,9 +320,9 @@ pub const KEYS: &[Key] = &[
     Key::new("readings[].ph", Number, "7.2", "pH").from("3").to("11"),
     Key::new("readings[].temperature", TEMPERATURE, "24 C", "of the water").from("0 C").to("40 C"),
     Key::new("readings[].oxygen", CONCENTRATION, "7 mg/L", "dissolved oxygen").to("50 mg/L"),
-    Key::new("readings[].hardness", Kind::Quantity(Hardness::NAME), "6 dGH", "calcium and magnesium").to("100 dGH"),
-    Key::new("readings[].alkalinity", Kind::Quantity(Alkalinity::NAME), "4 dKH", "alkalinity").to("60 dKH"),
-    Key::new("readings[].conductivity", Kind::Quantity(Conductivity::NAME), "350 uS/cm", "conductivity").to("20 mS/cm"),
+    Key::new("readings[].hardness", KeyKind::Quantity(Hardness::NAME), "6 dGH", "calcium and magnesium").to("100 dGH"),
+    Key::new("readings[].alkalinity", KeyKind::Quantity(Alkalinity::NAME), "4 dKH", "alkalinity").to("60 dKH"),
+    Key::new("readings[].conductivity", KeyKind::Quantity(Conductivity::NAME), "350 uS/cm", "conductivity").to("20 mS/cm"),
     Key::new("readings[].potassium", CONCENTRATION, "5 mg/L", "potassium").to("1000 mg/L"),
     Key::new("readings[].iron", CONCENTRATION, "0.05 mg/L", "iron").to("100 mg/L"),
 

@@ -3,7 +3,7 @@
 use super::amount::amount;
 use super::named::row;
 use super::read::{count, dose, flag, number, quantity, size, top_up, word};
-use super::{Entry, Kind, Misfit};
+use super::{Entry, KeyKind, Misfit};
 use crate::catalogue::{self, CatalogueRow};
 use crate::design::{
     Amount, Disinfectant, DutyHours, FlowDevice, LabelDose, Looked, Material, Rim, TopUp,
@@ -15,7 +15,7 @@ use crate::units::{Quantity, UnitSystem};
 /// A value that a key may have.
 pub(crate) trait Value: Copy + Send + Sync + 'static {
     /// What is written for it.
-    const KIND: Kind;
+    const KIND: KeyKind;
 
     /// What stands at a key, within the key's limits.
     fn read(entry: &Entry<'_>) -> Result<Self, Misfit>;
@@ -27,7 +27,7 @@ pub(crate) trait Value: Copy + Send + Sync + 'static {
 }
 
 impl<Q: Quantity + Send + Sync + 'static> Value for Q {
-    const KIND: Kind = Kind::Quantity(Q::NAME);
+    const KIND: KeyKind = KeyKind::Quantity(Q::NAME);
 
     fn read(entry: &Entry<'_>) -> Result<Self, Misfit> {
         quantity(entry)
@@ -35,7 +35,7 @@ impl<Q: Quantity + Send + Sync + 'static> Value for Q {
 }
 
 impl<V: Value> Value for Option<V> {
-    const KIND: Kind = V::KIND;
+    const KIND: KeyKind = V::KIND;
 
     fn read(entry: &Entry<'_>) -> Result<Self, Misfit> {
         V::read(entry).map(Some)
@@ -50,7 +50,7 @@ impl<V: Value> Value for Option<V> {
 macro_rules! rows {
     ($($row:ident),+) => {
         $(impl Value for &'static catalogue::$row {
-            const KIND: Kind = Kind::Name(catalogue::$row::LIST);
+            const KIND: KeyKind = KeyKind::Name(catalogue::$row::LIST);
 
             fn read(entry: &Entry<'_>) -> Result<Self, Misfit> {
                 row(entry)
@@ -62,7 +62,7 @@ macro_rules! rows {
 rows!(Animal, Cap, Plant, Sign, Soil, Stone);
 
 impl Value for f64 {
-    const KIND: Kind = Kind::Number;
+    const KIND: KeyKind = KeyKind::Number;
 
     fn read(entry: &Entry<'_>) -> Result<Self, Misfit> {
         number(entry)
@@ -70,7 +70,7 @@ impl Value for f64 {
 }
 
 impl Value for u32 {
-    const KIND: Kind = Kind::Count;
+    const KIND: KeyKind = KeyKind::Count;
 
     fn read(entry: &Entry<'_>) -> Result<Self, Misfit> {
         count(entry)
@@ -82,7 +82,7 @@ impl Value for u32 {
 }
 
 impl Value for bool {
-    const KIND: Kind = Kind::Flag;
+    const KIND: KeyKind = KeyKind::Flag;
 
     fn read(entry: &Entry<'_>) -> Result<Self, Misfit> {
         flag(entry)
@@ -90,7 +90,7 @@ impl Value for bool {
 }
 
 impl Value for Size {
-    const KIND: Kind = Kind::Size;
+    const KIND: KeyKind = KeyKind::Size;
 
     fn read(entry: &Entry<'_>) -> Result<Self, Misfit> {
         size(entry)
@@ -98,7 +98,7 @@ impl Value for Size {
 }
 
 impl Value for Amount {
-    const KIND: Kind = Kind::Amount;
+    const KIND: KeyKind = KeyKind::Amount;
 
     fn read(entry: &Entry<'_>) -> Result<Self, Misfit> {
         amount(entry)
@@ -110,7 +110,7 @@ impl Value for Amount {
 }
 
 impl Value for LabelDose {
-    const KIND: Kind = Kind::Dose;
+    const KIND: KeyKind = KeyKind::Dose;
 
     fn read(entry: &Entry<'_>) -> Result<Self, Misfit> {
         dose(entry)
@@ -118,7 +118,7 @@ impl Value for LabelDose {
 }
 
 impl Value for TopUp {
-    const KIND: Kind = Kind::WordOrShare(&["tap", "soft"]);
+    const KIND: KeyKind = KeyKind::WordOrShare(&["tap", "soft"]);
 
     fn read(entry: &Entry<'_>) -> Result<Self, Misfit> {
         top_up(entry)
@@ -126,7 +126,7 @@ impl Value for TopUp {
 }
 
 impl Value for FlowDevice {
-    const KIND: Kind = Kind::Name(catalogue::Device::LIST);
+    const KIND: KeyKind = KeyKind::Name(catalogue::Device::LIST);
 
     fn read(entry: &Entry<'_>) -> Result<Self, Misfit> {
         match row::<catalogue::Device>(entry)?.name.as_str() {
@@ -143,7 +143,7 @@ impl Value for FlowDevice {
 macro_rules! words {
     ($type:ty: $($word:literal = $meaning:ident),+) => {
         impl Value for $type {
-            const KIND: Kind = Kind::Word(&[$($word),+]);
+            const KIND: KeyKind = KeyKind::Word(&[$($word),+]);
 
             fn read(entry: &Entry<'_>) -> Result<Self, Misfit> {
                 word(|word| match word {

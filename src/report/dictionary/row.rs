@@ -10,7 +10,7 @@ use crate::makeup::Makeup;
 use crate::mend::Mended;
 use crate::plan::{Night, Plan, Startup};
 use crate::report::solved::Solved;
-use crate::result::{Declared, Ground, Kind, Origin, Spread, within};
+use crate::result::{Declared, Ground, Origin, ResultKind, Spread, within};
 use crate::units::{unit_of_result, without_band_end};
 use crate::upkeep::Upkeep;
 
@@ -90,7 +90,7 @@ fn schema() -> Declared {
         says: "name and version of the form of this JSON",
         ground: Ground::From(Origin::Program),
         band: None,
-        kind: Kind::Word,
+        kind: ResultKind::Word,
     }
 }
 
@@ -108,7 +108,7 @@ pub struct ResultRow {
     /// What its low, typical and high are, where it has them.
     pub band: Option<Spread>,
     /// What stands there.
-    pub kind: Kind,
+    pub kind: ResultKind,
 }
 
 impl ResultRow {
@@ -160,7 +160,7 @@ impl ResultRow {
 
     /// Its unit; empty for words, counts, lists and pure numbers.
     pub fn unit(&self) -> &'static str {
-        if self.kind == Kind::List {
+        if self.kind == ResultKind::List {
             ""
         } else {
             unit_of_result(&self.path)

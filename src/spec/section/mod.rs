@@ -11,7 +11,7 @@ use toml::de::{DeTable, DeValue};
 
 use self::report::too_many;
 use super::fault::Fault;
-use super::key::{self, Key, Kind, join};
+use super::key::{self, Key, KeyKind, join};
 use super::value::raw;
 use crate::design::Assumption;
 use crate::design::key::{Entry, Misfit, Prepared};
@@ -42,7 +42,7 @@ pub(super) struct Section<'d> {
 }
 
 /// Stands in where the table of keys has no such key; no file can name it.
-static NO_KEY: Key = Key::new("", Kind::Text, "", "");
+static NO_KEY: Key = Key::new("", KeyKind::Text, "", "");
 
 impl<'d> Section<'d> {
     /// The file itself.
