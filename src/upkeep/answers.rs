@@ -4,7 +4,7 @@ use super::absence::{FISH_D, GRAZERS_D, LAMP_H, MISSING, shortfall};
 use super::breath::{FRESH, HANDLED, lasts_in_bucket, pouring};
 use super::section::{AwaySection, BucketSection, MoveSection, PowerSection, StirSection};
 use super::seen::Seen;
-use super::setting::Setting;
+use super::setting::KeptTank;
 use super::stirring::{
     AT_ONCE, AT_ONCE_BLACK, DRAWN_OFF, OF_LIMIT, SESSION_EVERY_D, ammonia_rise, borne_share,
     change_to_reach, clears_in, soil_ammonium,
@@ -67,7 +67,7 @@ pub(super) fn power(run: &Runs<'_>) -> Result<PowerSection, IntegrationError> {
 }
 
 /// A share of the bed stirred on the day looked at.
-pub(super) fn stir(setting: &Setting<'_>, crowd: &Crowd<'_>, share: Share) -> StirSection {
+pub(super) fn stir(setting: &KeptTank<'_>, crowd: &Crowd<'_>, share: Share) -> StirSection {
     let (design, water) = (setting.design, setting.design.water());
     let held = |seen: &Seen| soil_ammonium(seen.last.state.soil_n, design.bed().area());
     let now = |seen: &Seen| Concentration::from_mg_l(seen.last.state.ammonia);
@@ -109,7 +109,7 @@ fn sessions(asked_pct: f64, borne_pct: f64) -> Option<u32> {
 }
 
 /// Days without a keeper.
-pub(super) fn away(setting: &Setting<'_>, away: Duration) -> AwaySection {
+pub(super) fn away(setting: &KeptTank<'_>, away: Duration) -> AwaySection {
     let design = setting.design;
     let gone = shortfall(
         setting.evaporation(),
@@ -176,7 +176,7 @@ pub(super) fn moved(run: &Runs<'_>) -> Result<MoveSection, IntegrationError> {
 }
 
 /// The animals in a bucket, just caught.
-pub(super) fn bucket(setting: &Setting<'_>, water: Volume) -> BucketSection {
+pub(super) fn bucket(setting: &KeptTank<'_>, water: Volume) -> BucketSection {
     let draft = setting.design.draft();
     let temperature = draft.water.temperature;
     let pressure = atmosphere::pressure_at(draft.room.altitude);

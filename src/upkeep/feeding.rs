@@ -1,7 +1,7 @@
 //! What plants are given that feed, tap and soil leave hungry.
 
 use super::Crowd;
-use super::setting::Setting;
+use super::setting::KeptTank;
 use super::weekly::feed_share_pct;
 use crate::dosing::{Dosing, Hunger, Nutrients, Readings, Refusal, dosing};
 use crate::plan::Estimate;
@@ -10,7 +10,7 @@ use crate::plan::Estimate;
 pub const HUNGRY_PCT: f64 = 30.0;
 
 /// The doses, or why there are none yet; none where the plants are fed enough.
-pub(super) fn given(setting: &Setting<'_>, crowd: &Crowd<'_>) -> Option<Result<Dosing, Refusal>> {
+pub(super) fn given(setting: &KeptTank<'_>, crowd: &Crowd<'_>) -> Option<Result<Dosing, Refusal>> {
     let fed_pct = feed_share_pct(setting, crowd).map_or(0.0, Estimate::typical);
     let demand_mg = crowd.band(|seen| seen.demand_n_mg).typical();
     let soil_mg = crowd.band(|seen| seen.account.soil).typical();

@@ -44,7 +44,7 @@ use crate::startup::ensemble::{central, member};
 use crate::startup::{Member, Parameters};
 use crate::units::{Duration, Share, Volume};
 use seen::Seen;
-use setting::Setting;
+use setting::KeptTank;
 
 /// Members of the ensemble unless said otherwise: the years are long, and bands of what is
 /// read off weeks are steady from a few dozen on.
@@ -104,7 +104,7 @@ pub fn upkeep(
     asked: &UpkeepQuestions,
     advance: &(dyn Fn(u32) + Sync),
 ) -> Result<Upkeep, IntegrationError> {
-    let setting = Setting::of(design, asked.day);
+    let setting = KeptTank::of(design, asked.day);
     let bands = Parameters::<Band>::of(design);
     let run = Runs {
         setting: &setting,
@@ -167,7 +167,7 @@ fn actions(asked: &UpkeepQuestions, doses: bool) -> Vec<Action> {
 
 /// How the members of an ensemble are run.
 struct Runs<'a> {
-    setting: &'a Setting<'a>,
+    setting: &'a KeptTank<'a>,
     bands: &'a Parameters<Band>,
     options: Options,
     advance: &'a (dyn Fn(u32) + Sync),

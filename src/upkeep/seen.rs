@@ -1,7 +1,7 @@
 //! One member of the ensemble as the last weeks before a day show it.
 
 use super::harvest::{WEEK_D, weekly_take, weighed_per_week};
-use super::setting::Setting;
+use super::setting::KeptTank;
 use crate::design::Taken;
 use crate::source::Band;
 use crate::startup::{
@@ -80,7 +80,7 @@ impl Account {
 impl Seen {
     /// Reads a member off its days; none where they end before the day.
     pub(super) fn of(
-        setting: &Setting<'_>,
+        setting: &KeptTank<'_>,
         bands: &Parameters<Band>,
         member: &Member,
     ) -> Option<Self> {
@@ -123,7 +123,7 @@ impl Seen {
 
     /// Thins floaters once a week where the run does so all the time: they grow over
     /// meanwhile, as far as nitrate that is left over feeds them.
-    fn thin_by_the_week(&mut self, setting: &Setting<'_>) {
+    fn thin_by_the_week(&mut self, setting: &KeptTank<'_>) {
         let (cut, water_l) = (&mut self.floaters, setting.design.water().litres());
         if cut.taken_g <= 0.0 {
             return;
@@ -145,7 +145,7 @@ impl Seen {
     }
 
     /// Takes prunings that were weighed for those of the model.
-    fn weigh(&mut self, setting: &Setting<'_>) {
+    fn weigh(&mut self, setting: &KeptTank<'_>) {
         let taken = &setting.design.draft().harvest.taken;
         let weighed = |of: fn(&Taken) -> Option<Mass>, fresh_per_dry: f64| {
             let fresh = weighed_per_week(taken, of, f64::from(setting.day))?;
@@ -186,7 +186,7 @@ impl Cut {
 
 /// The last weeks before a day.
 struct Window<'a> {
-    setting: &'a Setting<'a>,
+    setting: &'a KeptTank<'a>,
     /// A sample for each whole day, both ends included.
     days: &'a [Sample],
     first: &'a Sample,
@@ -194,7 +194,7 @@ struct Window<'a> {
 }
 
 impl<'a> Window<'a> {
-    fn of(setting: &'a Setting<'a>, days: &'a [Sample]) -> Option<Self> {
+    fn of(setting: &'a KeptTank<'a>, days: &'a [Sample]) -> Option<Self> {
         let (from, to) = setting.window;
         let days = days.get(from as usize..=to as usize)?;
         let (first, last) = (days.first()?, days.last()?);

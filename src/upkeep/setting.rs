@@ -29,7 +29,7 @@ pub(super) struct PortionWeights {
 }
 
 /// A tank and the days that are looked at.
-pub(super) struct Setting<'a> {
+pub(super) struct KeptTank<'a> {
     pub(super) design: &'a Design,
     pub(super) inputs: Inputs,
     /// The day after filling.
@@ -44,7 +44,7 @@ pub(super) struct Setting<'a> {
     pub(super) running: Running,
 }
 
-impl<'a> Setting<'a> {
+impl<'a> KeptTank<'a> {
     /// The tank on the day asked for, or a year after filling, or on the last day that the
     /// spec speaks of.
     pub(super) fn of(design: &'a Design, asked: Option<u32>) -> Self {

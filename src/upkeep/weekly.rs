@@ -7,7 +7,7 @@ use super::section::{
     AgeingSection, RemovedSection, SupplySection, WeekRow, WeeklySection, YearRow,
 };
 use super::seen::{Cut, Seen};
-use super::setting::Setting;
+use super::setting::KeptTank;
 use crate::plan::{Estimate, watch_limit_mg_l};
 use crate::source::Band;
 use crate::units::{Alkalinity, Analyte, Duration};
@@ -29,7 +29,7 @@ const YEARS: [u32; 5] = [1, 2, 3, 5, 10];
 const MOST_YEARS: f64 = 30.0;
 
 /// What a week asks for and what it leaves.
-pub(super) fn week(setting: &Setting<'_>, crowd: &Crowd<'_>) -> WeeklySection {
+pub(super) fn week(setting: &KeptTank<'_>, crowd: &Crowd<'_>) -> WeeklySection {
     let tap = &setting.design.draft().water;
     let thinned = setting.floaters.fresh_per_dry > 0.0;
     let thin = |of: &dyn Fn(&Seen) -> f64| thinned.then(|| crowd.band(of));
@@ -71,21 +71,21 @@ pub(super) fn week(setting: &Setting<'_>, crowd: &Crowd<'_>) -> WeeklySection {
 }
 
 /// What the feed brings of what the plants could take, %; none where none is given.
-pub(super) fn feed_share_pct(setting: &Setting<'_>, crowd: &Crowd<'_>) -> Option<Estimate> {
+pub(super) fn feed_share_pct(setting: &KeptTank<'_>, crowd: &Crowd<'_>) -> Option<Estimate> {
     crowd
         .band_of_most(|seen| share_pct(seen.account.feed, seen.demand_n_mg))
         .filter(|_| setting.is_fed())
 }
 
 /// Dry mass at which stems are cut, g.
-fn stems_limit_g(setting: &Setting<'_>) -> f64 {
+fn stems_limit_g(setting: &KeptTank<'_>) -> f64 {
     let above = setting.design.draft().harvest.stems_above.g_m2() * setting.floor_m2();
     above.max(setting.design.planted().fast.dry.g())
 }
 
 /// Days from one trim to the next; none where stems are far from their limit, or are hardly
 /// ever cut.
-fn trimmed_every(setting: &Setting<'_>, stems: &Cut) -> Option<f64> {
+fn trimmed_every(setting: &KeptTank<'_>, stems: &Cut) -> Option<f64> {
     let limit_g = stems_limit_g(setting);
     if stems.stand_g * (stems.growth_per_d * SOON_D).exp() < limit_g {
         return None;
@@ -111,7 +111,7 @@ fn removed(crowd: &Crowd<'_>) -> RemovedSection {
     }
 }
 
-fn supply(setting: &Setting<'_>, crowd: &Crowd<'_>) -> SupplySection {
+fn supply(setting: &KeptTank<'_>, crowd: &Crowd<'_>) -> SupplySection {
     SupplySection {
         feed_n_mg_per_week: setting
             .is_fed()
@@ -132,7 +132,7 @@ fn nitrate(nitrogen_mg_l: f64) -> f64 {
     nitrogen_mg_l * Analyte::Nitrate.per_element()
 }
 
-fn change_needed_pct(setting: &Setting<'_>, seen: &Seen) -> Option<f64> {
+fn change_needed_pct(setting: &KeptTank<'_>, seen: &Seen) -> Option<f64> {
     let tap = setting.design.draft().water.nitrate.mg_l();
     let goal = watch_limit_mg_l(setting.design, Analyte::Nitrate)?;
     let rise = setting.routine(nitrate(seen.nitrate_n_rise), tap).rise;
@@ -141,14 +141,14 @@ fn change_needed_pct(setting: &Setting<'_>, seen: &Seen) -> Option<f64> {
 }
 
 /// Alkalinity gained a week by topping up and lost to what nitrogen does.
-fn alkalinity_rise_dkh(setting: &Setting<'_>, seen: &Seen) -> f64 {
+fn alkalinity_rise_dkh(setting: &KeptTank<'_>, seen: &Seen) -> f64 {
     let water = &setting.design.draft().water;
     let topped = setting.topped_up(water.alkalinity.dkh(), water.softened.alkalinity.dkh());
     topped - Alkalinity::from_meq_l(seen.alkalinity_used).dkh()
 }
 
 /// Conductivity of the tap and of softened water, measured or by their hardness, as it ends.
-fn conductivity(setting: &Setting<'_>, crowd: &Crowd<'_>) -> Option<Estimate> {
+fn conductivity(setting: &KeptTank<'_>, crowd: &Crowd<'_>) -> Option<Estimate> {
     let water = &setting.design.draft().water;
     let soft = &water.softened;
     let taps = tap::conductivity(water.conductivity, water.hardness, water.alkalinity);
@@ -166,7 +166,7 @@ fn conductivity(setting: &Setting<'_>, crowd: &Crowd<'_>) -> Option<Estimate> {
 }
 
 /// The soil over the years.
-pub(super) fn ageing(setting: &Setting<'_>, crowd: &Crowd<'_>) -> AgeingSection {
+pub(super) fn ageing(setting: &KeptTank<'_>, crowd: &Crowd<'_>) -> AgeingSection {
     let floor_m2 = setting.floor_m2();
     let per_m2_d = move |mg_per_week: f64| mg_per_week / WEEK_D / floor_m2;
     let year = |year: u32| {
@@ -193,7 +193,7 @@ pub(super) fn ageing(setting: &Setting<'_>, crowd: &Crowd<'_>) -> AgeingSection 
 }
 
 /// The year before the day, week by week.
-pub(super) fn weeks(setting: &Setting<'_>, crowd: &Crowd<'_>) -> Vec<WeekRow> {
+pub(super) fn weeks(setting: &KeptTank<'_>, crowd: &Crowd<'_>) -> Vec<WeekRow> {
     let hardness = setting.hardness_dgh().into_iter().enumerate();
     let floor_m2 = setting.floor_m2();
     let (floaters, stems) = (setting.floaters.fresh_per_dry, setting.stems.fresh_per_dry);
