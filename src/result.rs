@@ -73,14 +73,14 @@ pub struct Declared {
 
 /// Where results stand that are made of others.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Section<'a> {
+pub struct ResultSection<'a> {
     /// Its path; empty for all that a command gives.
     pub path: &'a str,
     /// What it rests on itself.
     pub ground: Ground,
 }
 
-impl Section<'_> {
+impl ResultSection<'_> {
     /// The path of a field.
     pub fn field(self, name: &str) -> String {
         if self.path.is_empty() {
@@ -97,12 +97,12 @@ pub trait Described {
     const KIND: ResultKind;
 
     /// Adds the results within a value; none within a number or a word.
-    fn describe(_section: Section<'_>, _found: &mut Vec<Declared>) {}
+    fn describe(_section: ResultSection<'_>, _found: &mut Vec<Declared>) {}
 }
 
 /// Every result of a struct of results; of two at one path the later stands.
 pub fn within<T: Described>() -> Vec<Declared> {
-    let all = Section {
+    let all = ResultSection {
         path: "",
         ground: Ground::From(Origin::Program),
     };
@@ -134,7 +134,7 @@ plain! {
 impl<T: Described> Described for Option<T> {
     const KIND: ResultKind = T::KIND;
 
-    fn describe(section: Section<'_>, found: &mut Vec<Declared>) {
+    fn describe(section: ResultSection<'_>, found: &mut Vec<Declared>) {
         T::describe(section, found);
     }
 }
@@ -142,9 +142,9 @@ impl<T: Described> Described for Option<T> {
 impl<T: Described> Described for Vec<T> {
     const KIND: ResultKind = ResultKind::List;
 
-    fn describe(section: Section<'_>, found: &mut Vec<Declared>) {
+    fn describe(section: ResultSection<'_>, found: &mut Vec<Declared>) {
         let path = &format!("{}[]", section.path);
-        T::describe(Section { path, ..section }, found);
+        T::describe(ResultSection { path, ..section }, found);
     }
 }
 
@@ -155,7 +155,7 @@ impl<T: Described> Described for Vec<T> {
 /// pub ready_day: Option<Estimate> => "animals.early" by Members,
 /// ```
 ///
-/// with the code of its topic, an [`Origin`], or `Section` where it rests on what the
+/// with the code of its topic, an [`Origin`], or `ResultSection` where it rests on what the
 /// section rests on; with `by` where it has a band, and with `each` where the items of its
 /// list are results too. A field that rests on nothing is a section, or no result.
 macro_rules! results {
@@ -186,7 +186,7 @@ macro_rules! results {
                 const KIND: $crate::result::ResultKind = $crate::result::ResultKind::Section;
 
                 fn describe(
-                    section: $crate::result::Section<'_>,
+                    section: $crate::result::ResultSection<'_>,
                     found: &mut Vec<$crate::result::Declared>,
                 ) {
                     $($crate::result::field!(
@@ -216,7 +216,7 @@ macro_rules! field {
     (at ($section:ident, $found:ident), $name:expr, $type:ty, $says:expr,) => {{
         let path = &$section.field($name);
         <$type as $crate::result::Described>::describe(
-            $crate::result::Section { path, ..$section }, $found,
+            $crate::result::ResultSection { path, ..$section }, $found,
         );
     }};
     (at ($section:ident, $found:ident), $name:expr, $type:ty, $says:expr,
@@ -238,7 +238,7 @@ macro_rules! field {
             kind: $crate::result::ResultKind::Word,
         });)?
         <$type as $crate::result::Described>::describe(
-            $crate::result::Section { path: &path, ground }, $found,
+            $crate::result::ResultSection { path: &path, ground }, $found,
         );
     }};
 }

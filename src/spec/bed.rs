@@ -1,6 +1,6 @@
 //! `[soil]`, `[cap]` and `[[hardscape]]`: what lies on the bottom.
 
-use super::section::Section;
+use super::section::SpecSection;
 use crate::design::key::{Entry, Misfit, Value, unread};
 use crate::design::{
     BagSize, CapGrading, CapLayer, PlacedStone, PricedBag, SoilLayer, SoilProperties,
@@ -10,7 +10,7 @@ use crate::units::error::{QuantityError, QuantityProblem};
 use crate::units::{Length, Mass, Quantity, Volume};
 
 /// Reads `[soil]`.
-pub(super) fn soil(section: &Section<'_>) -> Option<SoilLayer> {
+pub(super) fn soil(section: &SpecSection<'_>) -> Option<SoilLayer> {
     let material = section.required("material", Value::read);
     let depth = depth(section);
     section.plain();
@@ -26,7 +26,7 @@ pub(super) fn soil(section: &Section<'_>) -> Option<SoilLayer> {
 }
 
 /// Reads `[cap]`.
-pub(super) fn cap(section: &Section<'_>) -> Option<CapLayer> {
+pub(super) fn cap(section: &SpecSection<'_>) -> Option<CapLayer> {
     let material = section.required("material", Value::read);
     let depth = depth(section);
     section.plain();
@@ -44,7 +44,7 @@ pub(super) fn cap(section: &Section<'_>) -> Option<CapLayer> {
 }
 
 /// One depth, or depths at the edges.
-fn depth(section: &Section<'_>) -> Option<LayerDepth> {
+fn depth(section: &SpecSection<'_>) -> Option<LayerDepth> {
     if section.has_table("depth") {
         return sloped(section);
     }
@@ -53,7 +53,7 @@ fn depth(section: &Section<'_>) -> Option<LayerDepth> {
         .map(LayerDepth::Uniform)
 }
 
-fn sloped(section: &Section<'_>) -> Option<LayerDepth> {
+fn sloped(section: &SpecSection<'_>) -> Option<LayerDepth> {
     let edges = section.child("depth");
     let across = edge_pair(&edges, "back", "front");
     let along = edge_pair(&edges, "left", "right");
@@ -85,7 +85,7 @@ enum Pair {
     Both(Length, Length),
 }
 
-fn edge_pair(edges: &Section<'_>, first: &str, second: &str) -> Pair {
+fn edge_pair(edges: &SpecSection<'_>, first: &str, second: &str) -> Pair {
     if !edges.has(first) && !edges.has(second) {
         return Pair::Absent;
     }
@@ -103,7 +103,7 @@ fn edge_pair(edges: &Section<'_>, first: &str, second: &str) -> Pair {
 }
 
 /// Four edge depths, which lie on one plane only if both pairs have the same sum.
-fn four_edges(edges: &Section<'_>, depths: [Length; 4]) -> Option<LayerDepth> {
+fn four_edges(edges: &SpecSection<'_>, depths: [Length; 4]) -> Option<LayerDepth> {
     /// Rounding that a rule in millimetres allows.
     const SLACK_MM: f64 = 0.1;
     let [back, front, left, right] = depths;
@@ -132,7 +132,7 @@ fn four_edges(edges: &Section<'_>, depths: [Length; 4]) -> Option<LayerDepth> {
     })
 }
 
-fn bags(section: &Section<'_>) -> Option<Vec<PricedBag>> {
+fn bags(section: &SpecSection<'_>) -> Option<Vec<PricedBag>> {
     section.list("bags", |bag| {
         let size = bag.required("size", bag_size);
         let price = bag.optional("price", Value::read);
@@ -173,7 +173,7 @@ fn no_bag_size(entry: &Entry<'_>, error: &QuantityError) -> Misfit {
 }
 
 /// Reads `[[hardscape]]`.
-pub(super) fn hardscape(root: &Section<'_>) -> Option<Vec<PlacedStone>> {
+pub(super) fn hardscape(root: &SpecSection<'_>) -> Option<Vec<PlacedStone>> {
     root.list("hardscape", |stone| {
         let material = stone.required("material", Value::read);
         let mass = stone.required("mass", Value::read);

@@ -1,7 +1,7 @@
 //! `[[events]]`: what is done on which day.
 
 use super::living;
-use super::section::Section;
+use super::section::SpecSection;
 use crate::catalogue::Animal;
 use crate::design::key::{self, Misfit, Value};
 use crate::design::{Event, EventKind, Incident};
@@ -22,11 +22,11 @@ const ACTIONS: [&str; 11] = [
 ];
 
 /// Reads `[[events]]`.
-pub(super) fn read(root: &Section<'_>) -> Option<Vec<Event>> {
+pub(super) fn read(root: &SpecSection<'_>) -> Option<Vec<Event>> {
     root.list("events", event)
 }
 
-fn event(section: &Section<'_>) -> Option<Event> {
+fn event(section: &SpecSection<'_>) -> Option<Event> {
     let day = section.required("day", Value::read);
     let kind = kind(section);
     Some(Event {
@@ -35,7 +35,7 @@ fn event(section: &Section<'_>) -> Option<Event> {
     })
 }
 
-fn kind(section: &Section<'_>) -> Option<EventKind> {
+fn kind(section: &SpecSection<'_>) -> Option<EventKind> {
     let given: Vec<&str> = ACTIONS
         .into_iter()
         .filter(|action| section.has(action))
@@ -52,7 +52,7 @@ fn kind(section: &Section<'_>) -> Option<EventKind> {
     kinds.into_iter().next().flatten()
 }
 
-fn done(section: &Section<'_>, action: &str) -> Option<EventKind> {
+fn done(section: &SpecSection<'_>, action: &str) -> Option<EventKind> {
     let share = || section.optional(action, Value::read);
     match action {
         "cap_added" => section
@@ -66,7 +66,7 @@ fn done(section: &Section<'_>, action: &str) -> Option<EventKind> {
     }
 }
 
-fn incident(section: &Section<'_>, action: &str) -> Option<Incident> {
+fn incident(section: &SpecSection<'_>, action: &str) -> Option<Incident> {
     match action {
         "medicine" => section.optional(action, key::text).map(Incident::Medicine),
         "animals_added" => section.list(action, newcomer).map(Incident::AnimalsAdded),
@@ -77,14 +77,14 @@ fn incident(section: &Section<'_>, action: &str) -> Option<Incident> {
     }
 }
 
-fn newcomer(section: &Section<'_>) -> Option<(&'static Animal, u32)> {
+fn newcomer(section: &SpecSection<'_>) -> Option<(&'static Animal, u32)> {
     let animal = section.required("name", Value::read);
     let count = section.required("count", Value::read);
     Some((animal?, count?))
 }
 
 /// An incident said to have happened; one that did not is no event.
-fn happened(section: &Section<'_>, action: &str, incident: Incident) -> Option<Incident> {
+fn happened(section: &SpecSection<'_>, action: &str, incident: Incident) -> Option<Incident> {
     if section.optional(action, Value::read)? {
         return Some(incident);
     }

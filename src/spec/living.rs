@@ -1,17 +1,17 @@
 //! `[[plants]]`, `[[animals]]`, `[feed]` and `[harvest]`: what lives there.
 
-use super::section::Section;
+use super::section::SpecSection;
 use crate::catalogue;
 use crate::design::key::{Misfit, Value};
 use crate::design::{Feed, Harvest, Planting, Stock, Taken, usual};
 use crate::units::{Mass, Share};
 
 /// Reads a list of plantings: `[[plants]]`, `plants_added`, `plants_removed`.
-pub(super) fn plants(section: &Section<'_>, name: &str) -> Option<Vec<Planting>> {
+pub(super) fn plants(section: &SpecSection<'_>, name: &str) -> Option<Vec<Planting>> {
     section.list(name, planting)
 }
 
-fn planting(section: &Section<'_>) -> Option<Planting> {
+fn planting(section: &SpecSection<'_>) -> Option<Planting> {
     let plant = section.required("name", Value::read);
     let amount = section.required("amount", Value::read);
     let emergent = section.optional("emergent", Value::read);
@@ -25,7 +25,7 @@ fn planting(section: &Section<'_>) -> Option<Planting> {
 }
 
 /// Reads `[harvest]`.
-pub(super) fn harvest(section: &Section<'_>) -> Option<Harvest> {
+pub(super) fn harvest(section: &SpecSection<'_>) -> Option<Harvest> {
     section.plain();
     Some(Harvest {
         taken: section.list("taken", taken)?,
@@ -33,7 +33,7 @@ pub(super) fn harvest(section: &Section<'_>) -> Option<Harvest> {
     })
 }
 
-fn taken(section: &Section<'_>) -> Option<Taken> {
+fn taken(section: &SpecSection<'_>) -> Option<Taken> {
     let day = section.required("day", Value::read);
     if !section.has("floaters") && !section.has("stems") {
         section.report_here(Misfit::new(
@@ -52,11 +52,11 @@ fn taken(section: &Section<'_>) -> Option<Taken> {
 }
 
 /// Reads `[[animals]]`.
-pub(super) fn animals(root: &Section<'_>) -> Option<Vec<Stock>> {
+pub(super) fn animals(root: &SpecSection<'_>) -> Option<Vec<Stock>> {
     root.list("animals", stock)
 }
 
-fn stock(section: &Section<'_>) -> Option<Stock> {
+fn stock(section: &SpecSection<'_>) -> Option<Stock> {
     let animal = section.required("name", Value::read);
     let count = section.required("count", Value::read);
     let from_day = if section.has("from_day") {
@@ -72,14 +72,14 @@ fn stock(section: &Section<'_>) -> Option<Stock> {
 }
 
 /// The earliest day by practice, noted as assumed.
-fn usual_day(section: &Section<'_>, animal: &catalogue::Animal) -> f64 {
+fn usual_day(section: &SpecSection<'_>, animal: &catalogue::Animal) -> f64 {
     let why = format!("practice: the earliest day for a {}", animal.label);
     section.assume("from_day", &animal.first_day.to_string(), &why);
     f64::from(animal.first_day)
 }
 
 /// Reads `[feed]`; without it animals are fed as is usual for their mass.
-pub(super) fn feed(section: &Section<'_>, animals: &[Stock]) -> Option<Feed> {
+pub(super) fn feed(section: &SpecSection<'_>, animals: &[Stock]) -> Option<Feed> {
     let fed = animals.iter().any(|stock| stock.count > 0);
     if !fed && !section.is_there() {
         return Some(Feed {
@@ -100,7 +100,7 @@ pub(super) fn feed(section: &Section<'_>, animals: &[Stock]) -> Option<Feed> {
 }
 
 /// Feed by the animals' mass, noted as assumed.
-fn usual_feed(section: &Section<'_>, animals: &[Stock]) -> Mass {
+fn usual_feed(section: &SpecSection<'_>, animals: &[Stock]) -> Mass {
     let mass = usual::feed(animals);
     section.assume("mass_per_day", &usual::feed_in_words(mass), usual::FEED_WHY);
     mass

@@ -61,7 +61,7 @@ pub use syntax::MAX_BYTES;
 use crate::design::key::{self, Value};
 use crate::design::{Conditioner, Design, Draft, Goal, Room};
 use crate::units::UnitSystem;
-use section::{Log, Section};
+use section::{SpecLog, SpecSection};
 
 /// What a tank without a name is called.
 const UNNAMED: &str = "unnamed tank";
@@ -148,8 +148,12 @@ fn read(text: &str, name: &str, units: Option<UnitSystem>) -> (Option<Draft>, Ve
     if !document.whole {
         return (None, document.faults);
     }
-    let log = Log::default();
-    let draft = draft(&Section::root(document.root.get_ref(), &log), name, units);
+    let log = SpecLog::default();
+    let draft = draft(
+        &SpecSection::root(document.root.get_ref(), &log),
+        name,
+        units,
+    );
     let mut faults = log.faults.into_inner();
     faults.retain(|fault| !document.is_upset(fault.span.start));
     faults.extend(document.faults);
@@ -163,7 +167,7 @@ fn read(text: &str, name: &str, units: Option<UnitSystem>) -> (Option<Draft>, Ve
     (draft, faults)
 }
 
-fn draft(root: &Section<'_>, fallback: &str, shown: Option<UnitSystem>) -> Option<Draft> {
+fn draft(root: &SpecSection<'_>, fallback: &str, shown: Option<UnitSystem>) -> Option<Draft> {
     let name = root.optional("name", key::text);
     let units = root.optional("units", Value::read);
     let start = observed::Start::read(root);

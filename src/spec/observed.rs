@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use jiff::civil::Date;
 
-use super::section::Section;
+use super::section::SpecSection;
 use crate::catalogue::Sign;
 use crate::design::key::{Misfit, Value, analyte, date};
 use crate::design::{Reading, Signs};
@@ -22,7 +22,7 @@ pub(super) enum Start {
 
 impl Start {
     /// Reads `start`.
-    pub(super) fn read(root: &Section<'_>) -> Self {
+    pub(super) fn read(root: &SpecSection<'_>) -> Self {
         match root.optional("start", date) {
             Some(date) => Self::On(date, root.span("start")),
             None if root.has("start") || root.misspells("start") => Self::Faulty,
@@ -40,11 +40,11 @@ impl Start {
 }
 
 /// Reads `[[readings]]`.
-pub(super) fn readings(root: &Section<'_>, start: &Start) -> Option<Vec<Reading>> {
+pub(super) fn readings(root: &SpecSection<'_>, start: &Start) -> Option<Vec<Reading>> {
     root.list("readings", |item| reading(item, start))
 }
 
-fn reading(section: &Section<'_>, start: &Start) -> Option<Reading> {
+fn reading(section: &SpecSection<'_>, start: &Start) -> Option<Reading> {
     let day = day(section, start);
     let nutrient = |name, kind| section.optional(name, analyte(kind));
     let reading = Reading {
@@ -69,7 +69,7 @@ fn reading(section: &Section<'_>, start: &Start) -> Option<Reading> {
 }
 
 /// The day, as given or counted from the start to the date.
-fn day(section: &Section<'_>, start: &Start) -> Option<f64> {
+fn day(section: &SpecSection<'_>, start: &Start) -> Option<f64> {
     let given: Vec<&str> = ["day", "date"]
         .into_iter()
         .filter(|name| section.has(name))
@@ -88,7 +88,7 @@ fn day(section: &Section<'_>, start: &Start) -> Option<f64> {
     }
 }
 
-fn day_of_date(section: &Section<'_>, start: &Start) -> Option<f64> {
+fn day_of_date(section: &SpecSection<'_>, start: &Start) -> Option<f64> {
     let date = section.optional("date", date)?;
     let (start, start_span) = match start {
         Start::On(start, span) => (start, span),
@@ -126,7 +126,7 @@ fn no_start() -> Misfit {
 }
 
 /// Reads `[signs]`, each sign once.
-pub(super) fn signs(section: &Section<'_>) -> Option<Signs> {
+pub(super) fn signs(section: &SpecSection<'_>) -> Option<Signs> {
     if !section.is_there() {
         return Some(Signs::default());
     }
@@ -157,7 +157,7 @@ pub(super) fn signs(section: &Section<'_>) -> Option<Signs> {
     }
 }
 
-fn named(section: &Section<'_>, list: &str) -> Option<Vec<&'static Sign>> {
+fn named(section: &SpecSection<'_>, list: &str) -> Option<Vec<&'static Sign>> {
     let mut signs: Vec<&'static Sign> = Vec::new();
     if !section.has(list) {
         return Some(signs);

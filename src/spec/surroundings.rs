@@ -1,12 +1,12 @@
 //! `[light]` and `[air]`: what stands on and over the tank.
 
-use super::section::Section;
+use super::section::SpecSection;
 use crate::design::key::{Entry, Misfit, Value};
 use crate::design::{Air, DutyHours, FlowDevice, Light, LightLevel};
 use crate::units::{Flow, Length, LuminousFlux};
 
 /// Reads `[light]`.
-pub(super) fn light(section: &Section<'_>) -> Option<Light> {
+pub(super) fn light(section: &SpecSection<'_>) -> Option<Light> {
     let level = light_level(section);
     section.plain();
     Some(Light {
@@ -16,7 +16,7 @@ pub(super) fn light(section: &Section<'_>) -> Option<Light> {
 }
 
 /// One of the three ways to say how bright the lamp is.
-fn light_level(section: &Section<'_>) -> Option<LightLevel> {
+fn light_level(section: &SpecSection<'_>) -> Option<LightLevel> {
     let ways = ["par", "class", "lumens"];
     let given: Vec<&str> = ways.into_iter().filter(|way| section.has(way)).collect();
     section.refuse_second(&given, "a lamp has par, class, or lumens with height");
@@ -44,7 +44,7 @@ fn light_level(section: &Section<'_>) -> Option<LightLevel> {
 }
 
 /// Reads `[air]`.
-pub(super) fn air(section: &Section<'_>) -> Option<Air> {
+pub(super) fn air(section: &SpecSection<'_>) -> Option<Air> {
     match section.defaulted("device", Value::read)? {
         FlowDevice::None => {
             refuse_idle_keys(section);
@@ -63,7 +63,7 @@ const STILL: Air = Air {
 };
 
 /// What moves air or water, with all that is said of it.
-fn moved(section: &Section<'_>, device: FlowDevice) -> Option<Air> {
+fn moved(section: &SpecSection<'_>, device: FlowDevice) -> Option<Air> {
     let flow = section.required("flow", Value::read);
     let depth = match device {
         // Where a pump hangs changes nothing.
@@ -82,7 +82,7 @@ fn moved(section: &Section<'_>, device: FlowDevice) -> Option<Air> {
 }
 
 /// Refuses what is said of a device where there is none.
-fn refuse_idle_keys(section: &Section<'_>) {
+fn refuse_idle_keys(section: &SpecSection<'_>) {
     let says_none = |entry: &Entry<'_>| Ok(FlowDevice::read(entry) == Ok(FlowDevice::None));
     let is_none = if section.has("device") {
         section.optional("device", says_none) == Some(true)

@@ -1,6 +1,6 @@
 //! `[tank]`: the vessel.
 
-use super::section::Section;
+use super::section::SpecSection;
 use crate::design::key::{Misfit, Value, listed, word};
 use crate::design::{Material, Rim, Tank, usual};
 use crate::geometry::Shape;
@@ -56,7 +56,7 @@ pub(super) const FORMS: &[ShapeKeys] = &[
 ];
 
 /// Reads `[tank]`.
-pub(super) fn read(section: &Section<'_>) -> Option<Tank> {
+pub(super) fn read(section: &SpecSection<'_>) -> Option<Tank> {
     let shape = shape(section);
     let outside = section.optional("outside", Value::read);
     let wall = wall(section, shape.as_ref(), outside == Some(true));
@@ -76,7 +76,7 @@ pub(super) fn read(section: &Section<'_>) -> Option<Tank> {
 }
 
 /// The walls: as given, or as usual for the height where the dimensions are inside.
-fn wall(section: &Section<'_>, shape: Option<&Shape>, outside: bool) -> Option<Length> {
+fn wall(section: &SpecSection<'_>, shape: Option<&Shape>, outside: bool) -> Option<Length> {
     if section.has("wall") {
         return section.optional("wall", Value::read);
     }
@@ -100,7 +100,7 @@ fn wall(section: &Section<'_>, shape: Option<&Shape>, outside: bool) -> Option<L
     Some(wall)
 }
 
-fn bottom(section: &Section<'_>, wall: Option<Length>) -> Option<Length> {
+fn bottom(section: &SpecSection<'_>, wall: Option<Length>) -> Option<Length> {
     if section.has("bottom") {
         return section.optional("bottom", Value::read);
     }
@@ -112,7 +112,7 @@ fn bottom(section: &Section<'_>, wall: Option<Length>) -> Option<Length> {
     wall
 }
 
-fn shape(section: &Section<'_>) -> Option<Shape> {
+fn shape(section: &SpecSection<'_>) -> Option<Shape> {
     let Some(form) = form(section) else {
         read_dimensions(section);
         return None;
@@ -164,7 +164,7 @@ fn shape(section: &Section<'_>) -> Option<Shape> {
 }
 
 /// The shape as said; a size alone is that of a box.
-fn form(section: &Section<'_>) -> Option<&'static ShapeKeys> {
+fn form(section: &SpecSection<'_>) -> Option<&'static ShapeKeys> {
     let find = |word: &str| FORMS.iter().find(|form| form.word == word);
     if section.has("shape") {
         return section.optional("shape", word(find));
@@ -177,7 +177,7 @@ fn form(section: &Section<'_>) -> Option<&'static ShapeKeys> {
 }
 
 /// Reports that the shape is not there, with the line of each that takes the dimensions given.
-fn miss_shape(section: &Section<'_>) {
+fn miss_shape(section: &SpecSection<'_>) {
     let given: Vec<&str> = dimension_keys()
         .into_iter()
         .filter(|name| section.has(name))
@@ -238,7 +238,7 @@ fn slanted_or_bowed(word: &str, length: impl Fn(&str) -> Option<Length>) -> Opti
 }
 
 /// A box from its size, or from length, width and height.
-fn box_size(section: &Section<'_>) -> Option<Size> {
+fn box_size(section: &SpecSection<'_>) -> Option<Size> {
     let apart = ["length", "width", "height"];
     if section.has("size") {
         for name in apart.into_iter().filter(|name| section.has(name)) {
@@ -270,7 +270,7 @@ fn box_size(section: &Section<'_>) -> Option<Size> {
 }
 
 /// Brings up what is wrong with dimensions whose shape is not known.
-fn read_dimensions(section: &Section<'_>) {
+fn read_dimensions(section: &SpecSection<'_>) {
     for name in dimension_keys() {
         match name {
             "size" => drop(section.optional(name, Size::read)),
@@ -289,7 +289,7 @@ fn dimension_keys() -> Vec<&'static str> {
 }
 
 /// Refuses dimensions that belong to other shapes.
-fn refuse_foreign_keys(section: &Section<'_>, form: &ShapeKeys) {
+fn refuse_foreign_keys(section: &SpecSection<'_>, form: &ShapeKeys) {
     for name in dimension_keys() {
         if form.keys.contains(&name) || !section.has(name) {
             continue;

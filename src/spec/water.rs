@@ -1,6 +1,6 @@
 //! `[water]`: the water filled in, kept and changed.
 
-use super::section::Section;
+use super::section::SpecSection;
 use crate::design::key::Value;
 use crate::design::{Water, WaterChange, usual};
 use crate::source::Band;
@@ -9,7 +9,7 @@ use crate::units::show::fixed;
 use crate::units::{Analyte, Duration};
 
 /// Reads `[water]`.
-pub(super) fn read(section: &Section<'_>) -> Water {
+pub(super) fn read(section: &SpecSection<'_>) -> Water {
     section.plain();
     if !section.has("phosphate") {
         assume_phosphate(section);
@@ -26,7 +26,7 @@ pub(super) fn read(section: &Section<'_>) -> Water {
 }
 
 /// Reads `[water.goal]`.
-fn goal(section: &Section<'_>) {
+fn goal(section: &SpecSection<'_>) {
     if section.is_there() && !section.has("hardness") && !section.has("alkalinity") {
         section.missing(
             "hardness",
@@ -37,7 +37,7 @@ fn goal(section: &Section<'_>) {
 }
 
 /// Tap water whose phosphate nobody stated has the start-up model's, with its range.
-fn assume_phosphate(section: &Section<'_>) {
+fn assume_phosphate(section: &SpecSection<'_>) {
     let ion = Analyte::Phosphate.per_element();
     let Band { low, typical, high } = Parameters::reference().tap.phosphate.scaled(ion);
     section.assume(
@@ -51,7 +51,7 @@ fn assume_phosphate(section: &Section<'_>) {
     );
 }
 
-fn change(section: &Section<'_>) -> Option<WaterChange> {
+fn change(section: &SpecSection<'_>) -> Option<WaterChange> {
     if !section.is_there() {
         return None;
     }
@@ -72,7 +72,7 @@ fn change(section: &Section<'_>) -> Option<WaterChange> {
 }
 
 /// One interval after flooding, noted as assumed.
-fn first_change(section: &Section<'_>, every: Duration) -> f64 {
+fn first_change(section: &SpecSection<'_>, every: Duration) -> f64 {
     let day = every.days();
     section.assume(
         "from",

@@ -23,7 +23,7 @@ const MOST_CHARACTERS: usize = 60;
 
 /// A log as read: what can be used, and what is wrong with the rest.
 #[derive(Debug, Clone, PartialEq, Default)]
-pub struct Log {
+pub struct ReadingLog {
     /// In the order of the rows.
     pub measurements: Vec<Measurement>,
     /// In the order of the lines.
@@ -65,9 +65,9 @@ impl fmt::Display for LogFault {
 /// assert!((log.measurements[1].value.number() - 88.5).abs() < 0.1);
 /// assert!(log.faults[0].to_string().starts_with("3: NO3-N: "));
 /// ```
-pub fn parse(text: &str, start: Option<Date>) -> Log {
+pub fn parse(text: &str, start: Option<Date>) -> ReadingLog {
     if text.len() as u64 > MAX_BYTES {
-        let mut log = Log::default();
+        let mut log = ReadingLog::default();
         log.fault(
             1,
             None,
@@ -81,7 +81,7 @@ pub fn parse(text: &str, start: Option<Date>) -> Log {
         .flexible(true)
         .has_headers(true)
         .from_reader(text.as_bytes());
-    let mut log = Log::default();
+    let mut log = ReadingLog::default();
     let Ok(heads) = reader.headers().cloned() else {
         return log;
     };
@@ -113,7 +113,7 @@ pub fn parse(text: &str, start: Option<Date>) -> Log {
     log
 }
 
-impl Log {
+impl ReadingLog {
     fn fault(&mut self, line: u64, column: Option<&str>, says: String) {
         self.faults.push(LogFault {
             line,
@@ -135,7 +135,7 @@ fn delimiter(text: &str) -> u8 {
 }
 
 /// Says which columns are not used, and whether any tells the day.
-fn head_faults(heads: &StringRecord, columns: &[Option<Column>], log: &mut Log) {
+fn head_faults(heads: &StringRecord, columns: &[Option<Column>], log: &mut ReadingLog) {
     for (head, column) in heads.iter().zip(columns) {
         if column.is_none() && !head.trim().is_empty() {
             log.fault(
@@ -155,7 +155,7 @@ fn head_faults(heads: &StringRecord, columns: &[Option<Column>], log: &mut Log) 
 }
 
 /// Of columns that hold the same the first is used.
-fn leave_out_repeated(heads: &StringRecord, columns: &mut [Option<Column>], log: &mut Log) {
+fn leave_out_repeated(heads: &StringRecord, columns: &mut [Option<Column>], log: &mut ReadingLog) {
     for place in 1..columns.len() {
         let (before, rest) = columns.split_at_mut(place);
         let (Some(column), Some(head)) = (rest.first_mut(), heads.get(place)) else {
@@ -179,7 +179,7 @@ fn row(
     columns: &[Option<Column>],
     start: Option<Date>,
     seen: &mut HashSet<Vec<String>>,
-    log: &mut Log,
+    log: &mut ReadingLog,
 ) {
     let line = record.position().map_or(0, csv::Position::line);
     let cells: Vec<String> = record.iter().map(|cell| cell.trim().to_owned()).collect();

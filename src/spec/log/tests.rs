@@ -3,7 +3,7 @@
 use super::*;
 use crate::diagnosis::{Reported, Subject};
 
-fn read(text: &str) -> Log {
+fn read(text: &str) -> ReadingLog {
     parse(text, "2027-03-06".parse().ok())
 }
 

@@ -18,7 +18,7 @@ use crate::design::key::{Entry, Misfit, Prepared};
 
 /// What reading a spec brings up.
 #[derive(Debug, Default)]
-pub(super) struct Log {
+pub(super) struct SpecLog {
     /// What is wrong.
     pub(super) faults: RefCell<Vec<Fault>>,
     /// Which defaults were taken.
@@ -28,7 +28,7 @@ pub(super) struct Log {
 }
 
 /// A section, there or not.
-pub(super) struct Section<'d> {
+pub(super) struct SpecSection<'d> {
     /// Where it stands: `plants[2]`; empty for the file itself.
     path: String,
     /// The same with `[]` for any item: `plants[]`.
@@ -38,15 +38,15 @@ pub(super) struct Section<'d> {
     table: Option<&'d DeTable<'d>>,
     /// The keys that misspelt ones were taken for, and so are not missing.
     misspelt: Vec<&'static str>,
-    log: &'d Log,
+    log: &'d SpecLog,
 }
 
 /// Stands in where the table of keys has no such key; no file can name it.
 static NO_KEY: Key = Key::new("", KeyKind::Text, "", "");
 
-impl<'d> Section<'d> {
+impl<'d> SpecSection<'d> {
     /// The file itself.
-    pub(super) fn root(table: &'d DeTable<'d>, log: &'d Log) -> Self {
+    pub(super) fn root(table: &'d DeTable<'d>, log: &'d SpecLog) -> Self {
         Self::open(String::new(), String::new(), 0..0, Some(table), log)
     }
 
@@ -56,7 +56,7 @@ impl<'d> Section<'d> {
         pattern: String,
         span: Range<usize>,
         table: Option<&'d DeTable<'d>>,
-        log: &'d Log,
+        log: &'d SpecLog,
     ) -> Self {
         let mut section = Self {
             path,
@@ -112,7 +112,7 @@ impl<'d> Section<'d> {
     pub(super) fn list<T>(
         &self,
         name: &str,
-        read: impl Fn(&Section<'d>) -> Option<T>,
+        read: impl Fn(&SpecSection<'d>) -> Option<T>,
     ) -> Option<Vec<T>> {
         let Some(value) = self.value(name) else {
             return Some(Vec::new());

@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use toml::de::DeValue;
 
-use super::Section;
+use super::SpecSection;
 use crate::design::key::{KEYS, Misfit, listed, nearest};
 use crate::spec::fault::Fault;
 use crate::spec::key::{self, Key, join};
@@ -12,7 +12,7 @@ use crate::spec::remark::Remark;
 use crate::spec::trade;
 use crate::spec::value::raw;
 
-impl Section<'_> {
+impl SpecSection<'_> {
     /// Reports all but the first of keys of which only one may be given.
     pub(in crate::spec) fn refuse_second(&self, given: &[&str], rule: &str) {
         let mut given = given.to_vec();
