@@ -49,7 +49,7 @@ mod water;
 #[cfg(test)]
 mod tests;
 
-pub use crate::design::key::{DefaultValue, KEYS, Key, KeyKind, Limits};
+pub use crate::design::key::{DefaultValue, KEYS, Key, KeyKind, KeyLimits};
 pub use axis::{axis, range};
 pub use draw::draw;
 pub use edit::{Edit, EditError, edit, written};

@@ -33,7 +33,7 @@ pub struct Key {
     /// Whether its section cannot do without it.
     pub needed: bool,
     /// What the value may be.
-    pub limits: Limits,
+    pub limits: KeyLimits,
     /// How many sections or names a list may have.
     pub most: Option<u32>,
     /// What stands, and is listed, where it is left out.
@@ -98,7 +98,7 @@ pub enum KeyKind {
 
 /// What a value may be, written as the value itself is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub struct Limits {
+pub struct KeyLimits {
     /// The least value.
     pub low: Option<&'static str>,
     /// Whether the least value itself is refused.
@@ -116,7 +116,7 @@ pub struct DefaultValue {
     pub why: &'static str,
 }
 
-impl Limits {
+impl KeyLimits {
     /// In words: "from 3 to 11", "above 0 mm".
     pub fn words(&self) -> String {
         match (self.low, self.high) {
@@ -138,7 +138,7 @@ impl Key {
         example: &'static str,
         says: &'static str,
     ) -> Self {
-        let limits = Limits {
+        let limits = KeyLimits {
             low: None,
             open: false,
             high: None,

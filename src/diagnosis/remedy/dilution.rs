@@ -5,7 +5,7 @@ use super::super::case::CaseHistory;
 use super::super::estimate::TankEstimate;
 use super::super::hypotheses::AHEAD_D;
 use super::super::scenario::Scenario;
-use super::limit::{Limits, NUTRIENTS};
+use super::limit::{NUTRIENTS, NitrogenLimits};
 use crate::finding::Action;
 use crate::numerics::rodas::IntegrationError;
 use crate::startup::{ModelEvent, ModelEventKind};
@@ -93,7 +93,7 @@ impl Immediate {
 
     /// As [`Immediate::of`], with what the changes are made with.
     pub(super) fn with(case: &CaseHistory<'_>, with: ChangeWater) -> Option<Self> {
-        let limits = Limits::of(case);
+        let limits = NitrogenLimits::of(case);
         let water = &case.design.draft().water;
         let shares = NUTRIENTS.iter().filter_map(|of| {
             let reading = case.latest(*of)?.element();
@@ -231,7 +231,7 @@ impl DilutedTank {
             tank: tank.clone(),
             immediate: None,
             pace: None,
-            holds: is_held(estimate, tank, &Limits::of(case), SETTLED_D)?,
+            holds: is_held(estimate, tank, &NitrogenLimits::of(case), SETTLED_D)?,
         })
     }
 
@@ -268,7 +268,7 @@ pub(super) fn hold(
     treated: &Scenario,
     with: ChangeWater,
 ) -> Result<DilutedTank, IntegrationError> {
-    let limits = Limits::of(case);
+    let limits = NitrogenLimits::of(case);
     let immediate = Immediate::with(case, with);
     let mut changed = treated.clone();
     if let Some(immediate) = immediate {
@@ -306,7 +306,7 @@ pub(super) fn hold(
 pub(super) fn is_held(
     estimate: &TankEstimate,
     tank: &Scenario,
-    limits: &Limits,
+    limits: &NitrogenLimits,
     after_d: f64,
 ) -> Result<bool, IntegrationError> {
     let ahead = estimate.ahead(tank)?;

@@ -11,7 +11,7 @@ pub(super) const NUTRIENTS: [Subject; 3] = [Subject::Ammonia, Subject::Nitrite, 
 
 /// Limits on nitrogen in the water, mg N/L: those of the findings on the flush.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Limits {
+pub struct NitrogenLimits {
     /// Ammonia.
     pub ammonia: f64,
     /// Nitrite.
@@ -20,7 +20,7 @@ pub struct Limits {
     pub nitrate: f64,
 }
 
-impl Limits {
+impl NitrogenLimits {
     /// Those of a case: its own where the spec has a goal.
     pub fn of(case: &CaseHistory<'_>) -> Self {
         let limit = |analyte: Analyte| {

@@ -11,7 +11,7 @@ mod plants;
 mod rebuild;
 
 pub use dilution::{ChangeSchedule, DilutedTank, Immediate};
-pub use limit::Limits;
+pub use limit::NitrogenLimits;
 
 use serde::Serialize;
 
@@ -208,7 +208,7 @@ fn is_cured(
                 _ => false,
             })
         }
-        _ => is_held(estimate, tank, &Limits::of(case), CURED_D),
+        _ => is_held(estimate, tank, &NitrogenLimits::of(case), CURED_D),
     }
 }
 
