@@ -52,7 +52,7 @@ pub struct ListText {
     #[serde(default)]
     pub takes_over: Vec<RestrictedList>,
     /// Its plants, by the act that named them.
-    pub part: Vec<Part>,
+    pub part: Vec<ListingPart>,
 }
 
 impl ListText {
@@ -90,7 +90,7 @@ impl ListText {
 /// Plants that one act put on a list.
 #[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Part {
+pub struct ListingPart {
     /// Where it stands.
     pub source: Source,
     /// The year in which they were added, where a source gives it.
@@ -99,7 +99,7 @@ pub struct Part {
     pub taxa: Vec<Taxon>,
 }
 
-impl Part {
+impl ListingPart {
     fn names(&self, plant: &Plant) -> bool {
         self.taxa.iter().any(|taxon| taxon.holds(plant))
     }

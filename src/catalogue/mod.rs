@@ -28,7 +28,9 @@ pub use cap::{Cap, CapCaution, Grains, caps};
 pub use citing::{CitingRow, citing_rows};
 pub use comparison::{ObservedComparison, comparisons};
 pub use device::{Device, FlowKind, devices};
-pub use listing::{LISTS_AS_OF, ListText, Listing, Part, RestrictedList, Taxon, restricted_lists};
+pub use listing::{
+    LISTS_AS_OF, ListText, Listing, ListingPart, RestrictedList, Taxon, restricted_lists,
+};
 pub use path::{bracketed, nearest_path, within_lists};
 pub use plant::{GrowthForm, Plant, PlantGroup, Portion, plants};
 pub(crate) use row::names_in;

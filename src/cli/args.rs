@@ -6,7 +6,7 @@ use clap::builder::PossibleValuesParser;
 use clap::{Args, Parser, Subcommand};
 
 use super::choice::{
-    ColorWhen, FailOn, Format, Listing, MendFormat, RowFormat, ShellChoice, UnitsChoice,
+    ColorWhen, FailOn, Format, ListTopic, MendFormat, RowFormat, ShellChoice, UnitsChoice,
 };
 use super::examples as example;
 use super::typed::{away, bucket, litres, on_day, shard, stirred};
@@ -397,7 +397,7 @@ pub(super) struct NewOptions {
 pub(super) struct ListOptions {
     /// What to list.
     #[arg(value_enum)]
-    pub(super) what: Listing,
+    pub(super) what: ListTopic,
     /// How to write it.
     #[arg(long, value_enum, default_value = "text", help_heading = OUTPUT)]
     pub(super) format: Format,

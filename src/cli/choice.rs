@@ -100,7 +100,7 @@ impl RowFormat {
 
 /// What can be listed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-pub(super) enum Listing {
+pub(super) enum ListTopic {
     /// Soils for the lower layer.
     Soils,
     /// Sands and grits for the cap.

@@ -5,7 +5,7 @@ use serde_json::{Map, Value};
 
 use super::Outcome;
 use super::args::ListOptions;
-use super::choice::{Format, Listing};
+use super::choice::{Format, ListTopic};
 use super::failure::Failure;
 use super::output;
 use crate::catalogue;
@@ -30,35 +30,35 @@ pub(super) fn run(options: &ListOptions) -> Result<Outcome, Failure> {
     Ok(Outcome::Done)
 }
 
-fn document(what: Listing) -> Document {
+fn document(what: ListTopic) -> Document {
     match what {
-        Listing::Soils => listing::soils(),
-        Listing::Caps => listing::caps(),
-        Listing::Stones => listing::stones(),
-        Listing::Plants => listing::plants(),
-        Listing::Animals => listing::animals(),
-        Listing::Devices => listing::devices(),
-        Listing::Sizes => listing::sizes(),
-        Listing::Signs => listing::signs(),
-        Listing::Sources => listing::sources(),
-        Listing::Rules => listing::rules(),
-        Listing::Results => listing::results(),
+        ListTopic::Soils => listing::soils(),
+        ListTopic::Caps => listing::caps(),
+        ListTopic::Stones => listing::stones(),
+        ListTopic::Plants => listing::plants(),
+        ListTopic::Animals => listing::animals(),
+        ListTopic::Devices => listing::devices(),
+        ListTopic::Sizes => listing::sizes(),
+        ListTopic::Signs => listing::signs(),
+        ListTopic::Sources => listing::sources(),
+        ListTopic::Rules => listing::rules(),
+        ListTopic::Results => listing::results(),
     }
 }
 
-fn rows(what: Listing) -> Map<String, Value> {
+fn rows(what: ListTopic) -> Map<String, Value> {
     match what {
-        Listing::Soils => object(catalogue::soils()),
-        Listing::Caps => object(catalogue::caps()),
-        Listing::Stones => object(catalogue::stones()),
-        Listing::Plants => object(catalogue::plants()),
-        Listing::Animals => object(catalogue::animals()),
-        Listing::Devices => object(catalogue::devices()),
-        Listing::Sizes => object(catalogue::sizes()),
-        Listing::Signs => object(catalogue::signs()),
-        Listing::Sources => object(source::works()),
-        Listing::Rules => object(explanation::topics()),
-        Listing::Results => object(&listed()),
+        ListTopic::Soils => object(catalogue::soils()),
+        ListTopic::Caps => object(catalogue::caps()),
+        ListTopic::Stones => object(catalogue::stones()),
+        ListTopic::Plants => object(catalogue::plants()),
+        ListTopic::Animals => object(catalogue::animals()),
+        ListTopic::Devices => object(catalogue::devices()),
+        ListTopic::Sizes => object(catalogue::sizes()),
+        ListTopic::Signs => object(catalogue::signs()),
+        ListTopic::Sources => object(source::works()),
+        ListTopic::Rules => object(explanation::topics()),
+        ListTopic::Results => object(&listed()),
     }
 }
 

@@ -43,7 +43,7 @@ pub use night::{
 };
 pub use options::Options;
 pub use outcome::{Check, Plan};
-pub use partial::{Part, Partial, PartialPlanting, partial};
+pub use partial::{Partial, PartialPlanting, PlanPart, partial};
 pub use planting::{
     MOST_COVER, MOST_STEMS_G_M2, is_added, needed_in_words, portions_in_words, price,
     smallest_portion, suggested,

@@ -21,7 +21,7 @@ use crate::numerics::rodas::IntegrationError;
 
 /// What a result takes to compute, cheapest first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Part {
+pub enum PlanPart {
     /// Quantities, weight, cost, and the rules on the design alone.
     Measures,
     /// What the bed gives off in a run without plants.
@@ -45,15 +45,15 @@ pub enum Part {
     Whole,
 }
 
-impl Part {
+impl PlanPart {
     /// What the result at a JSON path takes; `findings.` and a code stand for its status.
     ///
     /// # Example
     /// ```
-    /// use lentic::plan::Part;
-    /// assert_eq!(Part::of("weight.total_kg"), Part::Measures);
-    /// assert_eq!(Part::of("startup.ammonia_peak_mg_l.high"), Part::Start);
-    /// assert_eq!(Part::of("findings.cap.coarse"), Part::Measures);
+    /// use lentic::plan::PlanPart;
+    /// assert_eq!(PlanPart::of("weight.total_kg"), PlanPart::Measures);
+    /// assert_eq!(PlanPart::of("startup.ammonia_peak_mg_l.high"), PlanPart::Start);
+    /// assert_eq!(PlanPart::of("findings.cap.coarse"), PlanPart::Measures);
     /// ```
     pub fn of(path: &str) -> Self {
         let (section, rest) = path.split_once('.').unwrap_or((path, ""));
@@ -157,28 +157,28 @@ pub struct PartialPlanting {
 ///
 /// # Example
 /// ```
-/// use lentic::plan::{Options, Part, partial};
+/// use lentic::plan::{Options, PlanPart, partial};
 /// # let text = "[tank]\nshape = \"box\"\nsize = \"60 x 30 x 36 cm\"\n[soil]\nmaterial = \"loam_topsoil\"\ndepth = \"25 mm\"\n[cap]\nmaterial = \"filter_sand\"\ndepth = \"40 mm\"";
 /// let design = lentic::spec::parse(text)?;
-/// let part = partial(&design, Options::default(), &[Part::Measures])?;
+/// let part = partial(&design, Options::default(), &[PlanPart::Measures])?;
 /// assert!(part.weight.is_some() && part.startup.is_none());
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn partial(
     design: &Design,
     options: Options,
-    parts: &[Part],
+    parts: &[PlanPart],
 ) -> Result<Partial, IntegrationError> {
     let seeks_air = parts
         .iter()
-        .any(|part| matches!(part, Part::Air | Part::Whole));
+        .any(|part| matches!(part, PlanPart::Air | PlanPart::Whole));
     let remedies = if seeks_air {
         Remedies::Sought
     } else {
         Remedies::Omitted
     };
     let stages = Stages::of(design, options, remedies);
-    if parts.contains(&Part::Whole) {
+    if parts.contains(&PlanPart::Whole) {
         return Ok(Partial::of_whole(stages.plan()?));
     }
     let measures = stages.measures();
@@ -188,23 +188,23 @@ pub fn partial(
         standing: standing(&rule::of_design(design)),
         ..Partial::default()
     };
-    if parts.contains(&Part::Load) {
+    if parts.contains(&PlanPart::Load) {
         let (load, planted) = (stages.load()?, design.planted());
         partial.bed = Some(stages.bed()?);
         planting.index = Some(load.index(planted));
         planting.shortfall_pct = Some(load.shortfall_pct(planted));
     }
-    if parts.contains(&Part::Start) {
+    if parts.contains(&PlanPart::Start) {
         partial.startup = Some(stages.flush()?.figures());
         planting.probability_under_limits = Some(stages.flush()?.probability);
     }
-    if parts.contains(&Part::Changes) {
+    if parts.contains(&PlanPart::Changes) {
         partial.startup = Some(stages.flush()?.section());
     }
-    if parts.contains(&Part::Needed) {
+    if parts.contains(&PlanPart::Needed) {
         planting = PartialPlanting::of_whole(stages.needed()?.section);
     }
-    if parts.contains(&Part::Night) || parts.contains(&Part::Air) {
+    if parts.contains(&PlanPart::Night) || parts.contains(&PlanPart::Air) {
         let night = stages.night()?;
         partial.night = Some(night.night());
         partial.flow = Some(night.flow());
@@ -213,10 +213,10 @@ pub fn partial(
         partial.heat = Some(night.heat());
     }
     let mut verdict = String::new();
-    if parts.contains(&Part::Standing) || parts.contains(&Part::Status) {
+    if parts.contains(&PlanPart::Standing) || parts.contains(&PlanPart::Status) {
         let mut findings = stages.findings_of_start(&measures)?;
         verdict = rule::cap_verdict(&findings);
-        if parts.contains(&Part::Status) {
+        if parts.contains(&PlanPart::Status) {
             findings.extend(stages.findings_of_night()?);
             partial.status = findings.iter().map(|finding| finding.status).max();
         }

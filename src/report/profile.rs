@@ -18,7 +18,7 @@ const INDENT: usize = 2;
 
 /// What a character shows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Part {
+pub enum DrawnPart {
     /// Nothing, or a label.
     Plain,
     /// The vessel.
@@ -36,7 +36,7 @@ pub enum Part {
 }
 
 /// A line of characters with what each shows.
-pub type Line = Vec<(char, Part)>;
+pub type Line = Vec<(char, DrawnPart)>;
 
 /// Draws a tank in at most `width` columns; nothing where there is no room for it.
 pub fn lines(sheet: &Sheet, width: usize, unicode: bool) -> Vec<Line> {
@@ -55,8 +55,8 @@ pub fn lines(sheet: &Sheet, width: usize, unicode: bool) -> Vec<Line> {
     let mut lines = raster.lines();
     for (row, label) in labels(sheet, &raster) {
         if let Some(line) = lines.get_mut(row) {
-            line.resize(INDENT + raster.columns + 4, (' ', Part::Plain));
-            line.extend(label.chars().map(|c| (c, Part::Plain)));
+            line.resize(INDENT + raster.columns + 4, (' ', DrawnPart::Plain));
+            line.extend(label.chars().map(|c| (c, DrawnPart::Plain)));
         }
     }
     lines.push(caption(&raster, slopes_to_front));
@@ -78,7 +78,7 @@ fn key(drawing: &Drawing) -> Option<Line> {
     let there = marks.iter().filter(|(amount, _)| *amount > 0.0);
     let words: Vec<&str> = there.map(|(_, words)| *words).collect();
     let text = format!("{:INDENT$}{}", "", words.join(", "));
-    (!words.is_empty()).then(|| text.chars().map(|c| (c, Part::Plain)).collect())
+    (!words.is_empty()).then(|| text.chars().map(|c| (c, DrawnPart::Plain)).collect())
 }
 
 fn caption(raster: &Raster<'_>, from_right: bool) -> Line {
@@ -89,7 +89,7 @@ fn caption(raster: &Raster<'_>, from_right: bool) -> Line {
     };
     let room = (raster.columns + 2).saturating_sub(left.len());
     let text = format!("{:INDENT$}{left}{right:>room$}", "");
-    text.chars().map(|c| (c, Part::Plain)).collect()
+    text.chars().map(|c| (c, DrawnPart::Plain)).collect()
 }
 
 /// By how much the bed rises across a view, m.
@@ -182,10 +182,10 @@ impl<'a> Raster<'a> {
         let [left, right] = span(&self.floor());
         let before = ((left - self.left_m) / self.column_m).round().max(0.0) as usize;
         let across = ((right - left) / self.column_m).round().max(1.0) as usize;
-        let mut floor: Line = vec![(' ', Part::Plain); INDENT + before];
-        floor.push((self.glyph('└', '+'), Part::Wall));
-        floor.extend(vec![(self.glyph('─', '-'), Part::Wall); across]);
-        floor.push((self.glyph('┘', '+'), Part::Wall));
+        let mut floor: Line = vec![(' ', DrawnPart::Plain); INDENT + before];
+        floor.push((self.glyph('└', '+'), DrawnPart::Wall));
+        floor.extend(vec![(self.glyph('─', '-'), DrawnPart::Wall); across]);
+        floor.push((self.glyph('┘', '+'), DrawnPart::Wall));
         rows.push(floor);
         rows
     }
@@ -203,48 +203,48 @@ impl<'a> Raster<'a> {
         let inside = |column: &Column| row >= column.floor && row < column.rim;
         let first = columns.iter().position(&inside).unwrap_or(0);
         let last = columns.iter().rposition(&inside).unwrap_or(0);
-        let mut line: Line = vec![(' ', Part::Plain); INDENT + first];
-        line.push((self.glyph('│', '|'), Part::Wall));
+        let mut line: Line = vec![(' ', DrawnPart::Plain); INDENT + first];
+        line.push((self.glyph('│', '|'), DrawnPart::Wall));
         let held = columns.iter().enumerate().take(last + 1).skip(first);
         line.extend(held.map(|(i, column)| self.cell(row, i, column)));
-        line.push((self.glyph('│', '|'), Part::Wall));
+        line.push((self.glyph('│', '|'), DrawnPart::Wall));
         line
     }
 
-    fn cell(&self, row: usize, place: usize, column: &Column) -> (char, Part) {
+    fn cell(&self, row: usize, place: usize, column: &Column) -> (char, DrawnPart) {
         if row < column.soil {
-            return (self.glyph('▓', '#'), Part::Soil);
+            return (self.glyph('▓', '#'), DrawnPart::Soil);
         }
         if row < column.bed {
-            return (self.glyph('░', '.'), Part::Cap);
+            return (self.glyph('░', '.'), DrawnPart::Cap);
         }
         if row >= column.level {
-            return (' ', Part::Plain);
+            return (' ', DrawnPart::Plain);
         }
         let drawing = self.drawing;
         let depth = column.level - column.bed;
         let over_bed = row - column.bed;
         if row + 1 == column.level {
             return if stands(place, drawing.floating.fraction().min(1.0)) {
-                ('o', Part::Plant)
+                ('o', DrawnPart::Plant)
             } else {
-                ('~', Part::Water)
+                ('~', DrawnPart::Water)
             };
         }
         let is_stone = self.is_stone(place, over_bed);
         let [fast, slow] =
             [PlantGroup::Fast, PlantGroup::Slow].map(|group| drawing.density(group).fraction());
         if is_stone {
-            ('O', Part::Stone)
+            ('O', DrawnPart::Stone)
         } else if place % 2 == 1 && stands(place / 2, planted(fast)) && over_bed * 4 < depth * 3 {
             (
                 if over_bed.is_multiple_of(2) { '}' } else { '{' },
-                Part::Plant,
+                DrawnPart::Plant,
             )
         } else if place.is_multiple_of(2) && over_bed == 0 && stands(place / 2, planted(slow)) {
-            ('w', Part::Plant)
+            ('w', DrawnPart::Plant)
         } else {
-            (' ', Part::Plain)
+            (' ', DrawnPart::Plain)
         }
     }
 

@@ -7,7 +7,7 @@ use unicode_width::UnicodeWidthStr;
 
 use super::chart::{self, Glyphs};
 use super::document::{Align, Block, Checklist, Document, Fact, FindingEntry, Sheet, Table};
-use super::profile::{self, Part};
+use super::profile::{self, DrawnPart};
 use super::{bars, scatter};
 use crate::finding::Status;
 use crate::units::printable;
@@ -178,15 +178,15 @@ fn fact_label(out: &mut String, label: &str, value_column: usize, layout: Layout
 }
 
 /// The colour of a part of a drawing; its character says the same without it.
-const fn part_style(part: Part) -> Option<Style> {
+const fn part_style(part: DrawnPart) -> Option<Style> {
     match part {
-        Part::Plain => None,
-        Part::Wall => Some(DIM),
-        Part::Water => Some(AnsiColor::Cyan.on_default()),
-        Part::Plant => Some(AnsiColor::Green.on_default()),
-        Part::Cap => Some(AnsiColor::Yellow.on_default()),
-        Part::Soil => Some(AnsiColor::Red.on_default().dimmed()),
-        Part::Stone => Some(AnsiColor::White.on_default()),
+        DrawnPart::Plain => None,
+        DrawnPart::Wall => Some(DIM),
+        DrawnPart::Water => Some(AnsiColor::Cyan.on_default()),
+        DrawnPart::Plant => Some(AnsiColor::Green.on_default()),
+        DrawnPart::Cap => Some(AnsiColor::Yellow.on_default()),
+        DrawnPart::Soil => Some(AnsiColor::Red.on_default().dimmed()),
+        DrawnPart::Stone => Some(AnsiColor::White.on_default()),
     }
 }
 

@@ -6,7 +6,7 @@ use thiserror::Error;
 
 use crate::catalogue::{FINDINGS, nearest_path};
 use crate::finding::Code;
-use crate::plan::{Part, Plan};
+use crate::plan::{Plan, PlanPart};
 use crate::result::{Declared, ResultKind, within};
 use crate::units::{BAND_ENDS, TYPICAL_END};
 
@@ -84,7 +84,7 @@ impl Column {
     /// The results that no search has to be made for, and of the findings the worst.
     pub fn main() -> impl Iterator<Item = Self> {
         Self::every()
-            .filter(|column| column.part() < Part::Air && !column.name.starts_with(FINDINGS))
+            .filter(|column| column.part() < PlanPart::Air && !column.name.starts_with(FINDINGS))
     }
 
     /// Its name.
@@ -93,8 +93,8 @@ impl Column {
     }
 
     /// What it takes to compute.
-    pub fn part(&self) -> Part {
-        Part::of(&self.name)
+    pub fn part(&self) -> PlanPart {
+        PlanPart::of(&self.name)
     }
 
     /// Whether its values are names or words.

@@ -14,7 +14,7 @@ use crate::catalogue::FINDINGS;
 use crate::design::{Design, Draft, Violation};
 use crate::finding::Status;
 use crate::numerics::rodas::IntegrationError;
-use crate::plan::{self, Options, Part, Partial};
+use crate::plan::{self, Options, Partial, PlanPart};
 use crate::units::UnitSystem;
 
 /// Rows computed before the first is given; each further batch is twice as large.
@@ -153,7 +153,7 @@ impl From<Violation> for RowError {
 /// ```
 pub fn compare<'a>(question: &'a Question, bases: &'a [BaseTank]) -> TankRows<'a> {
     let parts = parts(&question.columns);
-    let follows_starts = parts.iter().any(|part| *part >= Part::Start);
+    let follows_starts = parts.iter().any(|part| *part >= PlanPart::Start);
     TankRows {
         question,
         bases,
@@ -169,8 +169,8 @@ pub fn compare<'a>(question: &'a Question, bases: &'a [BaseTank]) -> TankRows<'a
     }
 }
 
-fn parts(columns: &[Column]) -> Vec<Part> {
-    let mut parts: Vec<Part> = columns.iter().map(Column::part).collect();
+fn parts(columns: &[Column]) -> Vec<PlanPart> {
+    let mut parts: Vec<PlanPart> = columns.iter().map(Column::part).collect();
     parts.sort_unstable();
     parts.dedup();
     parts
@@ -252,7 +252,7 @@ fn turned(draft: &Draft, levels: &[Level]) -> Result<Design, RowError> {
 /// Takes the values of some columns from designs.
 #[derive(Debug)]
 pub(super) struct Reader {
-    parts: Vec<Part>,
+    parts: Vec<PlanPart>,
     places: Places,
 }
 

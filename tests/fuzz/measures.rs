@@ -2,7 +2,7 @@
 
 #![no_main]
 
-use lentic::plan::{Options, Part, partial};
+use lentic::plan::{Options, PlanPart, partial};
 use lentic::report::json;
 use lentic::spec;
 use libfuzzer_sys::fuzz_target;
@@ -18,7 +18,7 @@ fuzz_target!(|bytes: &[u8]| {
         return;
     };
     let measures =
-        partial(&design, Options::default(), &[Part::Measures]).expect("nothing is integrated");
+        partial(&design, Options::default(), &[PlanPart::Measures]).expect("nothing is integrated");
     assert_eq!(odd::odd_in(&measures), Vec::<String>::new());
     let written = json::line(&json::object("lentic/measures/1", &measures));
     assert!(written.starts_with('{') && written.ends_with("}\n"));

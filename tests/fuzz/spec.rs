@@ -3,7 +3,7 @@
 
 #![no_main]
 
-use lentic::plan::{Options, Part, partial};
+use lentic::plan::{Options, PlanPart, partial};
 use lentic::spec;
 use libfuzzer_sys::fuzz_target;
 
@@ -13,7 +13,7 @@ mod odd;
 fuzz_target!(|text: &str| match spec::parse(text) {
     Ok(design) => {
         let measures =
-            partial(&design, Options::default(), &[Part::Measures]).expect("nothing is integrated");
+            partial(&design, Options::default(), &[PlanPart::Measures]).expect("nothing is integrated");
         assert_eq!(odd::odd_in(&measures), Vec::<String>::new());
     }
     Err(faults) => {

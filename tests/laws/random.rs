@@ -3,7 +3,7 @@
 use std::fmt;
 
 use lentic::design::{Design, Draft};
-use lentic::plan::{Options, Part, Partial, Plan, partial, plan};
+use lentic::plan::{Options, Partial, Plan, PlanPart, partial, plan};
 use lentic::report::json;
 use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
@@ -79,7 +79,7 @@ fn planned(design: &Design) -> Plan {
 }
 
 /// Some parts of a plan.
-pub(crate) fn parts(design: &Design, parts: &[Part]) -> Partial {
+pub(crate) fn parts(design: &Design, parts: &[PlanPart]) -> Partial {
     partial(design, OPTIONS, parts).expect("a plan")
 }
 
@@ -152,7 +152,7 @@ proptest! {
 
     #[test]
     fn the_parts_of_any_tank_weigh_their_sum(drawn in drawn()) {
-        let weight = parts(&drawn.design, &[Part::Measures]).weight.expect("a weight");
+        let weight = parts(&drawn.design, &[PlanPart::Measures]).weight.expect("a weight");
         let sum = weight.shell_kg + weight.soil_kg + weight.cap_kg + weight.hardscape_kg
             + weight.water_kg + weight.stand_kg;
         prop_assert!((sum / weight.total_kg - 1.0).abs() < 1e-9);
@@ -160,7 +160,7 @@ proptest! {
 
     #[test]
     fn what_is_bought_is_enough_and_bags_add_up(drawn in drawn()) {
-        let plan = parts(&drawn.design, &[Part::Measures]);
+        let plan = parts(&drawn.design, &[PlanPart::Measures]);
         let (soil, cap) = (plan.soil.expect("soil"), plan.cap.expect("cap"));
         prop_assert!(soil.buy_l >= soil.volume_l * (1.0 - 1e-9));
         prop_assert!(cap.buy_kg >= cap.dry_mass_kg * (1.0 - 1e-9));

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use lentic::UnitSystem;
-use lentic::plan::{Part, partial};
+use lentic::plan::{PlanPart, partial};
 use proptest::prelude::*;
 use serde_json::{Map, Value};
 
@@ -29,7 +29,11 @@ const MEASURES: [&str; 6] = [".tank", ".soil", ".cap", ".weight", ".panes", ".co
 /// The figures of a spec in metric units; none where it is no tank.
 fn figures(text: &str) -> Option<Map<String, Value>> {
     let design = lentic::spec::parse_named(text, "any", Some(UnitSystem::Metric)).ok()?;
-    let plan = partial(&design, OPTIONS, &[Part::Measures, Part::Start, Part::Load]);
+    let plan = partial(
+        &design,
+        OPTIONS,
+        &[PlanPart::Measures, PlanPart::Start, PlanPart::Load],
+    );
     match serde_json::to_value(plan.expect("a plan")) {
         Ok(Value::Object(figures)) => Some(figures),
         other => panic!("{other:?}"),

@@ -4,7 +4,7 @@ use lentic::catalogue::PlantGroup;
 use lentic::design::{Amount, Draft, DutyHours, Feed, FlowDevice, Light, LightLevel, Stock};
 use lentic::finding::{Code, Status};
 use lentic::geometry::{LayerDepth, Shape};
-use lentic::plan::{OnDay, Part, Partial, night};
+use lentic::plan::{OnDay, Partial, PlanPart, night};
 use lentic::source::Band;
 use lentic::startup::{Inputs, Parameters, run};
 use lentic::units::{Concentration, Flow, Length, Mass, PhotonFlux, Pressure, Share, Temperature};
@@ -19,7 +19,7 @@ const ROUNDING: f64 = 1e-9;
 const INTEGRATION: f64 = 1e-3;
 
 /// Parts of the plans of a tank as it is and turned; none where it then is no tank.
-fn both(as_is: &Draft, turned: Draft, wanted: &[Part]) -> Option<[Partial; 2]> {
+fn both(as_is: &Draft, turned: Draft, wanted: &[PlanPart]) -> Option<[Partial; 2]> {
     let as_is = as_is.clone().check().ok()?;
     let turned = turned.check().ok()?;
     Some([parts(&as_is, wanted), parts(&turned, wanted)])
@@ -127,7 +127,7 @@ proptest! {
         draft.water.ammonia = Concentration::ZERO;
         let mut turned = draft.clone();
         turned.cap.depth = deeper(draft.cap.depth, Length::from_mm(mm));
-        let Some([thin, deep]) = both(&draft, turned, &[Part::Measures, Part::Load]) else {
+        let Some([thin, deep]) = both(&draft, turned, &[PlanPart::Measures, PlanPart::Load]) else {
             return Err(TestCaseError::reject("no tank"));
         };
         let [thin_cap, deep_cap] = [&thin, &deep].map(|plan| plan.cap.clone().expect("a cap"));
@@ -152,7 +152,7 @@ proptest! {
         turned.soil.depth = deeper(draft.soil.depth, Length::from_mm(mm));
         let reaches_rim = |draft: &Draft| draft.clone().check().is_ok_and(|design| design.bed().meets_rim());
         prop_assume!(!reaches_rim(&turned));
-        let Some([thin, deep]) = both(&draft, turned, &[Part::Measures]) else {
+        let Some([thin, deep]) = both(&draft, turned, &[PlanPart::Measures]) else {
             return Err(TestCaseError::reject("no tank"));
         };
         let [thin_soil, deep_soil] = [&thin, &deep].map(|plan| plan.soil.clone().expect("a soil"));
@@ -170,7 +170,7 @@ proptest! {
     ) {
         let draft = drawn.draft();
         let fine = coarser(&draft, 1.0);
-        let Some([fine, coarse]) = both(&fine, coarser(&draft, times), &[Part::Measures, Part::Load]) else {
+        let Some([fine, coarse]) = both(&fine, coarser(&draft, times), &[PlanPart::Measures, PlanPart::Load]) else {
             return Err(TestCaseError::reject("no tank"));
         };
         prop_assert!(standing(&coarse, Code::CapCoarse) >= standing(&fine, Code::CapCoarse));
@@ -193,7 +193,7 @@ proptest! {
                 Amount::Portions(count, portion) => Amount::Portions(count * times, portion),
             };
         }
-        let Some(plans) = both(&draft, turned, &[Part::Load]) else {
+        let Some(plans) = both(&draft, turned, &[PlanPart::Load]) else {
             return Err(TestCaseError::reject("no tank"));
         };
         let [few, many] = plans.map(|plan| plan.planting.expect("a planting").index.expect("an index"));
@@ -207,7 +207,7 @@ proptest! {
         let draft = bare(&drawn.draft());
         let mut turned = draft.clone();
         turned.soil.soaked += 1;
-        let Some(plans) = both(&draft, turned, &[Part::Load]) else {
+        let Some(plans) = both(&draft, turned, &[PlanPart::Load]) else {
             return Err(TestCaseError::reject("no tank"));
         };
         let [dry, soaked] = plans.map(|plan| plan.bed.expect("a bed"));
@@ -258,7 +258,7 @@ proptest! {
             turned.light.hours = 0.0;
             turned
         };
-        let Some(plans) = both(&air(1.0), air(times), &[Part::Night]) else {
+        let Some(plans) = both(&air(1.0), air(times), &[PlanPart::Night]) else {
             return Err(TestCaseError::reject("no tank"));
         };
         let [little, much] = plans.map(dawn_oxygen);
@@ -273,7 +273,7 @@ proptest! {
         let animal = lentic::catalogue::animals().first().expect("an animal");
         let mut turned = draft.clone();
         turned.animals.push(Stock { animal, count, from_day: 0.0 });
-        let Some(plans) = both(&draft, turned, &[Part::Night]) else {
+        let Some(plans) = both(&draft, turned, &[PlanPart::Night]) else {
             return Err(TestCaseError::reject("no tank"));
         };
         let [few, many] = plans.map(dawn_oxygen);
@@ -287,7 +287,7 @@ proptest! {
         turned.water.ammonia = draft.water.ammonia + Concentration::from_mg_l(more);
         turned.water.nitrite = draft.water.nitrite + Concentration::from_mg_l(more);
         turned.water.nitrate = draft.water.nitrate + Concentration::from_mg_l(more);
-        let Some(plans) = both(&draft, turned, &[Part::Load]) else {
+        let Some(plans) = both(&draft, turned, &[PlanPart::Load]) else {
             return Err(TestCaseError::reject("no tank"));
         };
         let [clean, dirty] = plans.map(|plan| plan.planting.and_then(|planting| planting.index));

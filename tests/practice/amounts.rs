@@ -2,7 +2,7 @@
 //! source.
 
 use lentic::finding::Status;
-use lentic::plan::{Part, partial};
+use lentic::plan::{PlanPart, partial};
 
 use crate::spec::{CENTRAL, sixty};
 
@@ -15,7 +15,7 @@ fn standing(code: &str, more: &str) -> Option<Status> {
         "\"40 mm\"",
         more,
     );
-    let part = Part::of(&format!("findings.{code}"));
+    let part = PlanPart::of(&format!("findings.{code}"));
     let standing = partial(&design, CENTRAL, &[part]).expect("a plan").standing;
     let found = standing.iter().find(|(own, _)| own.text() == code);
     found.map(|(_, status)| *status)

@@ -3,7 +3,7 @@
 use lentic::Status;
 use lentic::diagnosis::diagnose;
 use lentic::geometry::LayerDepth;
-use lentic::plan::{Options, Part, partial, plan};
+use lentic::plan::{Options, PlanPart, partial, plan};
 use lentic::units::Length;
 
 use crate::diagnosis::demo;
@@ -25,7 +25,7 @@ fn sand(depth: &str, more: &str) -> lentic::Design {
 fn a_soil_under_twice_its_depth_of_grit_or_filter_sand_is_sound() {
     for cap in ["grit_20_40", "filter_sand"] {
         let design = sixty("loam_topsoil", "\"22 mm\"", cap, "\"46 mm\"", "");
-        let plan = partial(&design, FEW, &[Part::Status, Part::Needed]).expect("a plan");
+        let plan = partial(&design, FEW, &[PlanPart::Status, PlanPart::Needed]).expect("a plan");
         let standing = plan.standing.iter();
         let troubles: Vec<_> = standing
             .filter(|(_, status)| *status > Status::Note)

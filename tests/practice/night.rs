@@ -8,7 +8,7 @@ use lentic::night::{Ceiling, Ensemble, NightInputs, Outlook, Rates, outlook};
 use lentic::plan::rule::air_dawn::{self, AirBreathers};
 use lentic::plan::rule::flow_slack::{self, Support};
 use lentic::plan::rule::{flow_strong, light_long, light_short};
-use lentic::plan::{self, AnimalsSection, OnDay, Options, Part, partial};
+use lentic::plan::{self, AnimalsSection, OnDay, Options, PlanPart, partial};
 use lentic::source::Band;
 use lentic::startup::{self, Inputs, Parameters, day_state, light_needs};
 use lentic::state::DayState;
@@ -229,7 +229,7 @@ fn too_many_fish_are_too_many_whatever_their_day() {
 
 /// What a tank carries.
 fn animals(design: &Design) -> AnimalsSection {
-    let night = partial(design, FEW, &[Part::Night]).expect("a night");
+    let night = partial(design, FEW, &[PlanPart::Night]).expect("a night");
     night.animals.expect("animals")
 }
 

@@ -2,7 +2,7 @@
 
 use lentic::design::Design;
 use lentic::finding::{Finding, Status};
-use lentic::plan::{Check, Options, Part, check, partial};
+use lentic::plan::{Check, Options, PlanPart, check, partial};
 
 /// The central numbers alone: enough for a bed and a planting.
 pub(crate) const CENTRAL: Options = Options {
@@ -53,7 +53,7 @@ pub(crate) fn design(spec: &str) -> Design {
 
 /// How one finding on a design stands, by as much of its plan as that takes.
 pub(crate) fn status(design: &Design, code: &str) -> Status {
-    let part = Part::of(&format!("findings.{code}"));
+    let part = PlanPart::of(&format!("findings.{code}"));
     let standing = partial(design, CENTRAL, &[part]).expect("a plan").standing;
     let found = standing.iter().find(|(own, _)| own.text() == code);
     found.unwrap_or_else(|| panic!("no finding {code}")).1
