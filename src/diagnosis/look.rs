@@ -15,7 +15,7 @@ use crate::units::show::significant;
 results! {
     /// The next thing to measure or to look at.
     #[derive(Debug, Clone, PartialEq, Serialize)]
-    pub struct Look {
+    pub struct NextReading {
         /// the reading or look that would tell most
         pub reading: String => "check.look",
         /// what to do for it
@@ -109,7 +109,11 @@ const TESTS: &[Test] = &[
 ];
 
 /// The look of the largest expected information.
-pub fn best(case: &CaseHistory<'_>, hypotheses: &Hypotheses, posterior: &ByCause) -> Option<Look> {
+pub fn best(
+    case: &CaseHistory<'_>,
+    hypotheses: &Hypotheses,
+    posterior: &ByCause,
+) -> Option<NextReading> {
     let asked = TESTS.iter().filter(|test| !(test.known)(case)).map(|test| {
         let yes = |cause| {
             let own = test.yes.iter().find(|(own, _)| *own == cause);
@@ -146,7 +150,7 @@ pub fn best(case: &CaseHistory<'_>, hypotheses: &Hypotheses, posterior: &ByCause
         .take(2)
         .map(|(cause, _)| cause.label())
         .collect();
-    Some(Look {
+    Some(NextReading {
         reading,
         why: format!(
             "{asks}: of all looks it parts {} best, by {} bits",

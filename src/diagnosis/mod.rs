@@ -52,7 +52,7 @@ use dawn::Dawn;
 use estimate::TankEstimate;
 use forecast::ForecastDay;
 use hypotheses::Hypotheses;
-use look::Look;
+use look::NextReading;
 use narrowing::Narrowed;
 use remedy::{CauseRemedy, treat};
 use weighing::Weighing;
@@ -96,7 +96,7 @@ results! {
         /// causes that cannot be told apart by what is known
         pub alike: Vec<Cause> => "check.cause" each "the name of one of them",
         /// What would tell most.
-        pub measure_next: Option<Look>,
+        pub measure_next: Option<NextReading>,
         /// members followed for each cause
         pub members: u32 => Option,
         /// what they were drawn with

@@ -8,7 +8,7 @@ use super::case::CaseHistory;
 use super::cause::Cause;
 use super::emergency::{self, Emergency, emergency};
 use super::fact::{GASPING, ILL, is_over_limit};
-use super::look::Look;
+use super::look::NextReading;
 use super::remedy::{Immediate, without_cause};
 use crate::finding::{Action, Status};
 use crate::plan::Check;
@@ -144,7 +144,7 @@ pub fn of(
     case: &CaseHistory<'_>,
     causes: &[CauseResult],
     alike: &[Cause],
-    look: Option<&Look>,
+    look: Option<&NextReading>,
     bed: &Check,
 ) -> NextStep {
     let is_explained = causes.first().is_some_and(explains);
@@ -238,7 +238,7 @@ fn undecided(
     case: &CaseHistory<'_>,
     causes: &[CauseResult],
     alike: &[Cause],
-    look: &Look,
+    look: &NextReading,
 ) -> Steps {
     let open: Vec<String> = causes
         .iter()

@@ -5,7 +5,7 @@ use std::cmp::Ordering;
 use rayon::prelude::*;
 
 use super::lever::{self, MEANS, Rung};
-use super::trial::{Bench, Look, Trial, Turned};
+use super::trial::{Bench, Scrutiny, Trial, Turned};
 use crate::plan::Reach;
 
 /// Steps after which a descent ends; each is at most one lever.
@@ -56,14 +56,14 @@ impl<'a> PlanSearch<'a> {
         let screen = self.bench.screen(margin);
         let mut trial = from;
         for reach in [Reach::Design, Reach::Start, Reach::Night] {
-            trial = self.descend(trial, Look { reach, ..screen });
+            trial = self.descend(trial, Scrutiny { reach, ..screen });
         }
         self.settle(trial, screen)
     }
 
     /// Turns levers, each time the one that does most for what it asks, until the plan holds
     /// as far as it is looked at, or nothing helps.
-    fn descend(&self, from: Trial, look: Look) -> Trial {
+    fn descend(&self, from: Trial, look: Scrutiny) -> Trial {
         let Some(mut trial) = self.bench.again(&from, look) else {
             return from;
         };
@@ -98,7 +98,7 @@ impl<'a> PlanSearch<'a> {
             .collect()
     }
 
-    fn attempts(&self, turns: Vec<Turned>, look: Look) -> Vec<Trial> {
+    fn attempts(&self, turns: Vec<Turned>, look: Scrutiny) -> Vec<Trial> {
         let attempts = turns.into_par_iter();
         let attempts = attempts.map(|turned| self.bench.attempt(turned, look));
         attempts.collect::<Vec<_>>().into_iter().flatten().collect()
@@ -106,7 +106,7 @@ impl<'a> PlanSearch<'a> {
 
     /// Turns every lever back that the plan does without, the costliest first, and the
     /// others as far back as it holds no worse.
-    fn settle(&self, from: Trial, look: Look) -> Trial {
+    fn settle(&self, from: Trial, look: Scrutiny) -> Trial {
         let Some(mut trial) = self.bench.again(&from, look) else {
             return from;
         };
@@ -118,7 +118,7 @@ impl<'a> PlanSearch<'a> {
     }
 
     /// The plan without the changes that it holds no worse without.
-    fn without_needless(&self, from: Trial, look: Look) -> Trial {
+    fn without_needless(&self, from: Trial, look: Scrutiny) -> Trial {
         let mut trial = from;
         for rung in costliest_first(&trial) {
             let mut turned = trial.turned.clone();
@@ -129,7 +129,7 @@ impl<'a> PlanSearch<'a> {
     }
 
     /// The plan with one lever turned back, by halving: further is taken to be no better.
-    fn turned_back(&self, from: Trial, rung: &Rung, look: Look) -> Trial {
+    fn turned_back(&self, from: Trial, rung: &Rung, look: Scrutiny) -> Trial {
         let mut less = lever::rungs(MEANS, &from.now(self.bench.base()));
         less.retain(|less| less.ladder() == rung.ladder() && less.effort < rung.effort);
         less.retain(|less| self.bench.is_free(less));
@@ -154,7 +154,7 @@ impl<'a> PlanSearch<'a> {
         trial
     }
 
-    fn no_worse(&self, turned: Turned, look: Look, than: &Trial) -> Option<Trial> {
+    fn no_worse(&self, turned: Turned, look: Scrutiny, than: &Trial) -> Option<Trial> {
         let attempt = self.bench.attempt(turned, look)?;
         let worse = than.is_better_than(&attempt);
         (!worse).then_some(attempt)

@@ -60,7 +60,7 @@ impl Trial {
 
 /// How closely a candidate is looked at.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Look {
+pub(super) struct Scrutiny {
     pub(super) reach: Reach,
     pub(super) members: u32,
     /// How much more is asked than the spec asks, as a share of the starts.
@@ -105,8 +105,8 @@ impl<'a> Bench<'a> {
     }
 
     /// By few members, the night included.
-    pub(super) fn screen(&self, margin: f64) -> Look {
-        Look {
+    pub(super) fn screen(&self, margin: f64) -> Scrutiny {
+        Scrutiny {
             reach: Reach::Night,
             members: self.request.options.members.min(SCREENED),
             margin,
@@ -114,8 +114,8 @@ impl<'a> Bench<'a> {
     }
 
     /// By all members.
-    pub(super) fn proof(&self) -> Look {
-        Look {
+    pub(super) fn proof(&self) -> Scrutiny {
+        Scrutiny {
             reach: Reach::Night,
             members: self.request.options.members,
             margin: 0.0,
@@ -136,7 +136,7 @@ impl<'a> Bench<'a> {
     }
 
     /// A candidate with these levers turned; none where that makes no tank.
-    pub(super) fn attempt(&self, turned: Turned, look: Look) -> Option<Trial> {
+    pub(super) fn attempt(&self, turned: Turned, look: Scrutiny) -> Option<Trial> {
         let edits: Vec<Edit> = turned
             .values()
             .flat_map(|rung| rung.edits.clone())
@@ -154,14 +154,14 @@ impl<'a> Bench<'a> {
     }
 
     /// The same candidate, looked at in another way.
-    pub(super) fn again(&self, trial: &Trial, look: Look) -> Option<Trial> {
+    pub(super) fn again(&self, trial: &Trial, look: Scrutiny) -> Option<Trial> {
         Some(Trial {
             judged: self.judge(&trial.design, look).ok()?,
             ..trial.clone()
         })
     }
 
-    fn judge(&self, design: &Design, look: Look) -> Result<JudgedPlan, MendError> {
+    fn judge(&self, design: &Design, look: Scrutiny) -> Result<JudgedPlan, MendError> {
         self.tried.fetch_add(1, Ordering::Relaxed);
         (self.advance)();
         let options = Options {

@@ -7,7 +7,7 @@ use super::limits::{
     HARDY_AMMONIA_MG_N_L, HARDY_NITRITE_MG_N_L, READY_AMMONIA_MG_N_L, READY_NITRITE_MG_N_L,
 };
 use super::run::{Detail, run, simulate};
-use super::trajectory::{Look, Peak, Sample, Trajectory, highest};
+use super::trajectory::{FineSample, Peak, Sample, Trajectory, highest};
 use crate::numerics::rodas::IntegrationError;
 use crate::numerics::sobol::Sobol;
 use crate::parameters::Parameters;
@@ -57,7 +57,8 @@ impl Member {
     fn of(index: u32, numbers: &Parameters<f64>, trajectory: &Trajectory) -> Self {
         let last_day = trajectory.samples.last().map_or(0.0, |sample| sample.day);
         let judged_from = JUDGED_FROM_DAY.min(last_day);
-        let highest = |from: f64, value: fn(&Look) -> f64| highest(&trajectory.looks, from, value);
+        let highest =
+            |from: f64, value: fn(&FineSample) -> f64| highest(&trajectory.looks, from, value);
         Self {
             index,
             numbers: numbers.values(),

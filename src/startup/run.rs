@@ -7,7 +7,7 @@ use super::inputs::{Inputs, ModelEvent, ModelEventKind};
 use super::model::Model;
 use super::running::Tank;
 use super::state::{COUPLED_STATES, STATES, State};
-use super::trajectory::{Look, Sample, Trajectory, favours_algae};
+use super::trajectory::{FineSample, Sample, Trajectory, favours_algae};
 use crate::numerics::implicit_euler;
 use crate::numerics::rodas::{Control, IntegrationError, Statistics, Step, integrate_until};
 use crate::parameters::Parameters;
@@ -290,7 +290,7 @@ fn passed(
 /// Collects the samples and the looks that fall into each step.
 struct Recorder {
     samples: Vec<Sample>,
-    looks: Vec<Look>,
+    looks: Vec<FineSample>,
     looks_per_day: u32,
     looks_per_sample: u32,
     last: u32,
@@ -342,9 +342,9 @@ impl Recorder {
 }
 
 /// What of a tank is looked at more often than it is sampled.
-fn look(model: &Model, day: f64, state: &State) -> Look {
+fn look(model: &Model, day: f64, state: &State) -> FineSample {
     let light = || model.daylight(state).mean_in_water_umol_m2_s();
-    Look {
+    FineSample {
         day,
         ammonia: state.ammonia,
         nitrite: state.nitrite,
@@ -444,9 +444,9 @@ mod tests {
                 assert!((value - expected).abs() < limit, "{value} for {expected}");
             };
             for of in [
-                |look: &Look| look.ammonia,
-                |look: &Look| look.nitrite,
-                |look: &Look| look.nitrate,
+                |look: &FineSample| look.ammonia,
+                |look: &FineSample| look.nitrite,
+                |look: &FineSample| look.nitrate,
             ] {
                 let (peak, expected) = (
                     highest(&coarse.looks, 0.0, of),

@@ -45,7 +45,7 @@ pub struct Sample {
 
 /// What is read off a run more often than it is sampled.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Look {
+pub(super) struct FineSample {
     /// Days since filling.
     pub(super) day: f64,
     /// mg N/L.
@@ -84,7 +84,7 @@ fn peak_of(values: impl Iterator<Item = (f64, f64)>, from: f64) -> Peak {
 }
 
 /// The largest value of some looks from a day on.
-pub(super) fn highest(looks: &[Look], from: f64, value: impl Fn(&Look) -> f64) -> Peak {
+pub(super) fn highest(looks: &[FineSample], from: f64, value: impl Fn(&FineSample) -> f64) -> Peak {
     peak_of(looks.iter().map(|look| (look.day, value(look))), from)
 }
 
@@ -110,7 +110,7 @@ pub struct Trajectory {
     /// That number; 8 in a single run.
     pub samples_per_day: u32,
     /// What was looked at more often, from day 0 on.
-    pub(super) looks: Vec<Look>,
+    pub(super) looks: Vec<FineSample>,
     /// How often a day.
     pub(super) looks_per_day: u32,
     /// Nitrogen stirred from the bed into the water at filling and by

@@ -19,14 +19,14 @@ const INWARDS: f64 = 0.06;
 /// How a form is drawn: its share of the depth of water, the most that it grows to, the
 /// room that one takes, and between which shares of the way from front to back it is planted
 /// (judgement: tall at the back, low in front).
-struct Look {
+struct FormDrawing {
     depth_share: f64,
     most_m: f64,
     room_m: f64,
     zone: [f64; 2],
 }
 
-const fn look(form: GrowthForm) -> Look {
+const fn look(form: GrowthForm) -> FormDrawing {
     let (depth_share, most_m, room_m, zone) = match form {
         GrowthForm::SubmergedStem => (0.82, 0.60, 0.05, [0.45, 1.0]),
         GrowthForm::AmphibiousStem => (0.65, 0.45, 0.06, [0.40, 1.0]),
@@ -36,7 +36,7 @@ const fn look(form: GrowthForm) -> Look {
         GrowthForm::Moss => (0.10, 0.03, 0.08, [0.0, 0.6]),
         GrowthForm::SmallFloating | GrowthForm::LargeFloating => (0.0, 0.0, 0.05, [0.0, 1.0]),
     };
-    Look {
+    FormDrawing {
         depth_share,
         most_m,
         room_m,
