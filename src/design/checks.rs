@@ -25,7 +25,7 @@ pub(super) fn check(draft: Draft) -> Result<Design, Vec<Violation>> {
     violations.extend(hot_water(&draft.water));
     violations.extend(grading(&draft));
     if let (Some((vessel, bed)), true) = (&measured, violations.is_empty()) {
-        violations.extend(limits::impossible(&limits::Measures {
+        violations.extend(limits::impossible(&limits::TankMeasures {
             draft: &draft,
             bed,
             areas: areas(&draft, vessel, bed),

@@ -13,7 +13,7 @@ const MOST_ANIMALS_G_L: f64 = 100.0;
 const MOST_FEED_MG_L: f64 = 2000.0;
 
 /// A tank as far as it is measured.
-pub(super) struct Measures<'a> {
+pub(super) struct TankMeasures<'a> {
     pub(super) draft: &'a Draft,
     pub(super) bed: &'a Bed,
     pub(super) areas: Areas,
@@ -24,7 +24,7 @@ pub(super) struct Measures<'a> {
 }
 
 /// Every amount that cannot be.
-pub(super) fn impossible(tank: &Measures<'_>) -> Vec<Violation> {
+pub(super) fn impossible(tank: &TankMeasures<'_>) -> Vec<Violation> {
     let mut violations = Vec::new();
     violations.extend(raised_bed(tank));
     violations.extend(floaters(tank, "plants", &tank.draft.plants));
@@ -47,7 +47,7 @@ pub(super) fn impossible(tank: &Measures<'_>) -> Vec<Violation> {
 }
 
 /// Sand that is added takes the room of water.
-fn raised_bed(tank: &Measures<'_>) -> Option<Violation> {
+fn raised_bed(tank: &TankMeasures<'_>) -> Option<Violation> {
     let mut added = Length::ZERO;
     let mut events: Vec<_> = tank.draft.events.iter().enumerate().collect();
     events.sort_by(|(_, one), (_, other)| one.day.total_cmp(&other.day));
@@ -78,7 +78,7 @@ fn raised_bed(tank: &Measures<'_>) -> Option<Violation> {
 }
 
 /// Floaters against the densest stand that they grow to.
-fn floaters(tank: &Measures<'_>, list: &str, plantings: &[Planting]) -> Option<Violation> {
+fn floaters(tank: &TankMeasures<'_>, list: &str, plantings: &[Planting]) -> Option<Violation> {
     let mut stands = 0.0;
     let mut layers = 0.0;
     for (index, planting) in plantings.iter().enumerate() {
@@ -98,7 +98,7 @@ fn floaters(tank: &Measures<'_>, list: &str, plantings: &[Planting]) -> Option<V
     None
 }
 
-fn too_dense(key: String, plant: &Plant, layers: f64, tank: &Measures<'_>) -> Violation {
+fn too_dense(key: String, plant: &Plant, layers: f64, tank: &TankMeasures<'_>) -> Violation {
     let closed = super::closed(plant, tank.areas.surface) / plant.dry_per_fresh.typical;
     Violation {
         key,
@@ -117,7 +117,7 @@ fn too_dense(key: String, plant: &Plant, layers: f64, tank: &Measures<'_>) -> Vi
 }
 
 /// Animals against the water that they share.
-fn crowd(tank: &Measures<'_>) -> Option<Violation> {
+fn crowd(tank: &TankMeasures<'_>) -> Option<Violation> {
     let stock = &tank.draft.animals;
     let total: Mass = stock.iter().map(Stock::mass).sum();
     let g_l = total.g() / tank.water.litres();
@@ -144,7 +144,7 @@ fn crowd(tank: &Measures<'_>) -> Option<Violation> {
 }
 
 /// Food against the water that it goes into.
-fn feed(tank: &Measures<'_>) -> Option<Violation> {
+fn feed(tank: &TankMeasures<'_>) -> Option<Violation> {
     let mg_l = tank.draft.feed.mass_per_day.mg() / tank.water.litres();
     (mg_l > MOST_FEED_MG_L).then(|| Violation {
         key: "feed.mass_per_day".to_owned(),

@@ -34,7 +34,7 @@ pub(super) struct Stages<'a> {
 }
 
 /// What is had from the measures of a design alone.
-pub(super) struct Measures {
+pub(super) struct MeasuredSections {
     pub(super) soil: SoilSection,
     pub(super) cap: CapSection,
     pub(super) weight: WeightSection,
@@ -73,9 +73,9 @@ impl<'a> Stages<'a> {
     }
 
     /// Quantities, weight and cost; the cap without its verdict.
-    pub(super) fn measures(&self) -> Measures {
+    pub(super) fn measures(&self) -> MeasuredSections {
         let (soil, cap) = (quantity::soil(self.design), quantity::cap(self.design));
-        Measures {
+        MeasuredSections {
             weight: weight::weight(self.design, &soil, &cap),
             panes: weight::panes(self.design),
             cost: cost(self.design, &soil, &cap),
@@ -123,7 +123,7 @@ impl<'a> Stages<'a> {
     /// The findings but those on the night, without a search for remedies.
     pub(super) fn findings_of_start(
         &self,
-        measures: &Measures,
+        measures: &MeasuredSections,
     ) -> Result<Vec<Finding>, IntegrationError> {
         let planting = planting::as_given(self.load()?, self.flush()?)?;
         rule::of_start(&self.case(&Results {
@@ -227,7 +227,7 @@ impl<'a> Stages<'a> {
 
 /// What has been computed so far, to be judged.
 struct Results<'r> {
-    measures: &'r Measures,
+    measures: &'r MeasuredSections,
     bed: &'r BedSection,
     planting: &'r Needed,
     startup: &'r StartupSection,
