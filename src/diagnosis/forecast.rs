@@ -5,7 +5,7 @@ use std::ops::RangeInclusive;
 use serde::Serialize;
 
 use super::case::CaseHistory;
-use super::hypotheses::{AHEAD_D, Member, Nitrogen};
+use super::hypotheses::{AHEAD_D, Nitrogen, PossibleCourse};
 use super::measurement::Subject;
 use crate::result::results;
 use crate::source::Band;
@@ -60,13 +60,13 @@ pub fn read(case: &CaseHistory<'_>) -> Vec<ReadPoint> {
 }
 
 /// The weeks ahead, from today on.
-pub fn days(case: &CaseHistory<'_>, members: &[(f64, Member)]) -> Vec<ForecastDay> {
+pub fn days(case: &CaseHistory<'_>, members: &[(f64, PossibleCourse)]) -> Vec<ForecastDay> {
     let today = case.now_d().round() as usize;
     between(case, members, today..=today + AHEAD_D as usize)
 }
 
 /// As many days before today as ahead of it.
-pub fn past(case: &CaseHistory<'_>, members: &[(f64, Member)]) -> Vec<ForecastDay> {
+pub fn past(case: &CaseHistory<'_>, members: &[(f64, PossibleCourse)]) -> Vec<ForecastDay> {
     let today = case.now_d().round() as usize;
     between(
         case,
@@ -77,7 +77,7 @@ pub fn past(case: &CaseHistory<'_>, members: &[(f64, Member)]) -> Vec<ForecastDa
 
 fn between(
     case: &CaseHistory<'_>,
-    members: &[(f64, Member)],
+    members: &[(f64, PossibleCourse)],
     days: RangeInclusive<usize>,
 ) -> Vec<ForecastDay> {
     days.filter_map(|day| {
@@ -104,7 +104,7 @@ fn between(
 
 /// The day from which ammonia and nitrite stay low, as a band; none where its middle is
 /// beyond the days followed.
-pub fn ready_day(case: &CaseHistory<'_>, members: &[(f64, Member)]) -> Option<Band> {
+pub fn ready_day(case: &CaseHistory<'_>, members: &[(f64, PossibleCourse)]) -> Option<Band> {
     let today = case.now_d().round() as usize;
     let last = today + AHEAD_D as usize;
     let up = |water: &Nitrogen| {

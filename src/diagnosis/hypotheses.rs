@@ -53,14 +53,14 @@ impl Nitrogen {
 
 /// One course that the tank may have taken.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Member {
+pub struct PossibleCourse {
     /// Where its numbers were drawn.
     pub place: Vec<f64>,
     /// One for each whole day, beyond the last reading by [`AHEAD_D`].
     pub days: Vec<Nitrogen>,
 }
 
-impl Member {
+impl PossibleCourse {
     /// Follows a case under a cause with the numbers of a place.
     ///
     /// # Errors
@@ -167,7 +167,7 @@ pub fn runs(options: Options) -> u64 {
 /// The causes with the courses the tank would take under each.
 #[derive(Debug, Clone)]
 pub struct Hypotheses {
-    members: HashMap<Cause, Vec<Member>>,
+    members: HashMap<Cause, Vec<PossibleCourse>>,
 }
 
 impl Hypotheses {
@@ -194,15 +194,15 @@ impl Hypotheses {
             .filter(|cause| shows_in_water(**cause))
             .flat_map(|cause| places.iter().map(move |place| (*cause, place)))
             .collect();
-        let followed: Vec<(Cause, Member)> = tasks
+        let followed: Vec<(Cause, PossibleCourse)> = tasks
             .into_par_iter()
             .filter_map(|(cause, place)| {
-                let member = Member::follow(case, cause, place.clone());
+                let member = PossibleCourse::follow(case, cause, place.clone());
                 advance(1);
                 Some((cause, member.ok()?))
             })
             .collect();
-        let mut members: HashMap<Cause, Vec<Member>> = HashMap::new();
+        let mut members: HashMap<Cause, Vec<PossibleCourse>> = HashMap::new();
         for (cause, member) in followed {
             members.entry(cause).or_default().push(member);
         }
@@ -214,7 +214,7 @@ impl Hypotheses {
     }
 
     /// The courses under a cause.
-    pub fn members(&self, cause: Cause) -> &[Member] {
+    pub fn members(&self, cause: Cause) -> &[PossibleCourse] {
         let own = self.members.get(&cause);
         let sound = || self.members.get(&Cause::AsExpected);
         own.or_else(sound).map_or(&[], Vec::as_slice)
@@ -269,7 +269,11 @@ pub fn subjects_of(readings: &[Measurement]) -> Vec<Subject> {
     subjects
 }
 
-fn mean_likelihood(members: &[Member], case: &CaseHistory<'_>, readings: &[Measurement]) -> f64 {
+fn mean_likelihood(
+    members: &[PossibleCourse],
+    case: &CaseHistory<'_>,
+    readings: &[Measurement],
+) -> f64 {
     let sum: f64 = members
         .iter()
         .map(|member| member.log_likelihood(case, readings).exp())

@@ -4,7 +4,7 @@ use rayon::prelude::*;
 
 use super::case::CaseHistory;
 use super::cause::{ByCause, Cause};
-use super::hypotheses::{Hypotheses, Member, followed};
+use super::hypotheses::{Hypotheses, PossibleCourse, followed};
 use super::measurement::Measurement;
 use crate::numerics::sobol::Sobol;
 
@@ -25,7 +25,7 @@ const LEAST_PROBABLE: f64 = 0.10;
 #[derive(Debug, Clone)]
 pub struct Narrowed {
     /// Every course with its weight and its cause.
-    pub members: Vec<(f64, Cause, Member)>,
+    pub members: Vec<(f64, Cause, PossibleCourse)>,
     /// One over the sum of the squared weights.
     pub effective: f64,
     /// Whether some were drawn anew.
@@ -63,9 +63,9 @@ impl Narrowed {
         }
     }
 
-    fn with(members: Vec<(f64, Cause, Member)>, resampled: bool) -> Self {
+    fn with(members: Vec<(f64, Cause, PossibleCourse)>, resampled: bool) -> Self {
         let sum: f64 = members.iter().map(|(weight, ..)| weight).sum();
-        let members: Vec<(f64, Cause, Member)> = members
+        let members: Vec<(f64, Cause, PossibleCourse)> = members
             .into_iter()
             .map(|(weight, cause, member)| (weight / sum, cause, member))
             .collect();
@@ -80,14 +80,14 @@ impl Narrowed {
 
 /// The heaviest members, which hold nearly all of the weight, followed anew from the
 /// water as last measured.
-pub fn from_measured(case: &CaseHistory<'_>, narrowed: &Narrowed) -> Vec<(f64, Member)> {
-    let mut heaviest: Vec<&(f64, Cause, Member)> = narrowed.members.iter().collect();
+pub fn from_measured(case: &CaseHistory<'_>, narrowed: &Narrowed) -> Vec<(f64, PossibleCourse)> {
+    let mut heaviest: Vec<&(f64, Cause, PossibleCourse)> = narrowed.members.iter().collect();
     heaviest.sort_by(|a, b| b.0.total_cmp(&a.0));
     heaviest.truncate(MOST_AHEAD);
     heaviest
         .into_par_iter()
         .filter_map(|(weight, cause, member)| {
-            let anew = Member::follow_from_measured(case, *cause, member.place.clone());
+            let anew = PossibleCourse::follow_from_measured(case, *cause, member.place.clone());
             Some((*weight, anew.ok()?))
         })
         .collect()
@@ -98,7 +98,7 @@ fn weighed(
     hypotheses: &Hypotheses,
     posterior: &ByCause,
     readings: &[Measurement],
-) -> Vec<(f64, Cause, Member)> {
+) -> Vec<(f64, Cause, PossibleCourse)> {
     posterior
         .iter()
         .filter(|(_, probability)| *probability > 0.0)
@@ -106,7 +106,7 @@ fn weighed(
             let trusted = trusted(cause, readings);
             let members = hypotheses.members(cause);
             let weights = shares(members, case, &trusted);
-            let own: Vec<(f64, Cause, Member)> = weights
+            let own: Vec<(f64, Cause, PossibleCourse)> = weights
                 .into_iter()
                 .zip(members)
                 .map(|(weight, member)| (probability * weight, cause, member.clone()))
@@ -126,7 +126,11 @@ fn trusted(cause: Cause, readings: &[Measurement]) -> Vec<Measurement> {
 }
 
 /// Likelihoods of members over their sum.
-fn shares(members: &[Member], case: &CaseHistory<'_>, readings: &[Measurement]) -> Vec<f64> {
+fn shares(
+    members: &[PossibleCourse],
+    case: &CaseHistory<'_>,
+    readings: &[Measurement],
+) -> Vec<f64> {
     let logs: Vec<f64> = members
         .iter()
         .map(|member| member.log_likelihood(case, readings))
@@ -144,7 +148,7 @@ fn drawn_anew(
     posterior: &ByCause,
     readings: &[Measurement],
     seed: u64,
-) -> Vec<(f64, Cause, Member)> {
+) -> Vec<(f64, Cause, PossibleCourse)> {
     posterior
         .iter()
         .filter(|(_, probability)| *probability >= LEAST_PROBABLE)
@@ -159,7 +163,7 @@ fn drawn_anew(
                 members = offspring;
             }
             let weights = shares(&members, case, &trusted);
-            let own: Vec<(f64, Cause, Member)> = weights
+            let own: Vec<(f64, Cause, PossibleCourse)> = weights
                 .into_iter()
                 .zip(members)
                 .map(|(weight, member)| (probability * weight, cause, member))
@@ -173,10 +177,10 @@ fn drawn_anew(
 fn offspring(
     case: &CaseHistory<'_>,
     cause: Cause,
-    parents: &[Member],
+    parents: &[PossibleCourse],
     readings: &[Measurement],
     seed: u64,
-) -> Vec<Member> {
+) -> Vec<PossibleCourse> {
     let weights = shares(parents, case, readings);
     let points = Sobol::new(seed ^ 0x5eed);
     let places: Vec<Vec<f64>> = (0..DRAWN_ANEW)
@@ -191,7 +195,7 @@ fn offspring(
         .collect();
     places
         .into_par_iter()
-        .filter_map(|place| Member::follow(case, cause, place).ok())
+        .filter_map(|place| PossibleCourse::follow(case, cause, place).ok())
         .collect()
 }
 
