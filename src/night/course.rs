@@ -1,7 +1,9 @@
 //! A day cut at every switch, and the day that repeats itself.
 
 use super::inputs::NightInputs;
-use super::model::{CARBON_PARTS, DayPhase, LEDGER, Ledger, Model, OXYGEN_PARTS, Phase, STATES};
+use super::model::{
+    CARBON_PARTS, DayPhase, LEDGER, Ledger, NightModel, OXYGEN_PARTS, Phase, STATES,
+};
 use crate::numerics::lanes::Lanes;
 use crate::numerics::real::Real;
 use crate::numerics::rodas::{Control, IntegrationError, Step, System, integrate};
@@ -141,7 +143,7 @@ impl<R: Real> Settled<R> {
 
 /// Follows a day from a start, with what each process moved.
 pub(super) fn follow<R: Real>(
-    model: &Model<R>,
+    model: &NightModel<R>,
     schedule: &Schedule,
     start: NightState<R>,
     accuracy: Accuracy,
@@ -187,7 +189,7 @@ pub(super) struct Guess<R> {
 /// Where it does not close, the last start is kept and [`Settled::drift`] says by how much it
 /// misses.
 pub(super) fn settle<R: Real>(
-    model: &Model<R>,
+    model: &NightModel<R>,
     schedule: &Schedule,
     guess: Guess<R>,
     accuracy: Accuracy,
@@ -255,7 +257,7 @@ impl<R: Real> Passed<R> {
 }
 
 fn pass<R: Real>(
-    model: &Model<R>,
+    model: &NightModel<R>,
     schedule: &Schedule,
     start: NightState<R>,
     accuracy: Accuracy,
@@ -277,7 +279,7 @@ fn pass<R: Real>(
 }
 
 /// A first guess: water in balance with the air, but for twice the carbon dioxide.
-pub(super) fn in_balance<R: Real>(model: &Model<R>, inputs: &NightInputs) -> Guess<R> {
+pub(super) fn in_balance<R: Real>(model: &NightModel<R>, inputs: &NightInputs) -> Guess<R> {
     let ph = |carbon_mg_l: f64| {
         carbonate::ph(
             Concentration::from_mg_l(2.0 * carbon_mg_l),

@@ -6,7 +6,7 @@ use super::course::{
     Accuracy, FollowedDay, NightState, Schedule, follow, hour_of, in_balance, settle,
 };
 use super::inputs::NightInputs;
-use super::model::Model;
+use super::model::NightModel;
 use super::rates::Rates;
 use crate::numerics::rodas::IntegrationError;
 use crate::units::Concentration;
@@ -165,7 +165,7 @@ impl Cycle {
 /// # Ok::<(), lentic::numerics::rodas::IntegrationError>(())
 /// ```
 pub fn cycle(inputs: &NightInputs, rates: &Rates<f64>) -> Result<Cycle, IntegrationError> {
-    let model = Model::new(inputs, Coefficients::of(inputs, rates));
+    let model = NightModel::new(inputs, Coefficients::of(inputs, rates));
     let schedule = Schedule::of(inputs);
     let settled = settle(
         &model,
@@ -186,7 +186,7 @@ pub(super) struct Water {
 }
 
 impl Water {
-    pub(super) fn of<R>(model: &Model<R>, schedule: &Schedule) -> Self {
+    pub(super) fn of<R>(model: &NightModel<R>, schedule: &Schedule) -> Self {
         Self {
             carbonate: model.carbonate,
             saturation_mg_l: model.saturation_mg_l,

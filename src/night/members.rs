@@ -7,7 +7,7 @@ use super::course::{
     Accuracy, FollowedDay, Guess, NightState, Schedule, Settled, follow, in_balance, settle,
 };
 use super::inputs::NightInputs;
-use super::model::Model;
+use super::model::NightModel;
 use super::rates::Rates;
 use crate::numerics::lanes::{LANES, Lanes};
 use crate::numerics::rodas::IntegrationError;
@@ -58,10 +58,10 @@ impl Members {
     fn models<'a>(
         &'a self,
         inputs: &'a NightInputs,
-    ) -> impl IndexedParallelIterator<Item = Model<Lanes>> + 'a {
+    ) -> impl IndexedParallelIterator<Item = NightModel<Lanes>> + 'a {
         self.groups.par_iter().map(|group| {
             let members = group.map(|rates| Coefficients::of(inputs, &rates));
-            Model::new(inputs, Coefficients::packed(&members))
+            NightModel::new(inputs, Coefficients::packed(&members))
         })
     }
 
@@ -90,7 +90,7 @@ impl Members {
         &self,
         inputs: &NightInputs,
         points: &[NightState<Lanes>],
-        answer: impl Fn(&Model<Lanes>, NightState<Lanes>) -> Result<T, IntegrationError> + Sync,
+        answer: impl Fn(&NightModel<Lanes>, NightState<Lanes>) -> Result<T, IntegrationError> + Sync,
     ) -> Result<Vec<T>, IntegrationError> {
         self.models(inputs)
             .zip(points)

@@ -53,7 +53,7 @@ impl Phase {
 
 /// A tank and one set of numbers, or eight.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Model<R> {
+pub(super) struct NightModel<R> {
     pub(super) coefficients: Coefficients<R>,
     pub(super) carbonate: Carbonate,
     pub(super) saturation_mg_l: f64,
@@ -83,7 +83,7 @@ struct Fixed<R> {
     algae: R,
 }
 
-impl<R: Real> Model<R> {
+impl<R: Real> NightModel<R> {
     pub(super) fn new(inputs: &NightInputs, coefficients: Coefficients<R>) -> Self {
         let state = &inputs.state;
         let form = if state.ammonia > state.nitrite_n + state.nitrate_n {
@@ -230,7 +230,7 @@ fn breathed<R: Real>(oxygen: R, half_mg_l: f64, reference_mg_l: f64) -> R {
 
 /// Oxygen, carbon and store in one phase of the day; time in hours.
 pub(super) struct DayPhase<'a, R> {
-    pub(super) model: &'a Model<R>,
+    pub(super) model: &'a NightModel<R>,
     pub(super) phase: Phase,
 }
 
@@ -246,7 +246,7 @@ impl<R: Real> System<R, STATES> for DayPhase<'_, R> {
 
 /// The same with what each process moved.
 pub(super) struct Ledger<'a, R> {
-    pub(super) model: &'a Model<R>,
+    pub(super) model: &'a NightModel<R>,
     pub(super) phase: Phase,
 }
 

@@ -3,7 +3,7 @@
 use super::course::{Accuracy, FollowedDay, NightState, part};
 use super::inputs::NightInputs;
 use super::members::{Ensemble, Members};
-use super::model::{DayPhase, Model, Phase};
+use super::model::{DayPhase, NightModel, Phase};
 use super::rates::Rates;
 use crate::numerics::lanes::{LANES, Lanes};
 use crate::numerics::rodas::IntegrationError;
@@ -80,7 +80,7 @@ pub fn outage(
 /// Hours until each member is at the limit, straight between two looks; infinite where
 /// it never is.
 fn hours_to(
-    model: &Model<Lanes>,
+    model: &NightModel<Lanes>,
     start: NightState<Lanes>,
     limit_mg_l: f64,
 ) -> Result<[f64; LANES], IntegrationError> {

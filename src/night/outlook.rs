@@ -5,7 +5,7 @@ use super::course::{SAMPLES, SAMPLES_PER_HOUR, Schedule};
 use super::cycle::{Cycle, Hour, Water, cycle};
 use super::inputs::NightInputs;
 use super::members::{Ensemble, Members};
-use super::model::Model;
+use super::model::NightModel;
 use super::rates::Rates;
 use crate::numerics::lanes::LANES;
 use crate::numerics::quantile::quantiles;
@@ -95,7 +95,7 @@ pub fn outlook(
 fn cycles(inputs: &NightInputs, members: &Members) -> Result<Vec<Cycle>, IntegrationError> {
     let schedule = Schedule::of(inputs);
     let any = Coefficients::of(inputs, &Rates::of(inputs).central());
-    let water = Water::of(&Model::new(inputs, any), &schedule);
+    let water = Water::of(&NightModel::new(inputs, any), &schedule);
     let groups: Vec<[Cycle; LANES]> = members
         .follow(inputs)?
         .iter()

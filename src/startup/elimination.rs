@@ -1,7 +1,7 @@
 //! The linear systems of a step: which rates change with which states.
 
 use super::clock::Moment;
-use super::model::Model;
+use super::model::StartupModel;
 use super::slopes::Slopes;
 use super::state::{COUPLED_STATES, STATES, State};
 use crate::numerics::rodas::{Linearised, Stepping};
@@ -61,7 +61,7 @@ impl Pattern<STATES, COUPLED_STATES> for Coupling {
     };
 }
 
-impl Stepping<f64, STATES> for Model {
+impl Stepping<f64, STATES> for StartupModel {
     type Moment = Moment;
     type Jacobian = Box<Slopes>;
     type Factors = Factors<Coupling, f64, STATES, COUPLED_STATES>;

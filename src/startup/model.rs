@@ -37,7 +37,7 @@ pub(super) struct Starts {
 
 /// A tank between two events.
 #[derive(Debug, Clone)]
-pub(super) struct Model {
+pub(super) struct StartupModel {
     parameters: Parameters<f64>,
     conditions: Conditions,
     starts: Starts,
@@ -71,7 +71,7 @@ pub(super) struct Living<S> {
     pub(super) algae: S,
 }
 
-impl Model {
+impl StartupModel {
     /// A tank whose last `clean_cap_m` of cap were laid clean at `starts.cap`.
     pub(super) fn new(
         parameters: &Parameters<f64>,

@@ -4,7 +4,7 @@ use std::ops::ControlFlow;
 
 use super::by_reading::ChangesByReading;
 use super::inputs::{Inputs, ModelEvent, ModelEventKind};
-use super::model::Model;
+use super::model::StartupModel;
 use super::running::Tank;
 use super::state::{COUPLED_STATES, STATES, State};
 use super::trajectory::{FineSample, Sample, Trajectory, favours_algae};
@@ -277,7 +277,7 @@ impl Run {
 /// it gives.
 fn passed(
     step: &Step<f64, STATES>,
-    model: &Model,
+    model: &StartupModel,
     rule: Option<ChangesByReading>,
     recorder: &mut Recorder,
 ) -> Option<(f64, State)> {
@@ -326,7 +326,7 @@ impl Recorder {
         (next <= self.last).then_some(next)
     }
 
-    fn look(&mut self, model: &Model, until: f64, state_at: impl Fn(f64) -> State) {
+    fn look(&mut self, model: &StartupModel, until: f64, state_at: impl Fn(f64) -> State) {
         while let Some(next) = self.next() {
             let day = f64::from(next) / f64::from(self.looks_per_day);
             if day > until {
@@ -342,7 +342,7 @@ impl Recorder {
 }
 
 /// What of a tank is looked at more often than it is sampled.
-fn look(model: &Model, day: f64, state: &State) -> FineSample {
+fn look(model: &StartupModel, day: f64, state: &State) -> FineSample {
     let light = || model.daylight(state).mean_in_water_umol_m2_s();
     FineSample {
         day,
@@ -356,7 +356,7 @@ fn look(model: &Model, day: f64, state: &State) -> FineSample {
 
 /// A tank at a moment. Between two steps an amount may seem to dip below nothing where it
 /// does not at either: it is shown as nothing.
-fn sample(model: &Model, day: f64, state: &State) -> Sample {
+fn sample(model: &StartupModel, day: f64, state: &State) -> Sample {
     let shown = state.present();
     let moment = model.moment_on(day);
     let turnover = model.turnover(&moment, &shown);

@@ -1,7 +1,7 @@
 //! A running tank as it stands between two events, and what the events do to it.
 
 use super::inputs::{Conditions, Dissolved, Inputs, ModelEventKind, PlantedMass};
-use super::model::{Model, Starts};
+use super::model::{Starts, StartupModel};
 use super::nitrification::seed_on_plants;
 use super::passages::{OfEach, Passages};
 use super::soil;
@@ -65,8 +65,8 @@ impl Tank {
     }
 
     /// Its rates until the next event.
-    pub(super) fn model(&self) -> Model {
-        Model::new(
+    pub(super) fn model(&self) -> StartupModel {
+        StartupModel::new(
             &self.parameters,
             &self.conditions,
             self.starts,

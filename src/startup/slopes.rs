@@ -6,7 +6,7 @@
 
 use super::clock::Moment;
 use super::flow::{Changes, Flow, Gains, GroupStand};
-use super::model::{Living, Model};
+use super::model::{Living, StartupModel};
 use super::state::{COUPLED_STATES, Place, STATES, State};
 use super::surroundings::Surroundings;
 use super::turnover::{BedState, Turnover};
@@ -60,7 +60,7 @@ impl Slopes {
     }
 }
 
-impl Model {
+impl StartupModel {
     /// Slopes of what goes on in proportion to one store alone; the same at all times.
     pub(super) fn standing_slopes(&self) -> Box<Slopes> {
         let mut slopes = Box::<Slopes>::default();
@@ -268,7 +268,7 @@ mod tests {
         4.0, 0.8, 60.0, 5.0, 3.0,
     ];
 
-    fn models() -> Vec<Model> {
+    fn models() -> Vec<StartupModel> {
         let planted = PlantedMass {
             cover: Share::from_percent(30.0),
             fast: Mass::from_g(3.0),
