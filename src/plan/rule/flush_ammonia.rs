@@ -2,7 +2,7 @@
 
 use super::case::FlushCase;
 use super::declaration::{About, Judge, Rule};
-use super::peak::{self, Peak};
+use super::peak::{self, JudgedPeak};
 use crate::finding::{Action, Code, Explanation, Finding};
 use crate::plan::load::JUDGED_DAYS;
 use crate::source::{Basis, Source};
@@ -67,7 +67,7 @@ fn judged(case: &FlushCase<'_>) -> Finding {
         case,
         Code::FlushAmmonia,
         status,
-        &Peak {
+        &JudgedPeak {
             name: "ammonia",
             unit: "mg N/L",
             value: peak,

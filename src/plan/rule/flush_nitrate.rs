@@ -2,7 +2,7 @@
 
 use super::case::FlushCase;
 use super::declaration::{About, Judge, Rule};
-use super::peak::{self, Peak};
+use super::peak::{self, JudgedPeak};
 use crate::finding::{Action, Code, Explanation, Finding};
 use crate::source::{Basis, Source};
 use crate::startup::limits::{self};
@@ -42,7 +42,7 @@ fn judged(case: &FlushCase<'_>) -> Finding {
         case,
         Code::FlushNitrate,
         peak::status(peak.typical(), (watch, limits::NITRATE.act)),
-        &Peak {
+        &JudgedPeak {
             name: "nitrate",
             unit: "mg NO3/L",
             value: peak,

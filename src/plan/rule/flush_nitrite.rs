@@ -2,7 +2,7 @@
 
 use super::case::FlushCase;
 use super::declaration::{About, Judge, Rule};
-use super::peak::{self, Peak};
+use super::peak::{self, JudgedPeak};
 use crate::finding::{Action, Code, Explanation, Finding};
 use crate::plan::load::JUDGED_DAYS;
 use crate::source::{Basis, Source};
@@ -57,7 +57,7 @@ fn judged(case: &FlushCase<'_>) -> Finding {
         case,
         Code::FlushNitrite,
         peak::status(peak.typical(), (watch, limits::NITRITE.act)),
-        &Peak {
+        &JudgedPeak {
             name: "nitrite",
             unit: "mg NO2/L",
             value: peak,

@@ -10,7 +10,7 @@ use crate::startup::limits::Limit;
 use crate::units::show;
 
 /// A peak to be judged.
-pub(super) struct Peak {
+pub(super) struct JudgedPeak {
     pub(super) name: &'static str,
     pub(super) unit: &'static str,
     pub(super) value: Estimate,
@@ -36,7 +36,7 @@ pub(super) fn finding(
     case: &FlushCase<'_>,
     code: Code,
     status: Status,
-    peak: &Peak,
+    peak: &JudgedPeak,
     limit: &Limit,
 ) -> Finding {
     let typical = peak.value.typical().max(0.0);
