@@ -1,7 +1,7 @@
 //! Soil and cap as they lie in a tank, with the water over them.
 
 use super::error::{Dimension, GeometryError};
-use super::layer::{BedTop, Extreme, Layer, LayerDepth, Place};
+use super::layer::{BedTop, Extreme, FloorPlace, Layer, LayerDepth};
 use super::pile::Pile;
 use super::vessel::{Body, Vessel};
 use super::zone::SphereZone;
@@ -45,7 +45,7 @@ impl Bed {
     ///
     /// # Example
     /// ```
-    /// use lentic::geometry::{Bed, LayerDepth, Measured, Place, Shape, Vessel, Wall};
+    /// use lentic::geometry::{Bed, LayerDepth, Measured, FloorPlace, Shape, Vessel, Wall};
     /// use lentic::units::{Length, size::Size};
     /// let cm = Length::from_cm;
     /// let shape = Shape::Box(Size::parse("60 x 30 x 36 cm")?);
@@ -54,7 +54,7 @@ impl Bed {
     /// let slope = LayerDepth::BackToFront { back: cm(8.0), front: cm(3.0) };
     /// let bed = Bed::new(&vessel, slope, LayerDepth::Uniform(cm(4.0)))?;
     /// assert!((bed.soil.volume.litres() - 9.9).abs() < 1e-9);
-    /// assert_eq!(bed.soil.deepest.place, Place::Back);
+    /// assert_eq!(bed.soil.deepest.place, FloorPlace::Back);
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn new(vessel: &Vessel, soil: LayerDepth, cap: LayerDepth) -> Result<Self, GeometryError> {
@@ -83,7 +83,7 @@ impl Bed {
     fn in_bowl(zone: SphereZone, soil_m: f64, top_m: f64) -> Self {
         let everywhere = |depth_m| Extreme {
             depth: Length::from_m(depth_m),
-            place: Place::Everywhere,
+            place: FloorPlace::Everywhere,
         };
         let layer = |low_m: f64, high_m: f64| Layer {
             volume: Volume::from_m3(zone.volume_m3(high_m) - zone.volume_m3(low_m)),

@@ -187,12 +187,12 @@ pub struct Extreme {
     /// How much.
     pub depth: Length,
     /// Where.
-    pub place: Place,
+    pub place: FloorPlace,
 }
 
 /// A place on the floor, seen from the front.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Place {
+pub enum FloorPlace {
     /// The same everywhere, or nearly everywhere.
     Everywhere,
     /// Along the back wall.

@@ -25,7 +25,7 @@ mod tests;
 
 pub use bed::Bed;
 pub use error::{Dimension, GeometryError, Measure, SIDE_RANGE, TANK_RANGE};
-pub use layer::{BedTop, Extreme, Layer, LayerDepth, Place};
+pub use layer::{BedTop, Extreme, FloorPlace, Layer, LayerDepth};
 pub use shape::Shape;
 pub use spot::{Spot, edges_at};
 pub use vessel::{Measured, Vessel, Wall};

@@ -1,7 +1,7 @@
 //! Two layers on a plan with straight walls, divided where either is cut off.
 
 use super::edge::PlanPoint;
-use super::layer::{BedTop, Extreme, Layer, Place};
+use super::layer::{BedTop, Extreme, FloorPlace, Layer};
 use super::plane::Plane;
 use super::region::{Extents, Region};
 use crate::units::{Length, Volume};
@@ -212,25 +212,25 @@ impl Pile {
 ///
 /// An axis is named when the middle of the points lies off the plan's middle by more
 /// than a twentieth; points that span most of the plan both ways are everywhere.
-fn place(extents: &Extents, points: impl Iterator<Item = PlanPoint>) -> Place {
+fn place(extents: &Extents, points: impl Iterator<Item = PlanPoint>) -> FloorPlace {
     let (mut across, mut along) = (Span::NONE, Span::NONE);
     for point in points {
         across.add((point.x_m - extents.left_m) / extents.length_m());
         along.add((point.y_m - extents.back_m) / extents.width_m());
     }
     if across.width() > 0.9 && along.width() > 0.9 {
-        return Place::Everywhere;
+        return FloorPlace::Everywhere;
     }
     match (along.side(), across.side()) {
-        (Side::Low, Side::Low) => Place::BackLeft,
-        (Side::Low, Side::Mid) => Place::Back,
-        (Side::Low, Side::High) => Place::BackRight,
-        (Side::Mid, Side::Low) => Place::Left,
-        (Side::Mid, Side::Mid) => Place::Middle,
-        (Side::Mid, Side::High) => Place::Right,
-        (Side::High, Side::Low) => Place::FrontLeft,
-        (Side::High, Side::Mid) => Place::Front,
-        (Side::High, Side::High) => Place::FrontRight,
+        (Side::Low, Side::Low) => FloorPlace::BackLeft,
+        (Side::Low, Side::Mid) => FloorPlace::Back,
+        (Side::Low, Side::High) => FloorPlace::BackRight,
+        (Side::Mid, Side::Low) => FloorPlace::Left,
+        (Side::Mid, Side::Mid) => FloorPlace::Middle,
+        (Side::Mid, Side::High) => FloorPlace::Right,
+        (Side::High, Side::Low) => FloorPlace::FrontLeft,
+        (Side::High, Side::Mid) => FloorPlace::Front,
+        (Side::High, Side::High) => FloorPlace::FrontRight,
     }
 }
 

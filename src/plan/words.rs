@@ -1,20 +1,20 @@
 //! Numbers and places in the sentences of findings.
 
-use crate::geometry::Place;
+use crate::geometry::FloorPlace;
 
 /// Where something is: "at the front".
-pub(super) const fn place(place: Place) -> &'static str {
+pub(super) const fn place(place: FloorPlace) -> &'static str {
     match place {
-        Place::Everywhere => "everywhere",
-        Place::Back => "at the back",
-        Place::Front => "at the front",
-        Place::Left => "at the left end",
-        Place::Right => "at the right end",
-        Place::BackLeft => "in the back left corner",
-        Place::BackRight => "in the back right corner",
-        Place::FrontLeft => "in the front left corner",
-        Place::FrontRight => "in the front right corner",
-        Place::Middle => "away from the walls",
+        FloorPlace::Everywhere => "everywhere",
+        FloorPlace::Back => "at the back",
+        FloorPlace::Front => "at the front",
+        FloorPlace::Left => "at the left end",
+        FloorPlace::Right => "at the right end",
+        FloorPlace::BackLeft => "in the back left corner",
+        FloorPlace::BackRight => "in the back right corner",
+        FloorPlace::FrontLeft => "in the front left corner",
+        FloorPlace::FrontRight => "in the front right corner",
+        FloorPlace::Middle => "away from the walls",
     }
 }
 

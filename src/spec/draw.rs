@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use annotate_snippets::{AnnotationKind, Group, Level, Renderer, Snippet};
 
-use super::fault::{Fault, Faults, Place, boundary};
+use super::fault::{Fault, Faults, TextPosition, boundary};
 use super::syntax::line;
 use crate::units::{is_printable, printable};
 
@@ -60,7 +60,7 @@ fn group<'a>(fault: &'a Fault, text: &'a str, file: &'a str) -> Group<'a> {
     let window = tame(&text[window_start..line(last, text).end]);
     let shifted = |span: Range<usize>| span.start - window_start..span.end - window_start;
     let mut snippet = Snippet::source(window)
-        .line_start(Place::of(window_start, text).line)
+        .line_start(TextPosition::of(window_start, text).line)
         .path(printable(file))
         .annotation(
             AnnotationKind::Primary

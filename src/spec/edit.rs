@@ -68,9 +68,9 @@ pub fn written(text: &str, key: &str) -> Option<String> {
     for step in steps(key)? {
         let named = item.get(step.name)?;
         item = match step.place {
-            Place::Whole => named,
-            Place::Item(index) => named.get(index)?,
-            Place::Next => return None,
+            EditTarget::Whole => named,
+            EditTarget::Item(index) => named.get(index)?,
+            EditTarget::Next => return None,
         };
     }
     let mut value = item.clone().into_value().ok()?;
@@ -98,12 +98,12 @@ fn make(document: &mut DocumentMut, edit: &Edit) -> Result<(), EditError> {
 /// One step of a path: a name, and what of it.
 struct Step<'k> {
     name: &'k str,
-    place: Place,
+    place: EditTarget,
 }
 
 /// What a step leads to.
 #[derive(Clone, Copy)]
-enum Place {
+enum EditTarget {
     /// What stands at the name.
     Whole,
     /// An item of the list there.
@@ -118,11 +118,11 @@ fn steps(key: &str) -> Option<Vec<Step<'_>>> {
 
 fn step(part: &str) -> Option<Step<'_>> {
     let (name, place) = match part.split_once('[') {
-        None => (part, Place::Whole),
-        Some((name, "]")) => (name, Place::Next),
+        None => (part, EditTarget::Whole),
+        Some((name, "]")) => (name, EditTarget::Next),
         Some((name, index)) => {
             let index = index.strip_suffix(']')?.parse().ok()?;
-            (name, Place::Item(index))
+            (name, EditTarget::Item(index))
         }
     };
     (!name.is_empty()).then_some(Step { name, place })
@@ -132,22 +132,22 @@ fn step(part: &str) -> Option<Step<'_>> {
 fn set(table: &mut dyn TableLike, path: &[Step<'_>], value: Option<Value>) -> Option<()> {
     let (step, rest) = path.split_first()?;
     match (step.place, rest) {
-        (Place::Whole, []) => put(table, step.name, value),
-        (Place::Whole, rest) => {
+        (EditTarget::Whole, []) => put(table, step.name, value),
+        (EditTarget::Whole, rest) => {
             let section = table.entry(step.name).or_insert_with(section);
             set(section.as_table_like_mut()?, rest, value)?;
         }
-        (Place::Item(index), rest) => {
+        (EditTarget::Item(index), rest) => {
             let list = table.get_mut(step.name)?;
             set(list.get_mut(index)?.as_table_like_mut()?, rest, value)?;
         }
-        (Place::Next, []) => {
+        (EditTarget::Next, []) => {
             let Value::InlineTable(keys) = value? else {
                 return None;
             };
             append(table.entry(step.name).or_insert_with(list), keys)?;
         }
-        (Place::Next, _) => return None,
+        (EditTarget::Next, _) => return None,
     }
     Some(())
 }

@@ -36,8 +36,8 @@ impl Faults {
 
 impl Fault {
     /// The line and column where it begins.
-    pub fn place(&self, text: &str) -> Place {
-        Place::of(self.span.start, text)
+    pub fn place(&self, text: &str) -> TextPosition {
+        TextPosition::of(self.span.start, text)
     }
 
     /// The key and what was found there, as the heading of a message.
@@ -76,20 +76,20 @@ impl std::error::Error for Faults {}
 
 /// A place in a text as an editor counts it, both from 1.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub struct Place {
+pub struct TextPosition {
     /// The line.
     pub line: usize,
     /// The character in the line.
     pub column: usize,
 }
 
-impl Place {
+impl TextPosition {
     /// Where a byte of `text` stands; its end for any byte beyond.
     ///
     /// # Example
     /// ```
-    /// use lentic::spec::Place;
-    /// let place = Place::of(10, "[tank]\nwall = \"5 mm\"");
+    /// use lentic::spec::TextPosition;
+    /// let place = TextPosition::of(10, "[tank]\nwall = \"5 mm\"");
     /// assert_eq!((place.line, place.column), (2, 4));
     /// ```
     pub fn of(byte: usize, text: &str) -> Self {

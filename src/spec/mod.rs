@@ -53,7 +53,7 @@ pub use crate::design::key::{DefaultValue, KEYS, Key, KeyKind, KeyLimits};
 pub use axis::{axis, range};
 pub use draw::draw;
 pub use edit::{Edit, EditError, edit, written};
-pub use fault::{Fault, Faults, Place};
+pub use fault::{Fault, Faults, TextPosition};
 pub use schema::schema;
 pub use setting::{knob, setting};
 pub use syntax::MAX_BYTES;

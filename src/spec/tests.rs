@@ -1,6 +1,6 @@
 //! The tables that readers share, and places in a text.
 
-use super::fault::Place;
+use super::fault::TextPosition;
 use super::*;
 use crate::design::Violation;
 use crate::design::key::nearest;
@@ -20,12 +20,27 @@ depth = "40 mm"
 #[test]
 fn a_place_counts_lines_and_characters_from_one() {
     let text = "a\n\u{fc}b\n";
-    assert_eq!(Place::of(0, text), Place { line: 1, column: 1 });
-    assert_eq!(Place::of(4, text), Place { line: 2, column: 2 });
-    assert_eq!(Place::of(5, text), Place { line: 2, column: 3 });
-    assert_eq!(Place::of(99, text), Place { line: 3, column: 1 });
+    assert_eq!(
+        TextPosition::of(0, text),
+        TextPosition { line: 1, column: 1 }
+    );
+    assert_eq!(
+        TextPosition::of(4, text),
+        TextPosition { line: 2, column: 2 }
+    );
+    assert_eq!(
+        TextPosition::of(5, text),
+        TextPosition { line: 2, column: 3 }
+    );
+    assert_eq!(
+        TextPosition::of(99, text),
+        TextPosition { line: 3, column: 1 }
+    );
     // Within a character: its first byte.
-    assert_eq!(Place::of(3, text), Place { line: 2, column: 1 });
+    assert_eq!(
+        TextPosition::of(3, text),
+        TextPosition { line: 2, column: 1 }
+    );
 }
 
 #[test]

@@ -7,7 +7,7 @@
 use super::clock::Moment;
 use super::flow::{Changes, Flow, Gains, GroupStand};
 use super::model::{Living, StartupModel};
-use super::state::{COUPLED_STATES, Place, STATES, State};
+use super::state::{COUPLED_STATES, STATES, State, StateIndex};
 use super::surroundings::Surroundings;
 use super::turnover::{BedState, Turnover};
 use super::uptake::Offer;
@@ -52,7 +52,7 @@ impl Default for Slopes {
 impl Slopes {
     /// Adds what the rates change with a state through something that changes with it.
     #[inline]
-    fn add(&mut self, state: Place, through: &State, slope: f64) {
+    fn add(&mut self, state: StateIndex, through: &State, slope: f64) {
         let column = &mut self.columns[state as usize];
         for (entry, more) in column.iter_mut().zip(through.into_array()) {
             *entry += more * slope;
@@ -117,33 +117,42 @@ impl StartupModel {
         };
         let [pore_ammonium, ammonia_oxidisers, nitrite_oxidisers] = OWN;
         slopes.add(
-            Place::soil_n,
+            StateIndex::soil_n,
             &bed(pore_ammonium),
             self.pore_water_slopes().0,
         );
-        slopes.add(Place::ammonia_oxidisers, &bed(ammonia_oxidisers), 1.0);
-        slopes.add(Place::nitrite_oxidisers, &bed(nitrite_oxidisers), 1.0);
-        let mut add = |place: Place, flow: &Flow<Sloping>, direction: usize, gains: Gains| {
+        slopes.add(StateIndex::ammonia_oxidisers, &bed(ammonia_oxidisers), 1.0);
+        slopes.add(StateIndex::nitrite_oxidisers, &bed(nitrite_oxidisers), 1.0);
+        let mut add = |place: StateIndex, flow: &Flow<Sloping>, direction: usize, gains: Gains| {
             let column = self.balance.of_living(&flow.map(along(direction)), &gains);
             slopes.add(place, &column, 1.0);
         };
         let none = Gains::NOTHING;
-        let of_floating = [Place::floating, Place::floating_n, Place::floating_p];
+        let of_floating = [
+            StateIndex::floating,
+            StateIndex::floating_n,
+            StateIndex::floating_p,
+        ];
         for (place, direction) in of_floating.into_iter().zip(OWN) {
             let floating = gains.floating.map(along(direction));
             let gains = Gains { floating, ..none };
             add(place, &plants.floating.flow, direction, gains);
         }
-        let of_fast = [Place::fast, Place::fast_n, Place::fast_p];
+        let of_fast = [StateIndex::fast, StateIndex::fast_n, StateIndex::fast_p];
         for (place, direction) in of_fast.into_iter().zip(OWN) {
             let fast = gains.fast.map(along(direction));
             add(place, &plants.fast.flow, direction, Gains { fast, ..none });
         }
         let [mass, ..] = OWN;
         let (slow, algae) = (gains.slow.slopes[mass], gains.algae.slopes[mass]);
-        add(Place::slow, &plants.slow.flow, mass, Gains { slow, ..none });
         add(
-            Place::algae,
+            StateIndex::slow,
+            &plants.slow.flow,
+            mass,
+            Gains { slow, ..none },
+        );
+        add(
+            StateIndex::algae,
             &plants.algae.flow,
             mass,
             Gains { algae, ..none },
@@ -167,23 +176,28 @@ impl StartupModel {
             plants(direction).plus(&self.balance.of_turnover(&turnover))
         };
         let (per_n, per_p) = self.pore_water_slopes();
-        slopes.add(Place::ammonia, &all(AMMONIA), 1.0);
-        slopes.add(Place::nitrite, &all(NITRITE), 1.0);
-        slopes.add(Place::nitrate, &plants(NITRATE), 1.0);
-        slopes.add(Place::phosphate, &all(PHOSPHATE), 1.0);
-        slopes.add(Place::soil_p, &all(PORE_PHOSPHATE), per_p);
+        slopes.add(StateIndex::ammonia, &all(AMMONIA), 1.0);
+        slopes.add(StateIndex::nitrite, &all(NITRITE), 1.0);
+        slopes.add(StateIndex::nitrate, &plants(NITRATE), 1.0);
+        slopes.add(StateIndex::phosphate, &all(PHOSPHATE), 1.0);
+        slopes.add(StateIndex::soil_p, &all(PORE_PHOSPHATE), per_p);
         slopes.time = all(TIME).into_array();
         let with_light = plants(LIGHT);
-        let lit = [Place::floating, Place::fast, Place::slow, Place::algae];
+        let lit = [
+            StateIndex::floating,
+            StateIndex::fast,
+            StateIndex::slow,
+            StateIndex::algae,
+        ];
         for (place, slope) in lit.into_iter().zip(light.slopes) {
             slopes.add(place, &with_light, slope);
         }
         let in_reach = plants(IN_REACH);
         let [fast_n, slow_n, stable_n] = self.breakdown.reach_slopes();
-        slopes.add(Place::soil_n, &in_reach, per_n);
-        slopes.add(Place::fast_soil_n, &in_reach, fast_n * per_n);
-        slopes.add(Place::slow_soil_n, &in_reach, slow_n * per_n);
-        slopes.add(Place::stable_soil_n, &in_reach, stable_n * per_n);
+        slopes.add(StateIndex::soil_n, &in_reach, per_n);
+        slopes.add(StateIndex::fast_soil_n, &in_reach, fast_n * per_n);
+        slopes.add(StateIndex::slow_soil_n, &in_reach, slow_n * per_n);
+        slopes.add(StateIndex::stable_soil_n, &in_reach, stable_n * per_n);
     }
 
     /// Mean light in the water along the masses of the four groups.
@@ -366,11 +380,11 @@ mod tests {
                 let mut amounts = amounts(points, index);
                 // now and then so little in the soil that roots run short
                 if index % 4 == 0 {
-                    amounts[Place::soil_p as usize] *= 1e-7;
+                    amounts[StateIndex::soil_p as usize] *= 1e-7;
                 } else if index % 4 == 1 {
                     let freed = model.breakdown.freed(&State::from_array(amounts));
                     let kept = 100.0 - model.breakdown.within_reach(100.0, &freed);
-                    amounts[Place::soil_n as usize] = kept + 1e-6;
+                    amounts[StateIndex::soil_n as usize] = kept + 1e-6;
                 }
                 let now = model.moment_on(10.0);
                 let state = State::from_array(amounts);
@@ -416,10 +430,10 @@ mod tests {
         let model = models().remove(0);
         let mut amounts = [0.0; STATES];
         amounts[..COUPLED_STATES].copy_from_slice(&MOST);
-        amounts[Place::algae as usize] = -1e-11;
+        amounts[StateIndex::algae as usize] = -1e-11;
         let now = model.moment_on(3.0);
         let (_, slopes) = model.sloping_change(&now, &now, &State::from_array(amounts));
-        assert_eq!(slopes.columns[Place::algae as usize], [0.0; STATES]);
-        assert_ne!(slopes.columns[Place::fast as usize], [0.0; STATES]);
+        assert_eq!(slopes.columns[StateIndex::algae as usize], [0.0; STATES]);
+        assert_ne!(slopes.columns[StateIndex::fast as usize], [0.0; STATES]);
     }
 }

@@ -15,7 +15,7 @@ macro_rules! state {
         /// Places of the states in their order.
         #[allow(non_camel_case_types, dead_code, reason = "one for every field, named as it is")]
         #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-        pub(super) enum Place {
+        pub(super) enum StateIndex {
             $($name,)+
         }
 

@@ -13,7 +13,7 @@ use crate::units::{Analyte, Concentration};
 pub(crate) type Needs = &'static str;
 
 /// Where a draft holds the value of a key, of an item of a list the one at that index.
-pub(super) type Place<V> = fn(&mut Draft, usize) -> Result<&mut V, Needs>;
+pub(super) type DraftPlace<V> = fn(&mut Draft, usize) -> Result<&mut V, Needs>;
 
 /// Takes a value into a draft where no single place holds it.
 pub(super) type Taker<V> = fn(&mut Draft, usize, V) -> Result<(), Needs>;
@@ -58,12 +58,12 @@ impl fmt::Debug for Prepared {
 }
 
 /// The kind of what a place holds.
-pub(super) const fn kind_of<V: Value>(_: Place<V>) -> KeyKind {
+pub(super) const fn kind_of<V: Value>(_: DraftPlace<V>) -> KeyKind {
     V::KIND
 }
 
 /// Reads what a place holds.
-pub(super) fn put<V: Value>(entry: &Entry<'_>, place: Place<V>) -> Result<Prepared, Misfit> {
+pub(super) fn put<V: Value>(entry: &Entry<'_>, place: DraftPlace<V>) -> Result<Prepared, Misfit> {
     V::read(entry).map(|value| held(value, value.is_whole(), place))
 }
 
@@ -71,7 +71,7 @@ pub(super) fn put<V: Value>(entry: &Entry<'_>, place: Place<V>) -> Result<Prepar
 pub(super) fn put_scaled<V>(
     entry: &Entry<'_>,
     scale: Analyte,
-    place: Place<V>,
+    place: DraftPlace<V>,
 ) -> Result<Prepared, Misfit>
 where
     V: From<Concentration> + Copy + Send + Sync + 'static,
@@ -87,7 +87,11 @@ pub(super) fn give<V: Value>(entry: &Entry<'_>, take: Taker<V>) -> Result<Prepar
     })
 }
 
-fn held<V: Copy + Send + Sync + 'static>(value: V, is_whole: bool, place: Place<V>) -> Prepared {
+fn held<V: Copy + Send + Sync + 'static>(
+    value: V,
+    is_whole: bool,
+    place: DraftPlace<V>,
+) -> Prepared {
     Prepared {
         is_whole,
         into: Arc::new(move |draft, item| {

@@ -7,26 +7,29 @@ fn a_slope_is_thinnest_where_it_is_lowest() {
     let tank = cuboid(60.0, 30.0, 36.0);
     let places = |soil: LayerDepth| {
         let bed = Bed::new(&inside(tank), soil, LayerDepth::Uniform(cm(4.0))).unwrap();
-        assert_eq!(bed.cap.thinnest.place, Place::Everywhere);
+        assert_eq!(bed.cap.thinnest.place, FloorPlace::Everywhere);
         (bed.soil.thinnest.place, bed.soil.deepest.place)
     };
     assert_eq!(
         places(LayerDepth::Uniform(cm(3.0))),
-        (Place::Everywhere, Place::Everywhere)
+        (FloorPlace::Everywhere, FloorPlace::Everywhere)
     );
-    assert_eq!(places(back_to_front(6.0, 2.0)), (Place::Front, Place::Back));
+    assert_eq!(
+        places(back_to_front(6.0, 2.0)),
+        (FloorPlace::Front, FloorPlace::Back)
+    );
     let to_right = LayerDepth::LeftToRight {
         left: cm(1.0),
         right: cm(5.0),
     };
-    assert_eq!(places(to_right), (Place::Left, Place::Right));
+    assert_eq!(places(to_right), (FloorPlace::Left, FloorPlace::Right));
     let both = LayerDepth::AllWalls {
         back: cm(6.0),
         front: cm(4.0),
         left: cm(6.0),
         right: cm(4.0),
     };
-    assert_eq!(places(both), (Place::FrontRight, Place::BackLeft));
+    assert_eq!(places(both), (FloorPlace::FrontRight, FloorPlace::BackLeft));
 }
 
 #[test]
@@ -41,10 +44,10 @@ fn a_round_tank_is_thinnest_at_the_wall_and_not_in_a_corner() {
         back_to_front(1.0, 5.0),
     )
     .unwrap();
-    assert_eq!(bed.soil.thinnest.place, Place::Front);
+    assert_eq!(bed.soil.thinnest.place, FloorPlace::Front);
     assert_relative_eq!(bed.soil.thinnest.depth.cm(), 2.0, max_relative = 1e-12);
-    assert_eq!(bed.cap.thinnest.place, Place::Back);
-    assert_eq!(bed.top.highest.place, Place::Everywhere);
+    assert_eq!(bed.cap.thinnest.place, FloorPlace::Back);
+    assert_eq!(bed.top.highest.place, FloorPlace::Everywhere);
     assert!(bed.top.slope_deg.abs() < 1e-9);
     let slope = (4.0_f64 / 30.0).atan().to_degrees();
     assert_relative_eq!(bed.soil.slope_deg, slope, max_relative = 1e-12);
@@ -57,11 +60,11 @@ fn layers_that_run_out_or_meet_the_rim_say_so() {
     let shallow = Bed::new(&vessel, back_to_front(-4.0, 8.0), cap).unwrap();
     assert!(shallow.soil.runs_out && !shallow.cap.runs_out && !shallow.meets_rim());
     assert_eq!(shallow.soil.thinnest.depth, Length::ZERO);
-    assert_eq!(shallow.soil.thinnest.place, Place::Back);
+    assert_eq!(shallow.soil.thinnest.place, FloorPlace::Back);
     // The soil meets the rim at 20 cm from the back, the cap from 15 cm on.
     let heaped = Bed::new(&vessel, back_to_front(20.0, 44.0), cap).unwrap();
     assert!(heaped.meets_rim() && heaped.cap.runs_out && !heaped.soil.runs_out);
-    assert_eq!(heaped.cap.thinnest.place, Place::Front);
+    assert_eq!(heaped.cap.thinnest.place, FloorPlace::Front);
     assert_relative_eq!(
         heaped.cap.volume.cm3(),
         60.0 * (15.0 + 2.5) * 4.0,

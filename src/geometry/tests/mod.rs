@@ -9,7 +9,7 @@ use super::pane::Facing;
 use super::plane::Plane;
 use super::region::Region;
 use super::zone::SphereZone;
-use super::{Bed, Dimension, GeometryError, LayerDepth, Measured, Place, Shape, Vessel, Wall};
+use super::{Bed, Dimension, FloorPlace, GeometryError, LayerDepth, Measured, Shape, Vessel, Wall};
 use crate::units::{Length, Volume, size::Size};
 use approx::assert_relative_eq;
 use proptest::prelude::*;

@@ -2,7 +2,7 @@
 
 use crate::design::Design;
 use crate::finding::Remedy;
-use crate::geometry::Place;
+use crate::geometry::FloorPlace;
 use crate::plan::purchase::{self, bags_in_words};
 use crate::plan::words;
 use crate::units::{Density, Length, Volume};
@@ -13,7 +13,7 @@ pub(in crate::plan) fn more_sand(design: &Design, depth: Length) -> Remedy {
     let depth = units.up(depth);
     let thinnest = design.bed().cap.thinnest;
     let place = match thinnest.place {
-        Place::Everywhere => "everywhere".to_owned(),
+        FloorPlace::Everywhere => "everywhere".to_owned(),
         place => format!("{}, less where it is deeper", words::place(place)),
     };
     let volume = design.bed().cap_short_of(depth);

@@ -7,7 +7,7 @@ use super::leaf;
 use super::scale::{Bounds, Scale};
 use super::stone::{Face, stone};
 use crate::catalogue::GrowthForm;
-use crate::geometry::{Place, Spot};
+use crate::geometry::{FloorPlace, Spot};
 use crate::plan::Drawing;
 use crate::report::document::Sheet;
 
@@ -112,7 +112,7 @@ pub(in crate::report) fn above(sheet: &Sheet, scale: Scale) -> String {
 /// A place worth marking.
 struct Mark {
     letter: &'static str,
-    place: Place,
+    place: FloorPlace,
     says: String,
 }
 
@@ -135,7 +135,7 @@ fn marks(sheet: &Sheet) -> Vec<Mark> {
     ];
     let somewhere = marks.into_iter();
     somewhere
-        .filter(|mark| mark.place != Place::Everywhere)
+        .filter(|mark| mark.place != FloorPlace::Everywhere)
         .collect()
 }
 
@@ -162,17 +162,17 @@ fn corners(places: &[At]) -> (At, At) {
 
 /// Where a place on the floor is: the middle of what of the outline lies furthest that
 /// way, a little inside, marks of the same place beside each other.
-fn support(outline: &[At], place: Place, index: usize) -> At {
+fn support(outline: &[At], place: FloorPlace, index: usize) -> At {
     let (dx, dy): (f64, f64) = match place {
-        Place::Everywhere | Place::Middle => (0.0, 0.0),
-        Place::Back => (0.0, -1.0),
-        Place::Front => (0.0, 1.0),
-        Place::Left => (-1.0, 0.0),
-        Place::Right => (1.0, 0.0),
-        Place::BackLeft => (-1.0, -1.0),
-        Place::BackRight => (1.0, -1.0),
-        Place::FrontLeft => (-1.0, 1.0),
-        Place::FrontRight => (1.0, 1.0),
+        FloorPlace::Everywhere | FloorPlace::Middle => (0.0, 0.0),
+        FloorPlace::Back => (0.0, -1.0),
+        FloorPlace::Front => (0.0, 1.0),
+        FloorPlace::Left => (-1.0, 0.0),
+        FloorPlace::Right => (1.0, 0.0),
+        FloorPlace::BackLeft => (-1.0, -1.0),
+        FloorPlace::BackRight => (1.0, -1.0),
+        FloorPlace::FrontLeft => (-1.0, 1.0),
+        FloorPlace::FrontRight => (1.0, 1.0),
     };
     let reach = |at: &At| at.0 * dx + at.1 * dy;
     let most = outline.iter().map(reach).fold(f64::NEG_INFINITY, f64::max);

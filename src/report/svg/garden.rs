@@ -99,14 +99,14 @@ pub(super) fn plants(drawing: &Drawing) -> Vec<Placed> {
 }
 
 /// A place from the left and from the front, m, and as shares of both ways.
-type Place = ([f64; 2], [f64; 2]);
+type GardenPlace = ([f64; 2], [f64; 2]);
 
 /// Evenly spread places in a zone of an outline; none for those that lie beside it.
 fn places(
     outline: &[Spot],
     [front, back]: [f64; 2],
     turn: usize,
-) -> impl Iterator<Item = Option<Place>> {
+) -> impl Iterator<Item = Option<GardenPlace>> {
     let frame = Bounds::of(outline);
     let corners: Vec<At> = outline
         .iter()
@@ -192,7 +192,7 @@ mod tests {
         assert!(!is_inside(&corners, (0.5, -0.1)));
         let square = corners.map(|(across, up)| spot(across, up));
         assert!((area_m2(&square) - 1.0).abs() < 1e-12);
-        let found: Vec<Place> = places(&square, [0.4, 1.0], 0).flatten().take(9).collect();
+        let found: Vec<GardenPlace> = places(&square, [0.4, 1.0], 0).flatten().take(9).collect();
         assert!(found.iter().all(|place| place.1[1] >= 0.4));
     }
 }
