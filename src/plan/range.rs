@@ -25,7 +25,7 @@ const NIGHT: &str = "range.night";
 
 /// A range with what a design puts into it.
 #[derive(Debug, Clone, Copy)]
-pub struct Range {
+pub struct CheckedRange {
     /// The range.
     pub validity: Validity,
     /// The code of the caution where a design leaves it.
@@ -36,35 +36,35 @@ pub struct Range {
 
 /// Every range in which a formula holds. Of several on one input the first that is left is
 /// said.
-pub const RANGES: &[Range] = &[
-    Range::new("range.temperature", TEMPERATURE, water_c),
-    Range::new("range.ph", PH, ph),
-    Range::new("range.volume", VOLUME, litres),
-    Range::new(NIGHT, oxygen::VALIDITY, water_c),
-    Range::new(NIGHT, oxygen::PRESSURE_VALIDITY, pressure_atm),
-    Range::new(NIGHT, carbon_dioxide::VALIDITY, water_c),
-    Range::new(NIGHT, inputs::PLANT_TEMPERATURE, water_c),
-    Range::new(NIGHT, demand::FISH_TEMPERATURE, animals_c),
-    Range::new(NIGHT, demand::FISH_MASS, bodies_g),
-    Range::new(NIGHT, bubble::SUBMERGENCE_VALIDITY, bubbles_m),
-    Range::new(NIGHT, evaporation::WATER_VALIDITY, water_c),
-    Range::new(NIGHT, evaporation::AIR_VALIDITY, room_c),
-    Range::new(NIGHT, evaporation::HUMIDITY_VALIDITY, humidity_pct),
-    Range::new(NIGHT, evaporation::AREA_VALIDITY, surface_m2),
-    Range::new(NIGHT, diffusion::VALIDITY, water_c),
-    Range::new(NIGHT, viscosity::VALIDITY, water_c),
-    Range::new(NIGHT, density::VALIDITY, water_c),
-    Range::new(NIGHT, schmidt::VALIDITY, water_c),
-    Range::new(NIGHT, carbonate::VALIDITY, water_c),
-    Range::new(NIGHT, atmosphere::ALTITUDE_VALIDITY, altitude_m),
-    Range::new(NIGHT, atmosphere::VAPOUR_VALIDITY, water_c),
-    Range::new(NIGHT, evaporation::LATENT_HEAT_VALIDITY, water_c),
-    Range::new(NIGHT, airlift::SURFACE_TENSION_VALIDITY, riser_number),
-    Range::new("range.startup", ammonia::VALIDITY, water_c),
-    Range::new("range.bed", surface_tension::VALIDITY, water_c),
+pub const RANGES: &[CheckedRange] = &[
+    CheckedRange::new("range.temperature", TEMPERATURE, water_c),
+    CheckedRange::new("range.ph", PH, ph),
+    CheckedRange::new("range.volume", VOLUME, litres),
+    CheckedRange::new(NIGHT, oxygen::VALIDITY, water_c),
+    CheckedRange::new(NIGHT, oxygen::PRESSURE_VALIDITY, pressure_atm),
+    CheckedRange::new(NIGHT, carbon_dioxide::VALIDITY, water_c),
+    CheckedRange::new(NIGHT, inputs::PLANT_TEMPERATURE, water_c),
+    CheckedRange::new(NIGHT, demand::FISH_TEMPERATURE, animals_c),
+    CheckedRange::new(NIGHT, demand::FISH_MASS, bodies_g),
+    CheckedRange::new(NIGHT, bubble::SUBMERGENCE_VALIDITY, bubbles_m),
+    CheckedRange::new(NIGHT, evaporation::WATER_VALIDITY, water_c),
+    CheckedRange::new(NIGHT, evaporation::AIR_VALIDITY, room_c),
+    CheckedRange::new(NIGHT, evaporation::HUMIDITY_VALIDITY, humidity_pct),
+    CheckedRange::new(NIGHT, evaporation::AREA_VALIDITY, surface_m2),
+    CheckedRange::new(NIGHT, diffusion::VALIDITY, water_c),
+    CheckedRange::new(NIGHT, viscosity::VALIDITY, water_c),
+    CheckedRange::new(NIGHT, density::VALIDITY, water_c),
+    CheckedRange::new(NIGHT, schmidt::VALIDITY, water_c),
+    CheckedRange::new(NIGHT, carbonate::VALIDITY, water_c),
+    CheckedRange::new(NIGHT, atmosphere::ALTITUDE_VALIDITY, altitude_m),
+    CheckedRange::new(NIGHT, atmosphere::VAPOUR_VALIDITY, water_c),
+    CheckedRange::new(NIGHT, evaporation::LATENT_HEAT_VALIDITY, water_c),
+    CheckedRange::new(NIGHT, airlift::SURFACE_TENSION_VALIDITY, riser_number),
+    CheckedRange::new("range.startup", ammonia::VALIDITY, water_c),
+    CheckedRange::new("range.bed", surface_tension::VALIDITY, water_c),
 ];
 
-impl Range {
+impl CheckedRange {
     const fn new(code: &'static str, validity: Validity, given: fn(&Design) -> Vec<f64>) -> Self {
         Self {
             validity,
@@ -112,7 +112,7 @@ pub(super) fn ph_outside(ph: f64) -> Caution {
     }
 }
 
-fn each_once<'a>(design: &Design, ranges: impl Iterator<Item = &'a Range>) -> Vec<Caution> {
+fn each_once<'a>(design: &Design, ranges: impl Iterator<Item = &'a CheckedRange>) -> Vec<Caution> {
     let mut known = Vec::new();
     let mut cautions = Vec::new();
     for range in ranges {

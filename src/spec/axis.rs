@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use super::setting::{knob, setting};
 use crate::design::{Knob, Setting, Violation};
-use crate::study::{Axis, Level, Levels, Range, Shown, Spacing};
+use crate::study::{Axis, AxisRange, Level, Levels, Shown, Spacing};
 use crate::units::parse::split_number;
 
 /// Reads what is varied, and through which values.
@@ -96,7 +96,7 @@ fn between(
         knob,
         name: name(knob, &unit),
         unit: unit.clone(),
-        levels: Levels::Range(Range {
+        levels: Levels::Range(AxisRange {
             low,
             high,
             spacing,

@@ -30,7 +30,7 @@ pub enum Levels {
     /// These.
     Listed(Vec<Level>),
     /// Numbers between two ends.
-    Range(Range),
+    Range(AxisRange),
 }
 
 /// One value, as it is shown and as it is used.
@@ -53,7 +53,7 @@ pub enum Shown {
 
 /// Numbers between two ends.
 #[derive(Clone)]
-pub struct Range {
+pub struct AxisRange {
     /// One end.
     pub low: f64,
     /// The other.
@@ -77,13 +77,13 @@ pub enum Spacing {
     Log,
 }
 
-impl fmt::Debug for Range {
+impl fmt::Debug for AxisRange {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{}..{}", self.low, self.high)
     }
 }
 
-impl Range {
+impl AxisRange {
     /// The number at a share of the way from one end to the other.
     pub fn number(&self, share: f64) -> f64 {
         let number = match self.spacing {

@@ -42,7 +42,7 @@ mod sensitivity;
 mod solve;
 mod space;
 
-pub use axis::{Axis, Level, Levels, Range, Read, Shown, Spacing};
+pub use axis::{Axis, AxisRange, Level, Levels, Read, Shown, Spacing};
 pub use cell::Cell;
 pub use choice::{Aim, Bound, Condition, Front, Relation};
 pub use column::{Column, UnknownResult};

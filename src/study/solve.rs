@@ -2,7 +2,7 @@
 
 use rayon::prelude::*;
 
-use super::axis::Range;
+use super::axis::AxisRange;
 use super::cell::Cell;
 use super::choice::Condition;
 use super::compare::{Reader, RowError};
@@ -22,7 +22,7 @@ pub struct SolveProblem<'a> {
     /// The tank.
     pub draft: &'a Draft,
     /// What is varied, from one end, where the search begins, to the other.
-    pub range: &'a Range,
+    pub range: &'a AxisRange,
     /// What is to be met.
     pub condition: &'a Condition,
     /// How starts are followed.

@@ -3,7 +3,7 @@
 use lentic::catalogue::Animal;
 use lentic::design::{Design, Draft, FlowDevice};
 use lentic::geometry::Shape;
-use lentic::plan::range::{self, RANGES, Range};
+use lentic::plan::range::{self, CheckedRange, RANGES};
 use lentic::source::Band;
 use lentic::units::size::Size;
 use lentic::units::{Length, Share, Temperature};
@@ -90,7 +90,7 @@ fn is_said(design: &Design, input: &str) -> bool {
         .any(|caution| caution.says.starts_with(&start))
 }
 
-fn assert_left_just_outside(range: &Range) {
+fn assert_left_just_outside(range: &CheckedRange) {
     let validity = range.validity;
     for (end, away) in [(validity.low, -1e-3), (validity.high, 1e-3)] {
         let scale = if end == 0.0 { validity.high } else { end };
