@@ -11,7 +11,7 @@ use super::args::CompareOptions;
 use super::choice::RowFormat;
 use super::failure::Failure;
 use super::progress::Progress;
-use super::request::Request;
+use super::request::RowRequest;
 use super::rows::{FailedRow, RowWriter};
 use super::{Outcome, input, output};
 use crate::design::Design;
@@ -33,7 +33,7 @@ const HELD: usize = 1_000_000;
 const NAMED: usize = 100;
 
 pub(super) fn run(options: &CompareOptions) -> Result<Outcome, Failure> {
-    let request = Request::of(options)?;
+    let request = RowRequest::of(options)?;
     let files = files(&options.specs)?;
     let out = options.common.out.as_deref();
     let rows = if options.format.is_for_people() {
@@ -68,7 +68,7 @@ pub(super) fn run(options: &CompareOptions) -> Result<Outcome, Failure> {
 }
 
 /// How many rows the wanted share of some files has.
-fn rows_of(request: &Request, files: usize) -> u64 {
+fn rows_of(request: &RowRequest, files: usize) -> u64 {
     let all = request.question.space.points().saturating_mul(files as u64);
     all.div_ceil(request.question.shard.of)
 }
@@ -96,7 +96,7 @@ fn files(specs: &[PathBuf]) -> Result<Vec<PathBuf>, Failure> {
 /// A comparison under way.
 struct Run<'a> {
     options: &'a CompareOptions,
-    request: &'a Request,
+    request: &'a RowRequest,
     files: &'a [PathBuf],
     progress: Progress,
     /// Where rows go at once, for scripts.

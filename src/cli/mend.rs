@@ -5,7 +5,7 @@ use super::choice::MendFormat;
 use super::failure::Failure;
 use super::progress::Progress;
 use super::{Outcome, input, output};
-use crate::mend::{Keep, MendError, Mended, Request, mend};
+use crate::mend::{Keep, MendError, MendRequest, Mended, mend};
 use crate::report::{compose, json, text};
 
 /// The schema of a mended spec.
@@ -23,7 +23,7 @@ pub(super) fn run(options: &MendOptions) -> Result<Outcome, Failure> {
         Failure::BadInput(format!("error: --keep {unknown}\nhelp: {help}"))
     })?;
     let progress = Progress::of(PLANS, "plans or so tried");
-    let request = Request {
+    let request = MendRequest {
         text: &spec,
         design: &design,
         keep: &keep,

@@ -14,7 +14,7 @@ pub(super) const MEMBERS: u32 = 64;
 const ALL: &str = "all";
 
 /// What is asked of the rows.
-pub(super) struct Request {
+pub(super) struct RowRequest {
     pub(super) question: Question,
     /// How many of the question's columns are shown.
     pub(super) shown: usize,
@@ -27,7 +27,7 @@ pub(super) struct Request {
     pub(super) status: Option<usize>,
 }
 
-impl Request {
+impl RowRequest {
     pub(super) fn of(options: &CompareOptions) -> Result<Self, Failure> {
         let space = space(options)?;
         let followed = options.ensemble.options(MEMBERS);

@@ -28,7 +28,7 @@ use trial::Bench;
 
 /// What is to be mended, and what is not to be touched.
 #[derive(Debug, Clone, Copy)]
-pub struct Request<'a> {
+pub struct MendRequest<'a> {
     /// The spec.
     pub text: &'a str,
     /// The same, read.
@@ -55,7 +55,7 @@ pub enum MendError {
 ///
 /// # Example
 /// ```
-/// use lentic::mend::{Keep, Request, mend};
+/// use lentic::mend::{Keep, MendRequest, mend};
 /// use lentic::{Options, Status, spec};
 /// let text = r#"
 /// [tank]
@@ -71,7 +71,7 @@ pub enum MendError {
 /// amount = "40 %"
 /// "#;
 /// let (mended, new) = mend(
-///     &Request {
+///     &MendRequest {
 ///         text,
 ///         design: &spec::parse(text)?,
 ///         keep: &Keep::default(),
@@ -85,7 +85,7 @@ pub enum MendError {
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn mend(
-    request: &Request<'_>,
+    request: &MendRequest<'_>,
     advance: &(dyn Fn() + Sync),
 ) -> Result<(Mended, String), MendError> {
     let bench = Bench::new(request, advance);

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::sync::atomic::{AtomicU32, Ordering};
 
 use super::lever::{Lever, Now, Rung};
-use super::{MendError, Request, SCREENED};
+use super::{MendError, MendRequest, SCREENED};
 use crate::design::Design;
 use crate::plan::{JudgedPlan, Options, Reach, judged, screened};
 use crate::spec::{self, Edit};
@@ -69,13 +69,13 @@ pub(super) struct Scrutiny {
 
 /// Where candidates are made and judged, and counted.
 pub(super) struct Bench<'a> {
-    pub(super) request: &'a Request<'a>,
+    pub(super) request: &'a MendRequest<'a>,
     advance: &'a (dyn Fn() + Sync),
     tried: AtomicU32,
 }
 
 impl<'a> Bench<'a> {
-    pub(super) fn new(request: &'a Request<'a>, advance: &'a (dyn Fn() + Sync)) -> Self {
+    pub(super) fn new(request: &'a MendRequest<'a>, advance: &'a (dyn Fn() + Sync)) -> Self {
         Self {
             request,
             advance,

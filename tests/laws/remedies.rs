@@ -1,7 +1,7 @@
 //! What a plan tells a keeper to do never makes it worse.
 
 use lentic::design::Design;
-use lentic::mend::{Keep, Request, mend};
+use lentic::mend::{Keep, MendRequest, mend};
 use lentic::plan::{JudgedPlan, Options, Reach, judged, plan, remedied};
 use lentic::{Finding, Status, spec};
 use proptest::prelude::*;
@@ -97,7 +97,7 @@ fn a_mended_demo_tank_holds_or_says_why_not() {
     let tanks: Vec<String> = demo::tanks().into_iter().step_by(every).collect();
     tanks.par_iter().for_each(|path| {
         let text = std::fs::read_to_string(command::root().join(path)).expect("a file");
-        let request = Request {
+        let request = MendRequest {
             text: &text,
             design: &spec::parse(&text).expect("a spec"),
             keep: &Keep::default(),

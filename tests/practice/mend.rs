@@ -3,7 +3,7 @@
 
 use std::sync::OnceLock;
 
-use lentic::mend::{Keep, KeyChange, Mended, Request, mend};
+use lentic::mend::{Keep, KeyChange, MendRequest, Mended, mend};
 use lentic::plan::{Options, plan};
 use lentic::spec;
 use lentic::{Design, Status};
@@ -63,7 +63,7 @@ fn tried() -> &'static [Tried] {
 }
 
 fn mended(text: &str, keep: &[&str]) -> (Mended, String) {
-    let request = Request {
+    let request = MendRequest {
         text,
         design: &design(text),
         keep: &Keep::of(keep.iter().copied(), text).expect("known keys"),
