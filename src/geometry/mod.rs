@@ -29,4 +29,4 @@ pub use layer::{BedTop, Extreme, FloorPlace, Layer, LayerDepth};
 pub use shape::Shape;
 pub use spot::{Spot, edges_at};
 pub use vessel::{Measured, Vessel, Wall};
-pub use view::{Above, Elevation, Seen};
+pub use view::{Above, Elevation, ViewSide};

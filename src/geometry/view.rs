@@ -27,7 +27,7 @@ const CORNER_SINE: f64 = 0.05;
 
 /// From where a tank is seen.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Seen {
+pub enum ViewSide {
     /// From the front: left is left.
     Front,
     /// From the right: the front is on the left.
@@ -38,7 +38,7 @@ pub enum Seen {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Elevation {
     /// From where.
-    pub seen: Seen,
+    pub seen: ViewSide,
     /// Around the walls.
     pub outer: Vec<Spot>,
     /// Around the space inside.
@@ -73,7 +73,7 @@ impl Bed {
     ///
     /// # Example
     /// ```
-    /// use lentic::geometry::{Bed, LayerDepth, Measured, Seen, Shape, Vessel, Wall};
+    /// use lentic::geometry::{Bed, LayerDepth, Measured, ViewSide, Shape, Vessel, Wall};
     /// use lentic::units::{Length, size::Size};
     /// let cm = Length::from_cm;
     /// let shape = Shape::Box(Size::parse("60 x 30 x 36 cm")?);
@@ -81,12 +81,12 @@ impl Bed {
     /// let vessel = Vessel::new(&shape, Measured::Inside, wall)?;
     /// let slope = LayerDepth::BackToFront { back: cm(8.0), front: cm(3.0) };
     /// let bed = Bed::new(&vessel, slope, LayerDepth::Uniform(cm(4.0)))?;
-    /// let side = bed.elevation(&vessel, Seen::Right, cm(33.0));
+    /// let side = bed.elevation(&vessel, ViewSide::Right, cm(33.0));
     /// let ups: Vec<f64> = side.soil.iter().map(|spot| spot.up.cm().round()).collect();
     /// assert_eq!(ups, [0.0, 0.0, 8.0, 3.0]); // floor at front and back, then soil at back and front
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
-    pub fn elevation(&self, vessel: &Vessel, seen: Seen, level: Length) -> Elevation {
+    pub fn elevation(&self, vessel: &Vessel, seen: ViewSide, level: Length) -> Elevation {
         match (vessel.inside(), vessel.outside(), &self.form) {
             (
                 Body::Prism { plan, height_m },
@@ -151,7 +151,7 @@ impl Vessel {
 }
 
 impl Elevation {
-    const fn blank(seen: Seen) -> Self {
+    const fn blank(seen: ViewSide) -> Self {
         Self {
             seen,
             outer: Vec::new(),
@@ -174,17 +174,17 @@ const fn spot(across_m: f64, up_m: f64) -> Spot {
 
 /// A plan turned to a viewer, who sees what is nearest at each place across.
 struct Silhouette {
-    seen: Seen,
+    seen: ViewSide,
     /// The plan's points: across, and how near.
     around: Vec<(f64, f64)>,
     corners: Vec<(f64, f64)>,
 }
 
 impl Silhouette {
-    fn of(plan: &Region, seen: Seen) -> Self {
+    fn of(plan: &Region, seen: ViewSide) -> Self {
         let turned = |point: PlanPoint| match seen {
-            Seen::Front => (point.x_m, point.y_m),
-            Seen::Right => (-point.y_m, point.x_m),
+            ViewSide::Front => (point.x_m, point.y_m),
+            ViewSide::Right => (-point.y_m, point.x_m),
         };
         Self {
             seen,
@@ -227,8 +227,8 @@ impl Silhouette {
     /// Where on the plan a place on the sheet is.
     fn point(&self, across: f64, near: f64) -> PlanPoint {
         match self.seen {
-            Seen::Front => PlanPoint::new(across, near),
-            Seen::Right => PlanPoint::new(near, -across),
+            ViewSide::Front => PlanPoint::new(across, near),
+            ViewSide::Right => PlanPoint::new(near, -across),
         }
     }
 
@@ -261,7 +261,7 @@ enum Along {
 }
 
 impl Walls {
-    fn elevation(&self, pile: &Pile, seen: Seen, level_m: f64) -> Elevation {
+    fn elevation(&self, pile: &Pile, seen: ViewSide, level_m: f64) -> Elevation {
         let [left, right] = self.plan.span();
         let [outer_left, outer_right] = self.outer.span().map(|across| across - left);
         let level_m = level_m.clamp(0.0, self.height_m);
@@ -321,7 +321,7 @@ impl Walls {
 
 /// A bowl, which looks alike from all sides: its layers up to the soil's and the bed's
 /// surface and the water's level.
-fn bowl(inner: SphereZone, outer: SphereZone, seen: Seen, levels_m: [f64; 3]) -> Elevation {
+fn bowl(inner: SphereZone, outer: SphereZone, seen: ViewSide, levels_m: [f64; 3]) -> Elevation {
     let middle_m = inner.widest_m() / 2.0;
     let height_m = inner.height_m();
     let [soil_m, top_m, level_m] = levels_m;

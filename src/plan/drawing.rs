@@ -4,7 +4,7 @@ use std::f64::consts::PI;
 
 use crate::catalogue::{GrowthForm, PlantGroup};
 use crate::design::{Design, FlowDevice, LightLevel, Planting, Stock, closed};
-use crate::geometry::{Above, Elevation, Layer, Seen, Spot};
+use crate::geometry::{Above, Elevation, Layer, Spot, ViewSide};
 use crate::units::{Length, Share};
 
 /// A tank to be drawn; every length is that of the tank.
@@ -131,8 +131,8 @@ pub fn drawing(design: &Design) -> Drawing {
     let level = design.water_level();
     Drawing {
         name: draft.name.clone(),
-        front: bed.elevation(vessel, Seen::Front, level),
-        side: bed.elevation(vessel, Seen::Right, level),
+        front: bed.elevation(vessel, ViewSide::Front, level),
+        side: bed.elevation(vessel, ViewSide::Right, level),
         above: vessel.above(level),
         length: vessel.length(),
         width: vessel.width(),

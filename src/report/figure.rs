@@ -2,7 +2,7 @@
 
 use super::document::Block;
 use super::svg::{self, DrawingSize, Readout, Scale};
-use crate::geometry::Seen;
+use crate::geometry::ViewSide;
 
 /// The class of the view from the front.
 pub(super) const FRONT: &str = "front";
@@ -36,14 +36,14 @@ pub(super) fn figures(block: &Block) -> Vec<Figure<'_>> {
                 .map(|size| Scale::of(&sheet.drawing, size));
             let view = |seen, scale| svg::elevation(sheet, seen, scale);
             vec![
-                Figure::new(FRONT, "From the front", view(Seen::Front, large)),
-                Figure::new("view", "From the right", view(Seen::Right, small)),
+                Figure::new(FRONT, "From the front", view(ViewSide::Front, large)),
+                Figure::new("view", "From the right", view(ViewSide::Right, small)),
                 Figure::new("view", "From above", svg::above(sheet, small)),
             ]
         }
         Block::Fleet(sheets) => {
             let scale = Scale::common(sheets.iter().map(|sheet| &sheet.drawing));
-            let view = |sheet| svg::elevation(sheet, Seen::Front, scale);
+            let view = |sheet| svg::elevation(sheet, ViewSide::Front, scale);
             sheets
                 .iter()
                 .map(|sheet| Figure::new("one", &sheet.drawing.name, view(sheet)))

@@ -15,4 +15,4 @@ pub use band::{Band, UnorderedBand};
 pub use basis::Basis;
 pub use key::Source;
 pub use validity::{OutOfRange, Validity};
-pub use work::{Seen, Work, works};
+pub use work::{ReadExtent, Work, works};

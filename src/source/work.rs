@@ -22,7 +22,7 @@ pub struct Work {
     /// Journal with volume and pages, publisher, DOI or report number.
     pub published_in: String,
     /// How much of it was read for this program.
-    pub seen: Seen,
+    pub seen: ReadExtent,
     /// What is taken from it, and what to beware of.
     pub note: String,
 }
@@ -30,7 +30,7 @@ pub struct Work {
 /// How much of a work was read for this program.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
-pub enum Seen {
+pub enum ReadExtent {
     /// The text, a page or a table of it.
     Text,
     /// The abstract.
@@ -41,7 +41,7 @@ pub enum Seen {
     Memory,
 }
 
-impl Seen {
+impl ReadExtent {
     /// The same in words for people.
     pub const fn words(self) -> &'static str {
         match self {

@@ -3,7 +3,7 @@
 use super::absence::{FISH_D, GRAZERS_D, LAMP_H, MISSING, shortfall};
 use super::breath::{FRESH, HANDLED, lasts_in_bucket, pouring};
 use super::section::{AwaySection, BucketSection, MoveSection, PowerSection, StirSection};
-use super::seen::Seen;
+use super::seen::MemberFigures;
 use super::setting::KeptTank;
 use super::stirring::{
     AT_ONCE, AT_ONCE_BLACK, DRAWN_OFF, OF_LIMIT, SESSION_EVERY_D, ammonia_rise, borne_share,
@@ -69,8 +69,8 @@ pub(super) fn power(run: &Runs<'_>) -> Result<PowerSection, IntegrationError> {
 /// A share of the bed stirred on the day looked at.
 pub(super) fn stir(setting: &KeptTank<'_>, crowd: &Crowd<'_>, share: Share) -> StirSection {
     let (design, water) = (setting.design, setting.design.water());
-    let held = |seen: &Seen| soil_ammonium(seen.last.state.soil_n, design.bed().area());
-    let now = |seen: &Seen| Concentration::from_mg_l(seen.last.state.ammonia);
+    let held = |seen: &MemberFigures| soil_ammonium(seen.last.state.soil_n, design.bed().area());
+    let now = |seen: &MemberFigures| Concentration::from_mg_l(seen.last.state.ammonia);
     let limit = watch_limit_mg_l(design, Analyte::Ammonia).unwrap_or_default();
     let borne = Concentration::from_mg_l(limit * OF_LIMIT);
     let is_bad = BAD_BED.iter().any(|sign| design.draft().signs.has(sign));

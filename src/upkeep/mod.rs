@@ -43,7 +43,7 @@ use crate::source::Band;
 use crate::startup::ensemble::{central, member};
 use crate::startup::{Member, Parameters};
 use crate::units::{Duration, Share, Volume};
-use seen::Seen;
+use seen::MemberFigures;
 use setting::KeptTank;
 
 /// Members of the ensemble unless said otherwise: the years are long, and bands of what is
@@ -113,7 +113,7 @@ pub fn upkeep(
         advance,
     };
     let seen = run.each(&setting.inputs, setting.day, |member| {
-        Seen::of(&setting, &bands, member)
+        MemberFigures::of(&setting, &bands, member)
     })?;
     let crowd = Crowd {
         seen: &seen,
@@ -198,29 +198,29 @@ impl Runs<'_> {
 
 /// All members, and how bands are read off them.
 struct Crowd<'a> {
-    seen: &'a [Seen],
+    seen: &'a [MemberFigures],
     members: u32,
 }
 
 impl Crowd<'_> {
     /// 10, 50 and 90 % of a figure.
-    fn band(&self, of: impl Fn(&Seen) -> f64) -> Estimate {
+    fn band(&self, of: impl Fn(&MemberFigures) -> f64) -> Estimate {
         estimate(self.seen.iter().map(of), self.members)
     }
 
     /// The same of one that some members lack; none where most do.
-    fn band_of_most(&self, of: impl Fn(&Seen) -> Option<f64>) -> Option<Estimate> {
+    fn band_of_most(&self, of: impl Fn(&MemberFigures) -> Option<f64>) -> Option<Estimate> {
         let found: Vec<f64> = self.seen.iter().filter_map(of).collect();
         (found.len() * 2 > self.seen.len()).then(|| estimate(found, self.members))
     }
 
     /// What nine members of ten stay over.
-    fn low(&self, of: impl Fn(&Seen) -> f64) -> f64 {
+    fn low(&self, of: impl Fn(&MemberFigures) -> f64) -> f64 {
         self.band(of).band().low
     }
 
     /// What nine members of ten stay under.
-    fn high(&self, of: impl Fn(&Seen) -> f64) -> f64 {
+    fn high(&self, of: impl Fn(&MemberFigures) -> f64) -> f64 {
         self.band(of).band().high
     }
 }

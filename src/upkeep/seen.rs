@@ -29,7 +29,7 @@ pub(super) struct Cut {
 
 /// What a member shows; amounts are those of the whole tank.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) struct Seen {
+pub(super) struct MemberFigures {
     pub(super) floaters: Cut,
     pub(super) stems: Cut,
     /// Dry mass of floaters that closes the surface, g.
@@ -77,7 +77,7 @@ impl Account {
     }
 }
 
-impl Seen {
+impl MemberFigures {
     /// Reads a member off its days; none where they end before the day.
     pub(super) fn of(
         setting: &KeptTank<'_>,

@@ -6,7 +6,7 @@ use super::routine::share_to_hold;
 use super::section::{
     AgeingSection, RemovedSection, SupplySection, WeekRow, WeeklySection, YearRow,
 };
-use super::seen::{Cut, Seen};
+use super::seen::{Cut, MemberFigures};
 use super::setting::KeptTank;
 use crate::plan::{Estimate, watch_limit_mg_l};
 use crate::source::Band;
@@ -32,8 +32,8 @@ const MOST_YEARS: f64 = 30.0;
 pub(super) fn week(setting: &KeptTank<'_>, crowd: &Crowd<'_>) -> WeeklySection {
     let tap = &setting.design.draft().water;
     let thinned = setting.floaters.fresh_per_dry > 0.0;
-    let thin = |of: &dyn Fn(&Seen) -> f64| thinned.then(|| crowd.band(of));
-    let fresh_g = |seen: &Seen| seen.floaters.taken_g * setting.floaters.fresh_per_dry;
+    let thin = |of: &dyn Fn(&MemberFigures) -> f64| thinned.then(|| crowd.band(of));
+    let fresh_g = |seen: &MemberFigures| seen.floaters.taken_g * setting.floaters.fresh_per_dry;
     let every = crowd.band_of_most(|seen| trimmed_every(setting, &seen.stems));
     let hardness = setting.routine(setting.hardened_dgh(), tap.hardness.dgh());
     WeeklySection {
@@ -132,7 +132,7 @@ fn nitrate(nitrogen_mg_l: f64) -> f64 {
     nitrogen_mg_l * Analyte::Nitrate.per_element()
 }
 
-fn change_needed_pct(setting: &KeptTank<'_>, seen: &Seen) -> Option<f64> {
+fn change_needed_pct(setting: &KeptTank<'_>, seen: &MemberFigures) -> Option<f64> {
     let tap = setting.design.draft().water.nitrate.mg_l();
     let goal = watch_limit_mg_l(setting.design, Analyte::Nitrate)?;
     let rise = setting.routine(nitrate(seen.nitrate_n_rise), tap).rise;
@@ -141,7 +141,7 @@ fn change_needed_pct(setting: &KeptTank<'_>, seen: &Seen) -> Option<f64> {
 }
 
 /// Alkalinity gained a week by topping up and lost to what nitrogen does.
-fn alkalinity_rise_dkh(setting: &KeptTank<'_>, seen: &Seen) -> f64 {
+fn alkalinity_rise_dkh(setting: &KeptTank<'_>, seen: &MemberFigures) -> f64 {
     let water = &setting.design.draft().water;
     let topped = setting.topped_up(water.alkalinity.dkh(), water.softened.alkalinity.dkh());
     topped - Alkalinity::from_meq_l(seen.alkalinity_used).dkh()
@@ -170,8 +170,9 @@ pub(super) fn ageing(setting: &KeptTank<'_>, crowd: &Crowd<'_>) -> AgeingSection
     let floor_m2 = setting.floor_m2();
     let per_m2_d = move |mg_per_week: f64| mg_per_week / WEEK_D / floor_m2;
     let year = |year: u32| {
-        let release =
-            move |seen: &Seen| seen.stores.release_g_m2_d(f64::from(year) * DAYS_A_YEAR) * MG_PER_G;
+        let release = move |seen: &MemberFigures| {
+            seen.stores.release_g_m2_d(f64::from(year) * DAYS_A_YEAR) * MG_PER_G
+        };
         YearRow {
             year,
             release_mg_n_m2_d: crowd.band(release),

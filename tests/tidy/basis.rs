@@ -6,7 +6,7 @@ use std::collections::BTreeSet;
 use lentic::catalogue::{self, CatalogueRow};
 use lentic::explanation;
 use lentic::parameters::descriptions;
-use lentic::source::{Basis, Seen, Source};
+use lentic::source::{Basis, ReadExtent, Source};
 
 use crate::tree;
 
@@ -14,7 +14,7 @@ use crate::tree;
 fn bear(sources: &[Source]) -> bool {
     sources
         .iter()
-        .any(|source| source.work().seen != Seen::Memory)
+        .any(|source| source.work().seen != ReadExtent::Memory)
 }
 
 /// Whether a number may bear its label on its sources.
@@ -33,7 +33,7 @@ fn assert_borne(what: &str, basis: Basis, sources: &[Source]) {
 #[test]
 fn a_label_on_a_source_that_nobody_read_is_found_out() {
     let mut all = Source::ALL.iter().copied();
-    let recalled = all.find(|source| source.work().seen == Seen::Memory);
+    let recalled = all.find(|source| source.work().seen == ReadExtent::Memory);
     let recalled = recalled.expect("a work that was recalled");
     assert!(!is_borne(Basis::Published, &[recalled]));
     assert!(!is_borne(Basis::Published, &[]));

@@ -4,7 +4,7 @@ use serde::Serialize;
 use serde_json::Value;
 
 use super::*;
-use crate::source::Seen;
+use crate::source::ReadExtent;
 
 /// Every row says of fields that it has, and that differ from it; what is published was
 /// read somewhere.
@@ -19,7 +19,7 @@ fn check<R: CatalogueRow + Serialize>() -> usize {
         let read = row
             .sources()
             .iter()
-            .any(|source| source.work().seen != Seen::Memory);
+            .any(|source| source.work().seen != ReadExtent::Memory);
         for (field, basis) in named {
             assert!(fields.contains_key(field), "{name} has no {field}");
             assert_ne!(basis, &fields["basis"], "{name}: {field}");

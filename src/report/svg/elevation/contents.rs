@@ -3,7 +3,7 @@
 use super::{LAMP, Picture};
 use crate::catalogue::GrowthForm;
 use crate::design::FlowDevice;
-use crate::geometry::Seen;
+use crate::geometry::ViewSide;
 use crate::plan::Build;
 use crate::report::svg::canvas::tenth;
 use crate::report::svg::creature::creature;
@@ -49,8 +49,8 @@ impl Picture<'_> {
     pub(super) fn planting(&mut self) {
         let plants = garden::plants(self.drawing);
         let away = |plant: &Placed| match self.view.seen {
-            Seen::Front => plant.back,
-            Seen::Right => 1.0 - plant.right,
+            ViewSide::Front => plant.back,
+            ViewSide::Right => 1.0 - plant.right,
         };
         let mut far_first = plants.clone();
         far_first.sort_by(|a, b| away(b).total_cmp(&away(a)));
@@ -69,8 +69,8 @@ impl Picture<'_> {
     /// How far across a place is, m.
     fn across_m(&self, [right_m, back_m]: [f64; 2]) -> f64 {
         match self.view.seen {
-            Seen::Front => right_m,
-            Seen::Right => back_m,
+            ViewSide::Front => right_m,
+            ViewSide::Right => back_m,
         }
     }
 
@@ -89,8 +89,8 @@ impl Picture<'_> {
 
     fn stones(&mut self) {
         let face = match self.view.seen {
-            Seen::Front => Face::Front,
-            Seen::Right => Face::Side,
+            ViewSide::Front => Face::Front,
+            ViewSide::Right => Face::Side,
         };
         for (i, place) in garden::stones(self.drawing).into_iter().enumerate() {
             let Some(diameter) = self.drawing.stones.get(i) else {

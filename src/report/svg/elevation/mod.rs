@@ -7,7 +7,7 @@ use super::above;
 use super::canvas::{At, Canvas};
 use super::dimension::{Beside, DimensionSpan, across, bar, chain, upright};
 use super::scale::{Bounds, DrawingSize, Scale};
-use crate::geometry::{Elevation, Layer, Seen, Spot, edges_at};
+use crate::geometry::{Elevation, Layer, Spot, ViewSide, edges_at};
 use crate::plan::Drawing;
 use crate::report::document::Sheet;
 use crate::units::{Length, UnitSystem};
@@ -52,10 +52,10 @@ const ALIKE_M: f64 = 5e-4;
 const LAMP: f64 = 7.0;
 
 /// A view with its labels.
-pub(in crate::report) fn elevation(sheet: &Sheet, seen: Seen, scale: Scale) -> String {
+pub(in crate::report) fn elevation(sheet: &Sheet, seen: ViewSide, scale: Scale) -> String {
     let view = match seen {
-        Seen::Front => &sheet.drawing.front,
-        Seen::Right => &sheet.drawing.side,
+        ViewSide::Front => &sheet.drawing.front,
+        ViewSide::Right => &sheet.drawing.side,
     };
     let mut picture = Picture::new(sheet, view, scale);
     picture.vessel();
@@ -100,8 +100,8 @@ impl<'a> Picture<'a> {
                 0.0
             };
         let title = match view.seen {
-            Seen::Front => "The tank from the front",
-            Seen::Right => "The tank from the right, its front on the left",
+            ViewSide::Front => "The tank from the front",
+            ViewSide::Right => "The tank from the right, its front on the left",
         };
         Self {
             drawing: &sheet.drawing,
@@ -235,8 +235,8 @@ impl<'a> Picture<'a> {
         let (outer_left, underside) = self.at(self.frame.left_m, self.frame.low_m);
         let (outer_right, _) = self.at(self.frame.right_m, self.frame.low_m);
         let length = match self.view.seen {
-            Seen::Front => drawing.length,
-            Seen::Right => drawing.width,
+            ViewSide::Front => drawing.length,
+            ViewSide::Right => drawing.width,
         };
         across(
             &mut self.canvas,
