@@ -37,7 +37,7 @@ pub fn fed_nitrogen(retained: f64) -> [f64; 2] {
 
 /// What goes on in proportion to one store alone, g/(m2 d).
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Standing {
+pub(super) struct FirstOrderRates {
     pub(super) freed: Freed,
     /// Nitrogen of dead matter that breaks down.
     pub(super) decayed_n: f64,
@@ -124,7 +124,7 @@ impl Balance {
     }
 
     /// The same by what goes on in proportion to one store alone.
-    pub(super) fn of_standing(&self, standing: &Standing) -> State {
+    pub(super) fn of_standing(&self, standing: &FirstOrderRates) -> State {
         let (freed, decayed_n) = (&standing.freed, standing.decayed_n);
         let gas_n = standing.nitrite_lost + standing.nitrate_lost;
         State {

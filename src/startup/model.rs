@@ -1,7 +1,7 @@
 //! The rates of change of a tank between two events.
 
 use super::algae::AlgalFilm;
-use super::balance::{Balance, Standing};
+use super::balance::{Balance, FirstOrderRates};
 use super::clock::{Moment, Settling, approach};
 use super::daylight::Daylight;
 use super::floating::FloatingStand;
@@ -354,9 +354,9 @@ impl StartupModel {
     }
 
     /// What goes on at a pace of its own in a state.
-    pub(super) fn standing(&self, state: &State) -> Standing {
+    pub(super) fn standing(&self, state: &State) -> FirstOrderRates {
         let water = &self.parameters.water;
-        Standing {
+        FirstOrderRates {
             freed: self.breakdown.freed(state),
             decayed_n: self.detritus_decay_per_d * state.detritus_n,
             nitrite_lost: water.denitrification * state.nitrite,
