@@ -170,7 +170,7 @@ fn read(text: &str, name: &str, units: Option<UnitSystem>) -> (Option<Draft>, Ve
 fn draft(root: &SpecSection<'_>, fallback: &str, shown: Option<UnitSystem>) -> Option<Draft> {
     let name = root.optional("name", key::text);
     let units = root.optional("units", Value::read);
-    let start = observed::Start::read(root);
+    let start = observed::FloodingDate::read(root);
     let tank = root.needed_child("tank").and_then(|tank| tank::read(&tank));
     let soil = root.needed_child("soil").and_then(|soil| bed::soil(&soil));
     let cap = root.needed_child("cap").and_then(|cap| bed::cap(&cap));

@@ -11,7 +11,7 @@ use crate::design::{Reading, Signs};
 use crate::units::Analyte;
 
 /// The day of flooding, from which dates are counted.
-pub(super) enum Start {
+pub(super) enum FloodingDate {
     /// Not said.
     Absent,
     /// Said, but not to be read.
@@ -20,7 +20,7 @@ pub(super) enum Start {
     On(Date, Range<usize>),
 }
 
-impl Start {
+impl FloodingDate {
     /// Reads `start`.
     pub(super) fn read(root: &SpecSection<'_>) -> Self {
         match root.optional("start", date) {
@@ -40,11 +40,11 @@ impl Start {
 }
 
 /// Reads `[[readings]]`.
-pub(super) fn readings(root: &SpecSection<'_>, start: &Start) -> Option<Vec<Reading>> {
+pub(super) fn readings(root: &SpecSection<'_>, start: &FloodingDate) -> Option<Vec<Reading>> {
     root.list("readings", |item| reading(item, start))
 }
 
-fn reading(section: &SpecSection<'_>, start: &Start) -> Option<Reading> {
+fn reading(section: &SpecSection<'_>, start: &FloodingDate) -> Option<Reading> {
     let day = day(section, start);
     let nutrient = |name, kind| section.optional(name, analyte(kind));
     let reading = Reading {
@@ -69,7 +69,7 @@ fn reading(section: &SpecSection<'_>, start: &Start) -> Option<Reading> {
 }
 
 /// The day, as given or counted from the start to the date.
-fn day(section: &SpecSection<'_>, start: &Start) -> Option<f64> {
+fn day(section: &SpecSection<'_>, start: &FloodingDate) -> Option<f64> {
     let given: Vec<&str> = ["day", "date"]
         .into_iter()
         .filter(|name| section.has(name))
@@ -88,12 +88,12 @@ fn day(section: &SpecSection<'_>, start: &Start) -> Option<f64> {
     }
 }
 
-fn day_of_date(section: &SpecSection<'_>, start: &Start) -> Option<f64> {
+fn day_of_date(section: &SpecSection<'_>, start: &FloodingDate) -> Option<f64> {
     let date = section.optional("date", date)?;
     let (start, start_span) = match start {
-        Start::On(start, span) => (start, span),
-        Start::Faulty => return None,
-        Start::Absent => {
+        FloodingDate::On(start, span) => (start, span),
+        FloodingDate::Faulty => return None,
+        FloodingDate::Absent => {
             section.report("date", no_start());
             return None;
         }

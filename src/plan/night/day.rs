@@ -28,7 +28,7 @@ pub enum OnDay {
 const STEP_D: u32 = 7;
 
 /// The typical start of a design, from which a day is taken.
-pub(super) struct Start<'a> {
+pub(super) struct TypicalStart<'a> {
     design: &'a Design,
     inputs: Inputs,
     parameters: Parameters<f64>,
@@ -37,7 +37,7 @@ pub(super) struct Start<'a> {
     light: Band,
 }
 
-impl<'a> Start<'a> {
+impl<'a> TypicalStart<'a> {
     /// Followed for as long as the day asked for needs.
     pub(super) fn of(
         design: &'a Design,

@@ -28,7 +28,7 @@ use crate::source::Band;
 use crate::startup::{Inputs, Parameters, light_needs};
 use crate::state::movement::Movement;
 use crate::units::{Concentration, Duration, Flow, Mass, Share};
-use day::Start;
+use day::TypicalStart;
 
 /// Members that a night is drawn for at most: its bands are steady from a few dozen on,
 /// and every search runs all of them many times.
@@ -74,7 +74,7 @@ impl<'a> NightPlan<'a> {
         on_day: OnDay,
         remedies: Remedies,
     ) -> Result<Self, IntegrationError> {
-        let start = Start::of(design, options.days, on_day)?;
+        let start = TypicalStart::of(design, options.days, on_day)?;
         let inputs = start.inputs(on_day)?;
         let ensemble = members(options);
         let limit = dawn_limit(design);
@@ -237,7 +237,8 @@ impl<'a> NightPlan<'a> {
 /// pH when the lamp goes off on the day of the typical ammonia peak, the highest of a
 /// day: what ammonia is judged at.
 pub(super) fn ph_at_dusk(design: &Design, options: Options) -> Result<Band, IntegrationError> {
-    let inputs = Start::of(design, options.days, OnDay::FlushPeak)?.inputs(OnDay::FlushPeak)?;
+    let inputs =
+        TypicalStart::of(design, options.days, OnDay::FlushPeak)?.inputs(OnDay::FlushPeak)?;
     let night = outlook(&inputs, &Rates::of(&inputs), members(options))?;
     Ok(night.ph_dusk)
 }
