@@ -2,7 +2,7 @@
 
 use super::cause::Cause;
 use super::{CauseResult, Diagnosis};
-use crate::finding::{Code, Explanation, Finding, Status, Step, step};
+use crate::finding::{Code, Explanation, Finding, Status, WorkingStep, step};
 use crate::source::{Basis, Source};
 
 /// A cause is taken to be at work from this probability on (judgement).
@@ -67,7 +67,7 @@ pub(super) fn judged(first: &CauseResult, alike: &[Cause]) -> Finding {
     }
 }
 
-pub(super) fn steps(diagnosis: &Diagnosis) -> Vec<Step> {
+pub(super) fn steps(diagnosis: &Diagnosis) -> Vec<WorkingStep> {
     let mut steps = vec![step(
         "probability of each cause before any evidence",
         diagnosis.prior,

@@ -3,7 +3,7 @@
 use super::Diagnosis;
 use super::case::CaseHistory;
 use super::measurement::{Measurement, Subject};
-use crate::finding::{Code, Explanation, Finding, Status, Step, step};
+use crate::finding::{Code, Explanation, Finding, Status, WorkingStep, step};
 use crate::plan::{act_limit_mg_l, watch_limit_mg_l};
 use crate::source::{Basis, Source};
 use crate::startup::limits;
@@ -75,7 +75,7 @@ fn water(case: &CaseHistory<'_>, reading: &Measurement) -> Option<Finding> {
     })
 }
 
-pub(super) fn steps(diagnosis: &Diagnosis) -> Vec<Step> {
+pub(super) fn steps(diagnosis: &Diagnosis) -> Vec<WorkingStep> {
     let findings = diagnosis.findings.iter();
     findings
         .filter(|finding| finding.code == Code::CheckWater)

@@ -1,7 +1,7 @@
 //! The numbers behind a check's findings.
 
 use super::{Diagnosis, check_cause, check_water};
-use crate::finding::{Code, Step, Working, step};
+use crate::finding::{Code, Working, WorkingStep, step};
 
 /// The steps behind a topic of a check.
 pub fn worked(diagnosis: &Diagnosis, code: &str) -> Working {
@@ -24,7 +24,7 @@ pub fn working(diagnosis: &Diagnosis, code: Code) -> Working {
     Working { steps }
 }
 
-fn members(diagnosis: &Diagnosis) -> Vec<Step> {
+fn members(diagnosis: &Diagnosis) -> Vec<WorkingStep> {
     let for_each = f64::from(diagnosis.members.max(1));
     let causes = diagnosis.causes.len() as f64;
     vec![

@@ -12,7 +12,7 @@ pub use caution::Caution;
 pub use code::Code;
 pub use explanation::{Explanation, Sentence};
 pub use status::Status;
-pub use working::{Step, Working, step};
+pub use working::{Working, WorkingStep, step};
 
 use serde::Serialize;
 

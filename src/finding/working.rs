@@ -6,12 +6,12 @@ use serde::Serialize;
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Working {
     /// The lines of the calculation, in order.
-    pub steps: Vec<Step>,
+    pub steps: Vec<WorkingStep>,
 }
 
 /// One line of a working.
 #[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Step {
+pub struct WorkingStep {
     /// What is computed.
     pub name: String,
     /// Its value.
@@ -21,8 +21,8 @@ pub struct Step {
 }
 
 /// One line of a working.
-pub fn step(name: &str, value: f64, unit: &'static str) -> Step {
-    Step {
+pub fn step(name: &str, value: f64, unit: &'static str) -> WorkingStep {
+    WorkingStep {
         name: name.to_owned(),
         value,
         unit,

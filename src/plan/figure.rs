@@ -4,7 +4,7 @@ use super::estimate::Estimate;
 use super::outcome::Plan;
 use crate::air::pump::static_head;
 use crate::design::Design;
-use crate::finding::{Step, step};
+use crate::finding::{WorkingStep, step};
 use crate::heat::heater;
 use crate::night::air_depth;
 use crate::night::sizing::diffuser;
@@ -12,7 +12,7 @@ use crate::night::upkeep::heat_loss;
 use crate::water::density;
 
 /// The steps behind the figures that rest on a topic; none where it has none to show.
-pub(super) fn steps(design: &Design, plan: &Plan, topic: &str) -> Vec<Step> {
+pub(super) fn steps(design: &Design, plan: &Plan, topic: &str) -> Vec<WorkingStep> {
     match topic {
         "tank.volume" => volume(design, plan),
         "soil.purchase" => soil(design, plan),
@@ -26,7 +26,7 @@ pub(super) fn steps(design: &Design, plan: &Plan, topic: &str) -> Vec<Step> {
     }
 }
 
-fn volume(design: &Design, plan: &Plan) -> Vec<Step> {
+fn volume(design: &Design, plan: &Plan) -> Vec<WorkingStep> {
     let below = design.vessel().volume_below(design.water_level());
     vec![
         step("to the rim", plan.tank.brimful_l, "L"),
@@ -37,7 +37,7 @@ fn volume(design: &Design, plan: &Plan) -> Vec<Step> {
     ]
 }
 
-fn soil(design: &Design, plan: &Plan) -> Vec<Step> {
+fn soil(design: &Design, plan: &Plan) -> Vec<WorkingStep> {
     let settled = design.draft().soil.material.settled_share;
     vec![
         step("soil in place", plan.soil.volume_l, "L"),
@@ -50,7 +50,7 @@ fn soil(design: &Design, plan: &Plan) -> Vec<Step> {
     ]
 }
 
-fn cap(design: &Design, plan: &Plan) -> Vec<Step> {
+fn cap(design: &Design, plan: &Plan) -> Vec<WorkingStep> {
     let cap = &design.draft().cap;
     vec![
         step("cap in place", plan.cap.volume_l, "L"),
@@ -61,7 +61,7 @@ fn cap(design: &Design, plan: &Plan) -> Vec<Step> {
     ]
 }
 
-fn planting(design: &Design) -> Vec<Step> {
+fn planting(design: &Design) -> Vec<WorkingStep> {
     let areas = design.areas();
     let mut steps = vec![
         step("water surface", areas.surface.cm2(), "cm2"),
@@ -78,7 +78,7 @@ fn planting(design: &Design) -> Vec<Step> {
     steps
 }
 
-fn heat(design: &Design, plan: &Plan) -> Vec<Step> {
+fn heat(design: &Design, plan: &Plan) -> Vec<WorkingStep> {
     let draft = design.draft();
     let loss = heat_loss(design);
     vec![
@@ -97,7 +97,7 @@ fn heat(design: &Design, plan: &Plan) -> Vec<Step> {
 }
 
 /// Below zero vapour of the room settles on the water.
-fn evaporates(l_per_week: f64) -> Step {
+fn evaporates(l_per_week: f64) -> WorkingStep {
     if l_per_week < 0.0 {
         step("condenses on the water", -l_per_week, "L/week")
     } else {
@@ -105,7 +105,7 @@ fn evaporates(l_per_week: f64) -> Step {
     }
 }
 
-fn cooling(design: &Design, plan: &Plan) -> Vec<Step> {
+fn cooling(design: &Design, plan: &Plan) -> Vec<WorkingStep> {
     let draft = design.draft();
     let mut steps = vec![
         step("water", plan.tank.water_l, "L"),
@@ -117,7 +117,7 @@ fn cooling(design: &Design, plan: &Plan) -> Vec<Step> {
     steps
 }
 
-fn light(design: &Design, plan: &Plan) -> Vec<Step> {
+fn light(design: &Design, plan: &Plan) -> Vec<WorkingStep> {
     let light = &plan.light;
     vec![
         step(
@@ -140,7 +140,7 @@ fn light(design: &Design, plan: &Plan) -> Vec<Step> {
     ]
 }
 
-fn air(design: &Design, plan: &Plan) -> Vec<Step> {
+fn air(design: &Design, plan: &Plan) -> Vec<WorkingStep> {
     let night = &plan.night;
     let mut steps = vec![step(
         "dawn oxygen as it is, one in ten below",
@@ -162,7 +162,7 @@ fn air(design: &Design, plan: &Plan) -> Vec<Step> {
 }
 
 /// The pressure of a pump by its parts.
-fn pump(design: &Design, pressure_kpa: f64) -> [Step; 5] {
+fn pump(design: &Design, pressure_kpa: f64) -> [WorkingStep; 5] {
     let draft = design.draft();
     let (depth, warmth) = (air_depth(design), draft.water.temperature);
     let pores = diffuser(draft.air.device).pore_pressure_kpa();

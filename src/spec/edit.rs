@@ -96,7 +96,7 @@ fn make(document: &mut DocumentMut, edit: &Edit) -> Result<(), EditError> {
 }
 
 /// One step of a path: a name, and what of it.
-struct Step<'k> {
+struct PathStep<'k> {
     name: &'k str,
     place: EditTarget,
 }
@@ -112,11 +112,11 @@ enum EditTarget {
     Next,
 }
 
-fn steps(key: &str) -> Option<Vec<Step<'_>>> {
+fn steps(key: &str) -> Option<Vec<PathStep<'_>>> {
     key.split('.').map(step).collect()
 }
 
-fn step(part: &str) -> Option<Step<'_>> {
+fn step(part: &str) -> Option<PathStep<'_>> {
     let (name, place) = match part.split_once('[') {
         None => (part, EditTarget::Whole),
         Some((name, "]")) => (name, EditTarget::Next),
@@ -125,11 +125,11 @@ fn step(part: &str) -> Option<Step<'_>> {
             (name, EditTarget::Item(index))
         }
     };
-    (!name.is_empty()).then_some(Step { name, place })
+    (!name.is_empty()).then_some(PathStep { name, place })
 }
 
 /// Puts a value where a path leads; nothing where the table has no such place.
-fn set(table: &mut dyn TableLike, path: &[Step<'_>], value: Option<Value>) -> Option<()> {
+fn set(table: &mut dyn TableLike, path: &[PathStep<'_>], value: Option<Value>) -> Option<()> {
     let (step, rest) = path.split_first()?;
     match (step.place, rest) {
         (EditTarget::Whole, []) => put(table, step.name, value),

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use lentic::catalogue;
 use lentic::explanation;
-use lentic::finding::{Code, Step, Working};
+use lentic::finding::{Code, Working, WorkingStep};
 use lentic::plan;
 use lentic::report::at::{self, ValueAt};
 use lentic::report::compose::{self, Worked};
@@ -369,7 +369,7 @@ fn a_working_shows_a_figure_that_rests_on_it() {
         }
         worked += 1;
         let near = |a: f64, b: f64| (a - b).abs() <= 1e-6 * b.abs().max(1e-9);
-        let shows = |step: &Step| figures.iter().any(|figure| near(step.value, *figure));
+        let shows = |step: &WorkingStep| figures.iter().any(|figure| near(step.value, *figure));
         assert!(
             steps.iter().any(shows),
             "{}: {figures:?} in {steps:#?}",

@@ -7,7 +7,7 @@ use super::super::estimate::TankEstimate;
 use super::super::fact::is_over_limit;
 use super::super::hypotheses::AHEAD_D;
 use super::super::measurement::Subject;
-use super::{DilutedTank, Step, calm_after, outside};
+use super::{DilutedTank, RemedyStep, calm_after, outside};
 use crate::dosing::{Dosing, Hunger, Nutrients, Readings, dosing};
 use crate::night::limits::DAWN_WATCH_MG_L;
 use crate::night::sizing::{AirNeed, air_needed};
@@ -30,10 +30,10 @@ pub(super) fn step(
     case: &CaseHistory<'_>,
     estimate: &TankEstimate,
     held: &DilutedTank,
-) -> Result<Step, IntegrationError> {
+) -> Result<RemedyStep, IntegrationError> {
     Ok(match estimate.cause {
         Cause::CapFine if case.smells_of_sulfide() => sulfide(case),
-        Cause::CapFine => Step::new(
+        Cause::CapFine => RemedyStep::new(
             "let gas out with a thin rod, a hand's width apart and a quarter of the bed a week, air on and nobody's face over it; plant rooted plants, and stop where it smells of bad eggs",
             AT_ONCE_PCT,
             "%",
@@ -60,7 +60,7 @@ pub(super) fn step(
         )?,
         Cause::HungryWater => feed_plants(case, estimate, held)?,
         Cause::SoftWater => soda(case),
-        Cause::HardnessCreep => Step::new(
+        Cause::HardnessCreep => RemedyStep::new(
             "top up with rain or demineralised water alone, and change water each week",
             25.0,
             "%",
@@ -68,31 +68,37 @@ pub(super) fn step(
         Cause::StillWater => flow(case),
         Cause::NightExchange => air(case)?,
         Cause::NoneOfThese => outside::step(case),
-        Cause::KitError => Step::plain(
+        Cause::KitError => RemedyStep::plain(
             "test the same water again with another kit, and tap or bottled water beside it; change nothing on one reading alone",
         ),
-        _ if held.asks_nothing() => Step::plain("leave it alone: nothing here asks for a change"),
-        _ => Step::plain("leave bed and plants as they are"),
+        _ if held.asks_nothing() => {
+            RemedyStep::plain("leave it alone: nothing here asks for a change")
+        }
+        _ => RemedyStep::plain("leave bed and plants as they are"),
     })
 }
 
 /// What comes first where sulfide is in the bed (common practice, no source).
-fn sulfide(case: &CaseHistory<'_>) -> Step {
+fn sulfide(case: &CaseHistory<'_>) -> RemedyStep {
     let first = if case.is_stocked() {
         "move the animals out and run air"
     } else {
         "keep animals out and run air"
     };
-    Step::plain(format!(
+    RemedyStep::plain(format!(
         "{first} before the bed is touched; do not prod or stir it where it smells of bad eggs; once air runs, set rooted plants where it does not smell, and open the window with nobody's face over the tank"
     ))
 }
 
 /// Days until ammonia and nitrite are calm.
-fn wait(estimate: &TankEstimate, held: &DilutedTank, what: &str) -> Result<Step, IntegrationError> {
+fn wait(
+    estimate: &TankEstimate,
+    held: &DilutedTank,
+    what: &str,
+) -> Result<RemedyStep, IntegrationError> {
     Ok(match calm_after(estimate, &held.tank)? {
-        Some(days) if days < 1.0 => Step::new(what, 0.0, "d"),
-        Some(days) => Step::new(
+        Some(days) if days < 1.0 => RemedyStep::new(what, 0.0, "d"),
+        Some(days) => RemedyStep::new(
             format!(
                 "{what}; by the typical run it takes {}",
                 counted(days, "more day")
@@ -100,7 +106,7 @@ fn wait(estimate: &TankEstimate, held: &DilutedTank, what: &str) -> Result<Step,
             days,
             "d",
         ),
-        None => Step::new(
+        None => RemedyStep::new(
             format!("{what}; by the typical run it takes more than {AHEAD_D} days"),
             f64::from(AHEAD_D),
             "d",
@@ -113,9 +119,9 @@ fn feed_plants(
     case: &CaseHistory<'_>,
     estimate: &TankEstimate,
     held: &DilutedTank,
-) -> Result<Step, IntegrationError> {
+) -> Result<RemedyStep, IntegrationError> {
     if is_over_limit(case) {
-        return Ok(Step::plain(
+        return Ok(RemedyStep::plain(
             "dose no fertiliser while a reading is over its limit; potassium and iron by the label after that",
         ));
     }
@@ -132,7 +138,7 @@ fn feed_plants(
         readings: readings(case),
     };
     Ok(match dosing(&hunger) {
-        Err(refusal) => Step::plain(format!(
+        Err(refusal) => RemedyStep::plain(format!(
             "{refusal}; potassium and iron by the label after that"
         )),
         Ok(given) => dosed(case, estimate, held, &given),
@@ -162,7 +168,7 @@ fn dosed(
     estimate: &TankEstimate,
     held: &DilutedTank,
     given: &Dosing,
-) -> Step {
+) -> RemedyStep {
     let now = case.latest(Subject::Nitrate);
     let now = now.map_or(0.0, |reading| reading.value.at_least());
     let first = given.dosing.iter().find(|dose| dose.doses_per_week > 0);
@@ -176,28 +182,28 @@ fn dosed(
         }),
     });
     let says = given.says();
-    Step {
+    RemedyStep {
         tank: Some(tank),
         ..match first {
-            Some(dose) => Step::new(says, dose.dose_ml, "mL"),
-            None => Step::plain(says),
+            Some(dose) => RemedyStep::new(says, dose.dose_ml, "mL"),
+            None => RemedyStep::plain(says),
         }
     }
 }
 
 /// Baking soda, unless ammonia forbids a higher pH.
-fn soda(case: &CaseHistory<'_>) -> Step {
+fn soda(case: &CaseHistory<'_>) -> RemedyStep {
     let ammonia = case.latest(Subject::Ammonia);
     let ammonia = ammonia.map_or(0.0, |reading| reading.value.at_least());
     if ammonia >= NO_RISE_MG_N_L {
-        return Step::plain(format!(
+        return RemedyStep::plain(format!(
             "do not raise pH while ammonia stands at {} mg/L, for more of it would turn poisonous: change water first, and harden it only once ammonia reads under {NO_RISE_MG_N_L} mg/L",
             significant(ammonia, 2)
         ));
     }
     let missing = (CONTENT_DKH - case.design.draft().water.alkalinity.dkh()).max(1.0);
     let soda_g = missing * BAKING_SODA.mg_per_degree_l() * case.design.water().litres() * 1e-3;
-    Step::new(
+    RemedyStep::new(
         format!(
             "raise alkalinity by {} dKH over four days: {} g of baking soda in all, a quarter a day, dissolved first",
             significant(missing, 2),
@@ -208,9 +214,9 @@ fn soda(case: &CaseHistory<'_>) -> Step {
     )
 }
 
-fn flow(case: &CaseHistory<'_>) -> Step {
+fn flow(case: &CaseHistory<'_>) -> RemedyStep {
     let l_min = TURNOVER_PER_H * case.design.water().litres() / 60.0;
-    Step::new(
+    RemedyStep::new(
         format!(
             "move the water: a small pump or sponge filter of about {} L/min, three times the water an hour, aimed along the surface but not at the floaters",
             significant(l_min, 2)
@@ -221,13 +227,13 @@ fn flow(case: &CaseHistory<'_>) -> Step {
 }
 
 /// Air that keeps dawn oxygen up, by the night model from the tank as it stands.
-fn air(case: &CaseHistory<'_>) -> Result<Step, IntegrationError> {
+fn air(case: &CaseHistory<'_>) -> Result<RemedyStep, IntegrationError> {
     let inputs = night_inputs(case)?;
     let limit = Concentration::from_mg_l(DAWN_WATCH_MG_L);
     let units = case.design.draft().units;
     let depth = units.dimension(units.down(inputs.air_depth()));
     Ok(match air_needed(&inputs, AIR_SOUGHT, limit)? {
-        AirNeed::SurfaceIsEnough | AirNeed::PumpIsEnough => Step::plain(
+        AirNeed::SurfaceIsEnough | AirNeed::PumpIsEnough => RemedyStep::plain(
             "take off the lid or thin the floaters to a third, and let a little air run by night: by the model the surface is enough",
         ),
         AirNeed::Air(flow) => {
@@ -237,7 +243,7 @@ fn air(case: &CaseHistory<'_>) -> Result<Step, IntegrationError> {
                     (night, "while the lamp is off")
                 });
             let l_min = night.l_min();
-            Step::new(
+            RemedyStep::new(
                 format!(
                     "run an air stone {when}: {} L/min at {depth} depth keeps dawn oxygen at {DAWN_WATCH_MG_L:.0} mg/L; the pump has to give {} kPa; thin floaters that lie close",
                     significant(l_min, 2),
@@ -247,7 +253,7 @@ fn air(case: &CaseHistory<'_>) -> Result<Step, IntegrationError> {
                 "L/min",
             )
         }
-        AirNeed::OutOfReach { flow, .. } => Step::new(
+        AirNeed::OutOfReach { flow, .. } => RemedyStep::new(
             format!(
                 "more air than {} L/min would be needed: take animals out, thin the floaters to a third and take the lid off",
                 significant(flow.l_min(), 2)

@@ -117,7 +117,7 @@ fn actions(case: &CaseHistory<'_>, cause: Cause, held: &DilutedTank) -> Vec<Acti
 }
 
 /// The main step in words, with its quantity.
-pub(super) struct Step {
+pub(super) struct RemedyStep {
     says: String,
     quantity: Option<f64>,
     unit: &'static str,
@@ -125,7 +125,7 @@ pub(super) struct Step {
     tank: Option<Scenario>,
 }
 
-impl Step {
+impl RemedyStep {
     fn new(says: impl Into<String>, quantity: f64, unit: &'static str) -> Self {
         Self {
             says: says.into(),
@@ -218,7 +218,7 @@ fn main_step(
     cure: Cure,
     amount: f64,
     held: &DilutedTank,
-) -> Result<Step, IntegrationError> {
+) -> Result<RemedyStep, IntegrationError> {
     let units = case.design.draft().units;
     Ok(match cure {
         Cure::Sand => sand(case, estimate.cause, amount),
@@ -226,27 +226,27 @@ fn main_step(
             let addition = Addition::step(case, amount as u32);
             let words = addition.says();
             if words.is_empty() {
-                Step::plain("let the plants that are there grow")
+                RemedyStep::plain("let the plants that are there grow")
             } else {
-                Step::new(format!("plant {words}"), addition.fresh().g(), "g")
+                RemedyStep::new(format!("plant {words}"), addition.fresh().g(), "g")
             }
         }
         Cure::SandAndPlants => {
             let sand = sand_over(case.design, cure::sand_beside_plants(case, amount));
             let addition = Addition::step(case, amount as u32);
-            Step {
+            RemedyStep {
                 says: format!("plant {}, and {}", addition.says(), sand.says),
                 quantity: sand.quantity,
                 unit: sand.unit,
                 tank: None,
             }
         }
-        Cure::Thin => Step::new(
+        Cure::Thin => RemedyStep::new(
             format!("thin the floaters to {amount:.0} % of the surface now, and again each week"),
             amount,
             "%",
         ),
-        Cure::LessLight if amount > 0.0 => Step::new(
+        Cure::LessLight if amount > 0.0 => RemedyStep::new(
             format!(
                 "cut the light to {} hours a day, take out by hand what algae can be wound up or wiped off, and add fast growers",
                 significant(amount, 2)
@@ -254,18 +254,18 @@ fn main_step(
             amount,
             "h",
         ),
-        Cure::LessLight => {
-            Step::plain("the light is short already: dim or raise the lamp, and add fast growers")
-        }
+        Cure::LessLight => RemedyStep::plain(
+            "the light is short already: dim or raise the lamp, and add fast growers",
+        ),
         Cure::LessFood => food(estimate, amount),
-        Cure::Blend => Step::new(
+        Cure::Blend => RemedyStep::new(
             format!(
                 "test the tap water itself; for changes and topping up blend it with {amount:.0} % of rain or demineralised water"
             ),
             amount,
             "%",
         ),
-        Cure::Cool => Step::new(
+        Cure::Cool => RemedyStep::new(
             format!(
                 "cool the water to {} by a degree or two a day: lid off, a fan across the surface, air on day and night",
                 units.temperature(Temperature::from_celsius(amount))
@@ -273,13 +273,13 @@ fn main_step(
             amount,
             "C",
         ),
-        Cure::CleanOut if estimate.cause == Cause::LeavesMelting => Step::plain(
+        Cure::CleanOut if estimate.cause == Cause::LeavesMelting => RemedyStep::plain(
             "pinch off and take out every leaf that turns glassy, and leave roots and stems: new leaves follow",
         ),
-        Cure::CleanOut => Step::plain(
+        Cure::CleanOut => RemedyStep::plain(
             "find and take out what is dead; siphon off loose muck from the top of the sand without digging",
         ),
-        Cure::Rehome => Step::plain(
+        Cure::Rehome => RemedyStep::plain(
             "move the animals that dig to a tank without soil; no cap stands up to them",
         ),
         Cure::Fast | Cure::Wait => hand::step(case, estimate, held)?,
@@ -287,7 +287,7 @@ fn main_step(
 }
 
 /// Sand in millimetres, litres, kilograms and bags: on the thin place, or all over.
-fn sand(case: &CaseHistory<'_>, cause: Cause, more_mm: f64) -> Step {
+fn sand(case: &CaseHistory<'_>, cause: Cause, more_mm: f64) -> RemedyStep {
     let more = Length::from_mm(more_mm);
     if cause == Cause::CapCoarse {
         return finer_sand(case, more);
@@ -304,7 +304,7 @@ fn sand(case: &CaseHistory<'_>, cause: Cause, more_mm: f64) -> Step {
     } else {
         ""
     };
-    Step {
+    RemedyStep {
         says: format!("{how}{}", remedy.says),
         quantity: remedy.quantity,
         unit: remedy.unit,
@@ -320,16 +320,16 @@ const FINER_SAND: &str = "filter_sand";
 /// ```text
 /// volume = area (phi cap + over)        phi: pore share of the coarse cap
 /// ```
-fn finer_sand(case: &CaseHistory<'_>, over: Length) -> Step {
+fn finer_sand(case: &CaseHistory<'_>, over: Length) -> RemedyStep {
     let draft = case.design.draft();
     let Ok(sand) = catalogue::find::<catalogue::Cap>(FINER_SAND) else {
-        return Step::plain("fill the gaps of the cap with filter sand");
+        return RemedyStep::plain("fill the gaps of the cap with filter sand");
     };
     let bed = case.design.bed();
     let gaps = bed.cap.mean * draft.cap.porosity().typical;
     let volume = bed.area() * (gaps + over);
     let mass = Density::from_kg_m3(sand.dry_bulk_kg_m3.typical) * volume;
-    Step::new(
+    RemedyStep::new(
         format!(
             "trickle {} into the gaps of the cap and {} over it, a quarter of the bed a week: {}, {} in all",
             sand.label,
@@ -342,16 +342,16 @@ fn finer_sand(case: &CaseHistory<'_>, over: Length) -> Step {
     )
 }
 
-fn food(estimate: &TankEstimate, left_pct: f64) -> Step {
+fn food(estimate: &TankEstimate, left_pct: f64) -> RemedyStep {
     let left_mg = cure::fed_now(estimate).mass_per_day.mg() * left_pct / 100.0;
     if left_mg < 1.0 {
-        return Step::new(
+        return RemedyStep::new(
             "give no food for a week, then no more than is eaten in a minute; siphon off what lies about",
             0.0,
             "mg/d",
         );
     }
-    Step::new(
+    RemedyStep::new(
         format!(
             "cut the food by {:.0} %, to about {} mg a day by the estimate, all of it eaten within a minute; siphon off what lies about",
             100.0 - left_pct,

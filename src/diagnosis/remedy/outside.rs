@@ -4,7 +4,7 @@
 
 use super::super::case::CaseHistory;
 use super::super::fact::ILL;
-use super::Step;
+use super::RemedyStep;
 use crate::design::Incident;
 
 /// A substance that shrimps and snails do not bear.
@@ -14,7 +14,7 @@ const ASK: &str =
     "give no medicine on suspicion; show a photograph to a vet or an experienced keeper";
 
 /// What came in is taken out, what is ill is looked at, and somebody is asked.
-pub(super) fn step(case: &CaseHistory<'_>) -> Step {
+pub(super) fn step(case: &CaseHistory<'_>) -> RemedyStep {
     let mut parts: Vec<String> = case.incidents().filter_map(came_in).collect();
     if case.has_one_of(&ILL) {
         parts.push(format!(
@@ -27,7 +27,7 @@ pub(super) fn step(case: &CaseHistory<'_>) -> Step {
             "look at the animals and ask what came into tank or room of late: a medicine, a spray, paint, gas, new animals, new stones or wood; {ASK}"
         ));
     }
-    Step::plain(parts.join("; "))
+    RemedyStep::plain(parts.join("; "))
 }
 
 /// What is done about something that came in.

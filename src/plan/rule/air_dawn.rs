@@ -5,7 +5,7 @@ use super::case::NightCase;
 use super::declaration::{About, Judge, Rule};
 use super::verdict::{Verdict, finding};
 use crate::design::FlowDevice;
-use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, Step, step};
+use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, WorkingStep, step};
 use crate::night::inputs::{Kept, NightInputs};
 use crate::night::limits::{DAWN_ACT_MG_L, DAWN_NOTE_MG_L, DAWN_WATCH_MG_L};
 use crate::night::sizing::{AirFlow, AirNeed};
@@ -285,7 +285,7 @@ fn bubbles(case: &NightCase<'_>, air: &AirFlow, limit: &str) -> Remedy {
     }
 }
 
-fn steps(plan: &Plan) -> Vec<Step> {
+fn steps(plan: &Plan) -> Vec<WorkingStep> {
     let night = &plan.night;
     let dawn = night.dawn_oxygen_mg_l.band();
     let mut steps = vec![

@@ -2,7 +2,7 @@
 
 use super::declaration::{About, Judge, Rule};
 use crate::design::{Design, Stock};
-use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, Step, step};
+use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, WorkingStep, step};
 use crate::plan::words;
 use crate::source::{Basis, Source};
 use crate::units::Length;
@@ -102,7 +102,7 @@ const fn digs(stock: &Stock) -> f64 {
     stock.animal.digs_mm.typical
 }
 
-fn steps(design: &Design) -> Vec<Step> {
+fn steps(design: &Design) -> Vec<WorkingStep> {
     let mut steps = vec![step(
         "thinnest cap",
         design.bed().cap.thinnest.depth.mm(),

@@ -5,7 +5,7 @@ use super::declaration::{About, Judge, Rule};
 use super::peak;
 use crate::catalogue::{Animal, animals};
 use crate::design::Design;
-use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, Step, step};
+use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, WorkingStep, step};
 use crate::plan::outcome::Plan;
 use crate::plan::words;
 use crate::source::Basis;
@@ -164,7 +164,7 @@ fn judged(case: &FlushCase<'_>) -> Finding {
     }
 }
 
-fn steps(design: &Design, plan: &Plan) -> Vec<Step> {
+fn steps(design: &Design, plan: &Plan) -> Vec<WorkingStep> {
     let mut steps = peak::steps(plan);
     steps.extend(design.draft().animals.iter().map(|stock| {
         let name = format!("{} from day", stock.animal.label);

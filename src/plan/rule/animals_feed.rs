@@ -2,7 +2,7 @@
 
 use super::declaration::{About, Judge, Rule};
 use crate::design::Design;
-use crate::finding::{Code, Explanation, Finding, Remedy, Status, Step, step};
+use crate::finding::{Code, Explanation, Finding, Remedy, Status, WorkingStep, step};
 use crate::source::Basis;
 use crate::units::show::significant;
 
@@ -62,7 +62,7 @@ fn judged(design: &Design) -> Option<Finding> {
     })
 }
 
-fn steps(design: &Design) -> Vec<Step> {
+fn steps(design: &Design) -> Vec<WorkingStep> {
     vec![
         step(
             "dry food a day",

@@ -3,7 +3,7 @@
 use super::case::NightCase;
 use super::declaration::{About, Judge, Rule};
 use super::verdict::{Verdict, finding};
-use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, Step, step};
+use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, WorkingStep, step};
 use crate::night::stock::Carried;
 use crate::plan::outcome::Plan;
 use crate::plan::words;
@@ -139,7 +139,7 @@ fn examples(case: &NightCase<'_>) -> Option<String> {
     (!named.is_empty()).then(|| format!("of one kind alone {}", words::either(&named)))
 }
 
-fn steps(plan: &Plan) -> Vec<Step> {
+fn steps(plan: &Plan) -> Vec<WorkingStep> {
     let animals = &plan.animals;
     vec![
         step(

@@ -1,9 +1,9 @@
 //! The depths of soil and cap, which three rules are worked through with.
 
 use crate::design::Design;
-use crate::finding::{Step, step};
+use crate::finding::{WorkingStep, step};
 
-pub(super) fn steps(design: &Design) -> Vec<Step> {
+pub(super) fn steps(design: &Design) -> Vec<WorkingStep> {
     let bed = design.bed();
     vec![
         step("mean depth of the soil", bed.soil.mean.mm(), "mm"),

@@ -2,7 +2,7 @@
 
 use super::declaration::{About, Judge, Rule};
 use crate::design::{Design, EventKind};
-use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, Step, step};
+use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, WorkingStep, step};
 use crate::source::Basis;
 use crate::units::show::significant;
 use crate::units::{Length, Volume};
@@ -72,7 +72,7 @@ fn judged(design: &Design) -> Option<Finding> {
     })
 }
 
-fn steps(design: &Design) -> Vec<Step> {
+fn steps(design: &Design) -> Vec<WorkingStep> {
     let depth = added(design);
     vec![
         step("sand added later", depth.mm(), "mm"),

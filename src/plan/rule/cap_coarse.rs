@@ -3,7 +3,7 @@
 use super::base_soil::filter_soil;
 use super::declaration::{About, Judge, Rule};
 use crate::design::Design;
-use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, Step, step};
+use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, WorkingStep, step};
 use crate::source::{Basis, Source};
 use crate::substrate::filter::{DESIGN_RATIO, FilterSoil, TESTED_RATIO};
 use crate::units::Length;
@@ -175,7 +175,7 @@ pub(in crate::plan) fn judged(design: &Design) -> Finding {
     }
 }
 
-fn steps(design: &Design) -> Vec<Step> {
+fn steps(design: &Design) -> Vec<WorkingStep> {
     let times = TESTED_RATIO / DESIGN_RATIO;
     let limits = CoarseLimits::over(&filter_soil(design));
     vec![

@@ -3,7 +3,7 @@
 use super::base_soil::filter_soil;
 use super::declaration::{About, Judge, Rule};
 use crate::design::Design;
-use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, Step, step};
+use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, WorkingStep, step};
 use crate::source::{Basis, Source};
 use crate::substrate::filter::{DrainageRule, FINES_SIEVE_MM, FINEST_MM, FilterSoil};
 use crate::units::{Length, Share, UnitSystem};
@@ -214,7 +214,7 @@ fn coarser(status: Status, limits: &FineLimits, units: UnitSystem) -> Option<Rem
     }
 }
 
-fn steps(design: &Design) -> Vec<Step> {
+fn steps(design: &Design) -> Vec<WorkingStep> {
     let limits = FineLimits::over(&filter_soil(design));
     let cap = &design.draft().cap;
     vec![

@@ -5,7 +5,7 @@ use super::declaration::{About, Judge, Rule};
 use super::sand::more_sand;
 use super::{cap_deep, plants_load};
 use crate::design::Design;
-use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, Step, step};
+use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, WorkingStep, step};
 use crate::numerics::rodas::IntegrationError;
 use crate::plan::load::{FLUSH_DAYS, Load};
 use crate::plan::outcome::Plan;
@@ -148,7 +148,7 @@ fn deeper_cap(case: &DesignCase<'_>) -> Result<Option<Length>, IntegrationError>
     Ok(Some(enough))
 }
 
-fn steps(design: &Design, plan: &Plan) -> Vec<Step> {
+fn steps(design: &Design, plan: &Plan) -> Vec<WorkingStep> {
     let numbers = Parameters::<Band>::of(design).central();
     let barrier = startup::barrier(&Inputs::of(design), &numbers);
     let passage = &barrier.passage;
@@ -196,7 +196,7 @@ fn steps(design: &Design, plan: &Plan) -> Vec<Step> {
 
 /// The parts of a still cap that lets through no more than the plants take, where they
 /// take anything.
-fn capping(design: &Design, plan: &Plan, barrier: &Barrier) -> Vec<Step> {
+fn capping(design: &Design, plan: &Plan, barrier: &Barrier) -> Vec<WorkingStep> {
     let taken_mg_m2_d = plants_load::taken_g_m2(plan) / f64::from(FLUSH_DAYS) * 1e3;
     if taken_mg_m2_d <= 0.0 {
         return Vec::new();

@@ -3,7 +3,7 @@
 use super::declaration::{About, Judge, Rule};
 use crate::catalogue::Grains;
 use crate::design::Design;
-use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, Step, step};
+use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, WorkingStep, step};
 use crate::plan::words;
 use crate::source::{Basis, Source};
 use crate::substrate::repose::GrainShape;
@@ -142,7 +142,7 @@ fn cuts(design: &Design) -> Vec<&'static str> {
     .collect()
 }
 
-fn steps(design: &Design) -> Vec<Step> {
+fn steps(design: &Design) -> Vec<WorkingStep> {
     let top = &design.bed().top;
     vec![
         step("lowest place of the bed", top.lowest.depth.mm(), "mm"),

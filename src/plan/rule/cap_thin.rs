@@ -4,7 +4,7 @@ use super::declaration::{About, Judge, Rule};
 use super::rounding::under;
 use super::sand::more_sand;
 use crate::design::Design;
-use crate::finding::{Action, Code, Explanation, Finding, Status, Step, step};
+use crate::finding::{Action, Code, Explanation, Finding, Status, WorkingStep, step};
 use crate::plan::words;
 use crate::source::{Basis, Source};
 use crate::units::{Length, Volume};
@@ -174,7 +174,7 @@ pub(in crate::plan) fn judged(design: &Design) -> Finding {
     }
 }
 
-fn steps(design: &Design) -> Vec<Step> {
+fn steps(design: &Design) -> Vec<WorkingStep> {
     let limits = limits(design);
     let bed = design.bed();
     vec![

@@ -2,7 +2,7 @@
 
 use super::case::{DesignCase, FlushCase, NightCase};
 use crate::design::Design;
-use crate::finding::{Action, Code, Explanation, Finding, Step};
+use crate::finding::{Action, Code, Explanation, Finding, WorkingStep};
 use crate::numerics::rodas::IntegrationError;
 use crate::plan::outcome::Plan;
 
@@ -15,7 +15,7 @@ pub(in crate::plan) struct Rule {
     /// What its remedy may order.
     pub(super) orders: &'static [Action],
     /// Its formula followed through with a design's numbers.
-    pub(super) steps: fn(&Design, &Plan) -> Vec<Step>,
+    pub(super) steps: fn(&Design, &Plan) -> Vec<WorkingStep>,
     pub(super) explanation: Explanation,
 }
 

@@ -6,7 +6,7 @@ use super::case::NightCase;
 use super::declaration::{About, Judge, Rule};
 use super::verdict::{Verdict, finding};
 use crate::air::circulation::OPEN_WATER_CM_S;
-use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, Step, step};
+use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, WorkingStep, step};
 use crate::plan::outcome::Plan;
 use crate::source::{Basis, Source};
 use crate::state::movement::{Movement, air_for_speed};
@@ -143,7 +143,7 @@ fn stirring(case: &NightCase<'_>, cm_s: f64) -> Option<Remedy> {
     })
 }
 
-pub(super) fn steps(plan: &Plan) -> Vec<Step> {
+pub(super) fn steps(plan: &Plan) -> Vec<WorkingStep> {
     let flow = &plan.flow;
     vec![
         step(

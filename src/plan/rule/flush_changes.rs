@@ -2,7 +2,7 @@
 
 use super::case::FlushCase;
 use super::declaration::{About, Judge, Rule};
-use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, Step, step};
+use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, WorkingStep, step};
 use crate::plan::flush::ReadingChanges;
 use crate::plan::outcome::Plan;
 use crate::plan::words::of_100;
@@ -103,7 +103,7 @@ fn less_to_change(case: &FlushCase<'_>) -> Remedy {
 }
 
 /// The rule, the odds without it and with it, and what the changes come to.
-fn steps(plan: &Plan) -> Vec<Step> {
+fn steps(plan: &Plan) -> Vec<WorkingStep> {
     let startup = &plan.startup;
     let changes = startup.changes_by_reading.as_ref();
     let rule = changes.into_iter().flat_map(|changes| {

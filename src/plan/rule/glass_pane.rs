@@ -2,7 +2,7 @@
 
 use super::declaration::{About, Judge, Rule};
 use crate::design::Design;
-use crate::finding::{Action, Code, Explanation, Finding, Status, Step, step};
+use crate::finding::{Action, Code, Explanation, Finding, Status, WorkingStep, step};
 use crate::geometry::plate::UNBRACED_RATIO_MOST;
 use crate::plan::outcome::Plan;
 use crate::plan::section::PanesSection;
@@ -79,7 +79,7 @@ fn judged(design: &Design, panes: &PanesSection) -> Finding {
     }
 }
 
-fn steps(design: &Design, plan: &Plan) -> Vec<Step> {
+fn steps(design: &Design, plan: &Plan) -> Vec<WorkingStep> {
     let tank = &design.draft().tank;
     let vessel = design.vessel();
     let mut steps = vec![

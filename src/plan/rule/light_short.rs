@@ -4,7 +4,7 @@ use super::case::NightCase;
 use super::declaration::{About, Judge, Rule};
 use super::verdict::{Verdict, finding};
 use crate::design::Design;
-use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, Step, step};
+use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, WorkingStep, step};
 use crate::night::lighting::{Lighting, Mend};
 use crate::plan::outcome::Plan;
 use crate::source::{Basis, Source};
@@ -124,7 +124,7 @@ fn brighter(mend: Mend) -> Remedy {
     }
 }
 
-pub(super) fn steps(design: &Design, plan: &Plan) -> Vec<Step> {
+pub(super) fn steps(design: &Design, plan: &Plan) -> Vec<WorkingStep> {
     let light = &plan.light;
     let mut steps = vec![
         step(

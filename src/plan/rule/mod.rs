@@ -55,7 +55,7 @@ pub(super) use sand::{more_sand, sand_over_all};
 
 use super::outcome::Plan;
 use crate::design::Design;
-use crate::finding::{Action, Code, Explanation, Finding, Status, Step};
+use crate::finding::{Action, Code, Explanation, Finding, Status, WorkingStep};
 use crate::numerics::rodas::IntegrationError;
 
 /// Every rule, in the order in which they are listed and explained.
@@ -131,7 +131,7 @@ fn is_about_cap(code: Code) -> bool {
 }
 
 /// The steps of a finding's working.
-pub(super) fn steps(design: &Design, plan: &Plan, code: Code) -> Vec<Step> {
+pub(super) fn steps(design: &Design, plan: &Plan, code: Code) -> Vec<WorkingStep> {
     rule(code).map_or_else(Vec::new, |rule| (rule.steps)(design, plan))
 }
 

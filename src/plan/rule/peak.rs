@@ -2,7 +2,7 @@
 
 use super::case::FlushCase;
 use super::water_changes::against_the_flush;
-use crate::finding::{Code, Finding, Status, Step, step};
+use crate::finding::{Code, Finding, Status, WorkingStep, step};
 use crate::plan::estimate::Estimate;
 use crate::plan::load::FLUSH_DAYS;
 use crate::plan::outcome::Plan;
@@ -79,7 +79,7 @@ pub(super) fn finding(
     }
 }
 
-pub(super) fn steps(plan: &Plan) -> Vec<Step> {
+pub(super) fn steps(plan: &Plan) -> Vec<WorkingStep> {
     let startup = &plan.startup;
     let mut steps = vec![
         step(

@@ -3,7 +3,7 @@
 use super::case::DesignCase;
 use super::declaration::{About, Judge, Rule};
 use super::water_changes::changing_water;
-use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, Step, step};
+use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, WorkingStep, step};
 use crate::plan::load::{FLUSH_DAYS, INDEX_OK, INDEX_WATCH, JUDGED_DAYS};
 use crate::plan::outcome::Plan;
 use crate::plan::planting::portions_in_words;
@@ -159,7 +159,7 @@ fn otherwise(case: &DesignCase<'_>) -> Vec<String> {
     means
 }
 
-pub(super) fn steps(plan: &Plan) -> Vec<Step> {
+pub(super) fn steps(plan: &Plan) -> Vec<WorkingStep> {
     let planting = &plan.planting;
     vec![
         step("floaters, fresh", planting.floating_g, "g"),

@@ -3,7 +3,7 @@
 use super::case::FlushCase;
 use super::declaration::{About, Judge, Rule};
 use crate::design::Design;
-use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, Step, step};
+use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, WorkingStep, step};
 use crate::plan::outcome::Plan;
 use crate::source::{Basis, Source};
 use crate::units::show;
@@ -80,7 +80,7 @@ fn judged(case: &FlushCase<'_>) -> Finding {
     }
 }
 
-fn steps(design: &Design, plan: &Plan) -> Vec<Step> {
+fn steps(design: &Design, plan: &Plan) -> Vec<WorkingStep> {
     let tap = design.draft().water.alkalinity.meq_l();
     let left = plan
         .findings

@@ -2,7 +2,7 @@
 
 use super::case::DesignCase;
 use super::declaration::{About, Judge, Rule};
-use crate::finding::{Action, Code, Explanation, Finding, Status, Step, step};
+use crate::finding::{Action, Code, Explanation, Finding, Status, WorkingStep, step};
 use crate::plan::outcome::Plan;
 use crate::source::{Basis, Source};
 use crate::units::{Mass, Pressure};
@@ -51,7 +51,7 @@ fn judged(case: &DesignCase<'_>) -> Finding {
     }
 }
 
-fn steps(plan: &Plan) -> Vec<Step> {
+fn steps(plan: &Plan) -> Vec<WorkingStep> {
     let weight = &plan.weight;
     vec![
         step("shell", weight.shell_kg, "kg"),
