@@ -14,7 +14,7 @@ use crate::explanation;
 use crate::finding::{Code, Finding, Status, Working};
 use crate::report::at::ValueAt;
 use crate::report::compose::{self, Resting, Worked};
-use crate::report::dictionary::{Listed, Named, ResultRow, Subject};
+use crate::report::dictionary::{ExplainSubject, Listed, Named, ResultRow};
 use crate::report::document::Document;
 use crate::source::{Source, Work};
 
@@ -75,11 +75,11 @@ pub(super) fn run(options: &ExplainOptions) -> Result<Outcome, Failure> {
     let Some(what) = &options.what else {
         return teach(options);
     };
-    match Subject::find(what) {
-        Ok(Subject::Topic(topic)) => explain_topic(topic, options),
-        Ok(Subject::Result(named)) => explain_result(&named, options),
-        Ok(Subject::Source(source)) => explain_source(source, options),
-        Ok(Subject::Section {
+    match ExplainSubject::find(what) {
+        Ok(ExplainSubject::Topic(topic)) => explain_topic(topic, options),
+        Ok(ExplainSubject::Result(named)) => explain_result(&named, options),
+        Ok(ExplainSubject::Source(source)) => explain_source(source, options),
+        Ok(ExplainSubject::Section {
             name,
             results,
             topics,

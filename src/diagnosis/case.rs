@@ -1,7 +1,7 @@
 //! The tank in question: its design, what was measured, and when that was.
 
 use super::fact::is_still;
-use super::measurement::{Measurement, Subject, latest};
+use super::measurement::{Measurand, Measurement, latest};
 use crate::catalogue::{self, Sign};
 use crate::design::{Design, EventKind, Incident};
 use crate::finding::Caution;
@@ -91,19 +91,19 @@ impl<'a> CaseHistory<'a> {
     }
 
     /// The last measurement of a subject.
-    pub fn latest(&self, of: Subject) -> Option<Measurement> {
+    pub fn latest(&self, of: Measurand) -> Option<Measurement> {
         latest(&self.log, of)
     }
 
     /// pH: the last measured, or the design's.
     pub fn ph(&self) -> f64 {
-        let measured = self.latest(Subject::Ph).map(|found| found.value.number());
+        let measured = self.latest(Measurand::Ph).map(|found| found.value.number());
         measured.unwrap_or(self.design.draft().water.ph)
     }
 
     /// Temperature: the last measured, or the design's.
     pub fn temperature(&self) -> Temperature {
-        let measured = self.latest(Subject::Temperature);
+        let measured = self.latest(Measurand::Temperature);
         measured.map_or(self.design.draft().water.temperature, |found| {
             Temperature::from_celsius(found.value.number())
         })
@@ -112,7 +112,7 @@ impl<'a> CaseHistory<'a> {
     /// Un-ionised ammonia in the last reading, mg N/L.
     pub fn un_ionised_mg_l(&self) -> Option<f64> {
         let share = ammonia::un_ionised_share(self.ph(), self.temperature()).fraction();
-        Some(self.latest(Subject::Ammonia)?.value.at_least() * share)
+        Some(self.latest(Measurand::Ammonia)?.value.at_least() * share)
     }
 
     /// Fresh mass of the animals that are in.
@@ -138,15 +138,15 @@ impl<'a> CaseHistory<'a> {
 
     /// The water as the last fresh readings have it.
     pub fn measured(&self) -> Dissolved {
-        let fresh = |of: Subject| {
+        let fresh = |of: Measurand| {
             let last = self.latest(of)?;
             let is_fresh = last.day >= self.age_d - FRESH_D;
             is_fresh.then(|| Concentration::from_mg_l(last.element()))
         };
         Dissolved {
-            ammonia: fresh(Subject::Ammonia),
-            nitrite_n: fresh(Subject::Nitrite),
-            nitrate_n: fresh(Subject::Nitrate),
+            ammonia: fresh(Measurand::Ammonia),
+            nitrite_n: fresh(Measurand::Nitrite),
+            nitrate_n: fresh(Measurand::Nitrate),
         }
     }
 

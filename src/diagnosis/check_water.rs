@@ -2,7 +2,7 @@
 
 use super::Diagnosis;
 use super::case::CaseHistory;
-use super::measurement::{Measurement, Subject};
+use super::measurement::{Measurand, Measurement};
 use crate::finding::{Code, Explanation, Finding, Status, WorkingStep, step};
 use crate::plan::{act_limit_mg_l, watch_limit_mg_l};
 use crate::source::{Basis, Source};
@@ -40,7 +40,7 @@ pub(super) const EXPLANATION: Explanation = Explanation {
 
 /// The findings on the last readings.
 pub(super) fn judged(case: &CaseHistory<'_>) -> impl Iterator<Item = Finding> {
-    let read = [Subject::Ammonia, Subject::Nitrite, Subject::Nitrate].into_iter();
+    let read = [Measurand::Ammonia, Measurand::Nitrite, Measurand::Nitrate].into_iter();
     read.filter_map(|of| water(case, &case.latest(of)?))
 }
 

@@ -12,7 +12,7 @@ use super::fact::{
     YOUNG_D, brings_something, digs_deep, grows_fast, is_bad, is_fed_much, is_over_limit, is_soft,
     is_still, is_very_soft, read_under, reads_clean, stocked_early, surface_may_close,
 };
-use super::measurement::Subject;
+use super::measurement::Measurand;
 use crate::design::Incident;
 
 /// No fact holds in more than this share of the tanks, or in less.
@@ -213,7 +213,7 @@ const CIRCUMSTANCES: &[Circumstance] = &[
             let read = facts.case.log.iter();
             let warm = facts.case.temperature().celsius() >= WARM_C
                 || read
-                    .filter(|reading| reading.of == Subject::Temperature)
+                    .filter(|reading| reading.of == Measurand::Temperature)
                     .any(|reading| reading.value.number() >= WARM_C);
             Some(warm)
         },
@@ -320,7 +320,7 @@ const CIRCUMSTANCES: &[Circumstance] = &[
             (Cause::DeadMatter, 4.0),
             (Cause::StillWater, 4.0),
         ],
-        holds: |facts| Some(read_under(facts.case, Subject::Oxygen, LOW_OXYGEN_MG_L)),
+        holds: |facts| Some(read_under(facts.case, Measurand::Oxygen, LOW_OXYGEN_MG_L)),
     },
     Circumstance {
         name: "animals.early",

@@ -2,7 +2,7 @@
 
 use super::case::CaseHistory;
 use super::fact::{GASPING, reads_clean};
-use super::measurement::{Reported, Subject};
+use super::measurement::{Measurand, Reported};
 use super::remedy::Immediate;
 use crate::design::{FlowDevice, Incident};
 use crate::finding::{Action, Caution};
@@ -40,7 +40,7 @@ pub(super) fn emergency(case: &CaseHistory<'_>, is_explained: bool) -> Option<Em
         return None;
     }
     let gasps = GASPING.iter().any(|sign| case.has_sign(sign));
-    let short = fresh(case, Subject::Oxygen).is_some_and(|read| read.at_least() < DAWN_ACT_MG_L);
+    let short = fresh(case, Measurand::Oxygen).is_some_and(|read| read.at_least() < DAWN_ACT_MG_L);
     let poisons = poisons(case);
     if poisons.is_empty() && !gasps && !short {
         return None;
@@ -120,19 +120,19 @@ fn more_air(case: &CaseHistory<'_>, is_explained: bool) -> String {
     format!("{unless}{stone}{lid}")
 }
 
-fn fresh(case: &CaseHistory<'_>, of: Subject) -> Option<Reported> {
+fn fresh(case: &CaseHistory<'_>, of: Measurand) -> Option<Reported> {
     let last = case.latest(of)?;
     (last.day >= case.age_d - NOW_D).then_some(last.value)
 }
 
 /// Nitrite that is beyond its outer limit.
 fn poisonous_nitrite(case: &CaseHistory<'_>) -> Option<Reported> {
-    fresh(case, Subject::Nitrite).filter(|read| read.at_least() >= limits::NITRITE.act)
+    fresh(case, Measurand::Nitrite).filter(|read| read.at_least() >= limits::NITRITE.act)
 }
 
 /// Ammonia that is beyond an outer limit, with its un-ionised part, mg N/L.
 fn poisonous_ammonia(case: &CaseHistory<'_>) -> Option<(Reported, f64)> {
-    let ammonia = fresh(case, Subject::Ammonia)?;
+    let ammonia = fresh(case, Measurand::Ammonia)?;
     let un_ionised = case.un_ionised_mg_l().unwrap_or_default();
     let beyond = ammonia.at_least() >= limits::AMMONIA.act || un_ionised >= limits::UN_IONISED.act;
     beyond.then_some((ammonia, un_ionised))
@@ -156,7 +156,7 @@ fn poisons(case: &CaseHistory<'_>) -> Vec<String> {
 
 /// The warning that goes with any ammonia: more of it turns poisonous as pH rises.
 pub fn rising_ph(case: &CaseHistory<'_>) -> Option<Caution> {
-    let ammonia = fresh(case, Subject::Ammonia)?;
+    let ammonia = fresh(case, Measurand::Ammonia)?;
     (ammonia.at_least() >= limits::NO_RISE_MG_N_L).then(|| Caution {
         code: "hazard.rising_ph",
         says: format!(

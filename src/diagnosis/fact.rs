@@ -1,7 +1,7 @@
 //! What is true of a tank in question, by its spec, its log and its signs.
 
 use super::case::CaseHistory;
-use super::measurement::{Measurement, Subject};
+use super::measurement::{Measurand, Measurement};
 use crate::catalogue::PlantGroup;
 use crate::design::{Design, FlowDevice};
 use crate::finding::Status;
@@ -84,7 +84,7 @@ pub(super) fn is_over_limit(case: &CaseHistory<'_>) -> bool {
     })
 }
 
-pub(super) fn read_under(case: &CaseHistory<'_>, of: Subject, limit: f64) -> bool {
+pub(super) fn read_under(case: &CaseHistory<'_>, of: Measurand, limit: f64) -> bool {
     let mut readings = case.log.iter().filter(|reading| reading.of == of);
     readings.any(|reading| reading.value.number() < limit)
 }
@@ -125,13 +125,13 @@ pub(super) fn brings_something(case: &CaseHistory<'_>) -> bool {
 
 pub(super) fn is_soft(case: &CaseHistory<'_>) -> bool {
     case.design.draft().water.alkalinity.dkh() < SOFT_DKH
-        || read_under(case, Subject::Ph, ACID_PH)
+        || read_under(case, Measurand::Ph, ACID_PH)
         || case.ph() < ACID_PH
 }
 
 pub(super) fn is_very_soft(case: &CaseHistory<'_>) -> bool {
     case.design.draft().water.alkalinity.dkh() < VERY_SOFT_DKH
-        || read_under(case, Subject::Ph, VERY_ACID_PH)
+        || read_under(case, Measurand::Ph, VERY_ACID_PH)
         || case.ph() < VERY_ACID_PH
 }
 
@@ -156,6 +156,6 @@ pub(super) fn stocked_early(case: &CaseHistory<'_>) -> bool {
 /// Whether ammonia and nitrite read nothing of late, where both were read.
 pub(super) fn reads_clean(case: &CaseHistory<'_>) -> Option<bool> {
     let last = |of| case.latest(of).map(|read| read.value.at_least());
-    let (ammonia, nitrite) = (last(Subject::Ammonia)?, last(Subject::Nitrite)?);
+    let (ammonia, nitrite) = (last(Measurand::Ammonia)?, last(Measurand::Nitrite)?);
     Some(ammonia < NO_AMMONIA_MG_N_L && nitrite < NO_NITRITE_MG_L)
 }

@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use super::case::CaseHistory;
 use super::hypotheses::{AHEAD_D, Nitrogen, PossibleCourse};
-use super::measurement::Subject;
+use super::measurement::Measurand;
 use crate::result::results;
 use crate::source::Band;
 use crate::startup::limits::{READY_AMMONIA_MG_N_L, READY_NITRITE_MG_N_L};
@@ -45,9 +45,9 @@ pub struct ReadPoint {
 pub fn read(case: &CaseHistory<'_>) -> Vec<ReadPoint> {
     let points = case.log.iter().filter_map(|measured| {
         let analyte = match measured.of {
-            Subject::Ammonia => Analyte::Ammonia,
-            Subject::Nitrite => Analyte::Nitrite,
-            Subject::Nitrate => Analyte::Nitrate,
+            Measurand::Ammonia => Analyte::Ammonia,
+            Measurand::Nitrite => Analyte::Nitrite,
+            Measurand::Nitrate => Analyte::Nitrate,
             _ => return None,
         };
         Some(ReadPoint {

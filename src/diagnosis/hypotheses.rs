@@ -7,7 +7,7 @@ use rayon::prelude::*;
 use super::case::CaseHistory;
 use super::cause::{ByCause, Cause};
 use super::kit::Kit;
-use super::measurement::{Measurement, Subject};
+use super::measurement::{Measurand, Measurement};
 use super::scenario::{Scenario, dimensions, middle, scenario};
 use crate::numerics::quantile::quantiles;
 use crate::numerics::rodas::IntegrationError;
@@ -39,11 +39,11 @@ pub struct Nitrogen {
 
 impl Nitrogen {
     /// The amount of a subject in its own unit, where the model follows it.
-    fn own_scale(&self, of: Subject) -> Option<f64> {
+    fn own_scale(&self, of: Measurand) -> Option<f64> {
         let nitrogen = match of {
-            Subject::Ammonia => self.ammonia,
-            Subject::Nitrite => self.nitrite,
-            Subject::Nitrate => self.nitrate,
+            Measurand::Ammonia => self.ammonia,
+            Measurand::Nitrite => self.nitrite,
+            Measurand::Nitrate => self.nitrate,
             _ => return None,
         };
         let element = Concentration::from_mg_l(nitrogen);
@@ -114,7 +114,7 @@ impl PossibleCourse {
     }
 
     /// What a kit would meet on a day of the model's, straight between days.
-    pub fn expected(&self, of: Subject, day: f64) -> Option<f64> {
+    pub fn expected(&self, of: Measurand, day: f64) -> Option<f64> {
         let last = self.days.len().checked_sub(1)?;
         let before = (day.floor() as usize).min(last);
         let after = (before + 1).min(last);
@@ -253,7 +253,7 @@ impl Hypotheses {
     }
 
     /// What a kit would meet under a cause on a day of the model's: 10, 50 and 90 %.
-    pub fn band(&self, cause: Cause, of: Subject, day: f64) -> Option<Band> {
+    pub fn band(&self, cause: Cause, of: Measurand, day: f64) -> Option<Band> {
         let members = self.members(cause).iter();
         let expected = members.filter_map(|member| member.expected(of, day));
         let [low, typical, high] = quantiles(expected, [0.1, 0.5, 0.9])?;
@@ -262,8 +262,8 @@ impl Hypotheses {
 }
 
 /// The nutrients measured that the model follows.
-pub fn subjects_of(readings: &[Measurement]) -> Vec<Subject> {
-    let mut subjects: Vec<Subject> = readings.iter().map(|reading| reading.of).collect();
+pub fn subjects_of(readings: &[Measurement]) -> Vec<Measurand> {
+    let mut subjects: Vec<Measurand> = readings.iter().map(|reading| reading.of).collect();
     subjects.sort_unstable();
     subjects.dedup();
     subjects

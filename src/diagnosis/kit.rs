@@ -1,6 +1,6 @@
 //! How a test kit turns water into a mark on its card.
 
-use super::measurement::{Reported, Subject};
+use super::measurement::{Measurand, Reported};
 use crate::numerics::normal::share_below;
 use crate::units::Analyte;
 use crate::water::card::Card;
@@ -21,11 +21,11 @@ pub struct Kit {
 
 impl Kit {
     /// The kit for a subject that the start-up model follows.
-    pub const fn of(subject: Subject) -> Option<Self> {
+    pub const fn of(subject: Measurand) -> Option<Self> {
         let analyte = match subject {
-            Subject::Ammonia => Analyte::Ammonia,
-            Subject::Nitrite => Analyte::Nitrite,
-            Subject::Nitrate => Analyte::Nitrate,
+            Measurand::Ammonia => Analyte::Ammonia,
+            Measurand::Nitrite => Analyte::Nitrite,
+            Measurand::Nitrate => Analyte::Nitrate,
             _ => return None,
         };
         match Card::of(analyte) {
@@ -94,7 +94,7 @@ mod tests {
 
     #[test]
     fn the_marks_of_a_card_share_out_what_may_be_read() {
-        for subject in [Subject::Ammonia, Subject::Nitrite, Subject::Nitrate] {
+        for subject in [Measurand::Ammonia, Measurand::Nitrite, Measurand::Nitrate] {
             let kit = Kit::of(subject).unwrap();
             for expected in [0.0, 0.1, 0.7, 3.0, 50.0, 1e4] {
                 let sum: f64 = kit
@@ -109,7 +109,7 @@ mod tests {
 
     #[test]
     fn the_ends_of_a_card_are_open() {
-        let kit = Kit::of(Subject::Nitrate).unwrap();
+        let kit = Kit::of(Measurand::Nitrate).unwrap();
         assert!(kit.probability(Reported::Value(160.0), 1000.0) > 0.9);
         assert!(kit.probability(Reported::Above(80.0), 600.0) > 0.9);
         assert!(kit.probability(Reported::Above(80.0), 2.0) < 0.02);

@@ -6,7 +6,7 @@ use super::case::CaseHistory;
 use super::cause::{ByCause, Cause};
 use super::hypotheses::Hypotheses;
 use super::kit::Kit;
-use super::measurement::{Reported, Subject};
+use super::measurement::{Measurand, Reported};
 use super::sign::{WRITTEN_DOWN, seen};
 use crate::catalogue::signs;
 use crate::result::results;
@@ -62,21 +62,21 @@ const TESTS: &[Test] = &[
             (Cause::DeadMatter, 0.4),
             (Cause::ShadedOut, 0.25),
         ],
-        known: |case| case.latest(Subject::Oxygen).is_some(),
+        known: |case| case.latest(Measurand::Oxygen).is_some(),
     },
     Test {
         reading: "temperature",
         asks: "take the water's temperature in the afternoon",
         usual: 0.05,
         yes: &[(Cause::Heat, 0.95)],
-        known: |case| case.latest(Subject::Temperature).is_some(),
+        known: |case| case.latest(Measurand::Temperature).is_some(),
     },
     Test {
         reading: "ph, alkalinity",
         asks: "test pH and alkalinity of the tank",
         usual: 0.08,
         yes: &[(Cause::SoftWater, 0.93)],
-        known: |case| case.latest(Subject::Ph).is_some(),
+        known: |case| case.latest(Measurand::Ph).is_some(),
     },
     Test {
         reading: "hardness",
@@ -173,7 +173,7 @@ fn measured_next<'a>(
     case: &'a CaseHistory<'_>,
     hypotheses: &'a Hypotheses,
 ) -> impl Iterator<Item = (String, String, Vec<ByCause>)> + 'a {
-    [Subject::Ammonia, Subject::Nitrite, Subject::Nitrate]
+    [Measurand::Ammonia, Measurand::Nitrite, Measurand::Nitrate]
         .into_iter()
         .filter_map(move |of| {
             let kit = Kit::of(of)?;

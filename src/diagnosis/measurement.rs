@@ -6,7 +6,7 @@ use crate::units::{Alkalinity, Analyte, Concentration, Conductivity, Hardness, T
 
 /// What a measurement is of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub enum Subject {
+pub enum Measurand {
     /// Total ammonia, mg N/L.
     Ammonia,
     /// Nitrite, mg NO2/L.
@@ -33,7 +33,7 @@ pub enum Subject {
     Iron,
 }
 
-impl Subject {
+impl Measurand {
     /// The nutrient, where it is one.
     pub const fn analyte(self) -> Option<Analyte> {
         match self {
@@ -116,7 +116,7 @@ pub struct Measurement {
     /// Days since flooding.
     pub day: f64,
     /// Of what.
-    pub of: Subject,
+    pub of: Measurand,
     /// How much.
     pub value: Reported,
 }
@@ -126,24 +126,27 @@ impl Measurement {
     pub fn all_of(reading: &Reading) -> Vec<Self> {
         let dissolved = |of, value: Option<Concentration>| (of, value.map(Concentration::mg_l));
         [
-            dissolved(Subject::Ammonia, reading.ammonia),
-            dissolved(Subject::Nitrite, reading.nitrite),
-            dissolved(Subject::Nitrate, reading.nitrate),
-            dissolved(Subject::Phosphate, reading.phosphate),
-            dissolved(Subject::Oxygen, reading.oxygen),
-            (Subject::Ph, reading.ph),
+            dissolved(Measurand::Ammonia, reading.ammonia),
+            dissolved(Measurand::Nitrite, reading.nitrite),
+            dissolved(Measurand::Nitrate, reading.nitrate),
+            dissolved(Measurand::Phosphate, reading.phosphate),
+            dissolved(Measurand::Oxygen, reading.oxygen),
+            (Measurand::Ph, reading.ph),
             (
-                Subject::Temperature,
+                Measurand::Temperature,
                 reading.temperature.map(Temperature::celsius),
             ),
-            (Subject::Hardness, reading.hardness.map(Hardness::dgh)),
-            (Subject::Alkalinity, reading.alkalinity.map(Alkalinity::dkh)),
+            (Measurand::Hardness, reading.hardness.map(Hardness::dgh)),
             (
-                Subject::Conductivity,
+                Measurand::Alkalinity,
+                reading.alkalinity.map(Alkalinity::dkh),
+            ),
+            (
+                Measurand::Conductivity,
                 reading.conductivity.map(Conductivity::us_cm),
             ),
-            dissolved(Subject::Potassium, reading.potassium),
-            dissolved(Subject::Iron, reading.iron),
+            dissolved(Measurand::Potassium, reading.potassium),
+            dissolved(Measurand::Iron, reading.iron),
         ]
         .into_iter()
         .filter_map(|(of, value)| {
@@ -166,7 +169,7 @@ impl Measurement {
 }
 
 /// The last measurement of a subject.
-pub fn latest(log: &[Measurement], of: Subject) -> Option<Measurement> {
+pub fn latest(log: &[Measurement], of: Measurand) -> Option<Measurement> {
     log.iter()
         .filter(|measurement| measurement.of == of)
         .max_by(|a, b| a.day.total_cmp(&b.day))

@@ -34,7 +34,7 @@ pub use aired::Aired;
 pub use cause::Cause;
 pub use forecast::ReadPoint;
 pub use hypotheses::runs;
-pub use measurement::{Measurement, Reported, Subject};
+pub use measurement::{Measurand, Measurement, Reported};
 pub use next_step::NextResult;
 pub use weighing::Evidence;
 pub use working::{worked, working};

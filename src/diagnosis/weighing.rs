@@ -7,7 +7,7 @@ use super::cause::{ByCause, Cause};
 use super::circumstance::{Circumstance, Facts};
 use super::dawn::Dawn;
 use super::hypotheses::{Hypotheses, followed, subjects_of};
-use super::measurement::{Measurement, Subject};
+use super::measurement::{Measurand, Measurement};
 use super::sign;
 use crate::catalogue::{Sign, signs};
 use crate::result::results;
@@ -155,8 +155,8 @@ impl Item {
 }
 
 /// An amount as far as a kit tells it.
-fn told(value: f64, of: Subject) -> String {
-    let least = if of == Subject::Nitrate { 0.5 } else { 0.01 };
+fn told(value: f64, of: Measurand) -> String {
+    let least = if of == Measurand::Nitrate { 0.5 } else { 0.01 };
     if value < least {
         "0".to_owned()
     } else {

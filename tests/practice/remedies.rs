@@ -8,7 +8,7 @@ use lentic::diagnosis::estimate::TankEstimate;
 use lentic::diagnosis::hypotheses::Hypotheses;
 use lentic::diagnosis::remedy::{CauseRemedy, Treatment, treat};
 use lentic::diagnosis::weighing::Weighing;
-use lentic::diagnosis::{MEMBERS, Measurement, Reported, Subject, diagnose};
+use lentic::diagnosis::{MEMBERS, Measurand, Measurement, Reported, diagnose};
 use lentic::plan::Options;
 use lentic::startup::ModelEventKind;
 use rayon::prelude::*;
@@ -223,7 +223,7 @@ fn a_reading_beyond_the_card_is_said_to_be_over_it() {
     );
     let beyond = Measurement {
         day: 30.0,
-        of: Subject::Ammonia,
+        of: Measurand::Ammonia,
         value: Reported::Above(6.2),
     };
     let found = diagnose(&design, &[beyond], FEW).expect("a diagnosis");

@@ -8,7 +8,7 @@ use lentic::finding::{Code, Working, WorkingStep};
 use lentic::plan;
 use lentic::report::at::{self, ValueAt};
 use lentic::report::compose::{self, Worked};
-use lentic::report::dictionary::{self, Command, Named, ResultRow, Subject};
+use lentic::report::dictionary::{self, Command, ExplainSubject, Named, ResultRow};
 use lentic::report::document::Document;
 use lentic::report::text::{self, Layout};
 use lentic::report::{chart::Glyphs, csv, json};
@@ -210,12 +210,12 @@ fn rendered(document: &Document) -> String {
 }
 
 /// The text of an explanation without a spec.
-fn explained(subject: &Subject) -> String {
+fn explained(subject: &ExplainSubject) -> String {
     rendered(&match subject {
-        Subject::Topic(topic) => compose::explain_topic(topic, None),
-        Subject::Source(source) => compose::explain_source(*source, None),
-        Subject::Result(named) => compose::explain_result(named, topic_of(named), None),
-        Subject::Section {
+        ExplainSubject::Topic(topic) => compose::explain_topic(topic, None),
+        ExplainSubject::Source(source) => compose::explain_source(*source, None),
+        ExplainSubject::Result(named) => compose::explain_result(named, topic_of(named), None),
+        ExplainSubject::Section {
             name,
             results,
             topics,
@@ -230,12 +230,12 @@ fn topic_of(named: &Named) -> Option<&'static catalogue::Topic> {
 #[test]
 fn every_code_result_and_source_is_explained() {
     for topic in explanation::topics() {
-        let text = explained(&Subject::find(&topic.code).unwrap());
+        let text = explained(&ExplainSubject::find(&topic.code).unwrap());
         assert!(text.contains(&topic.formula), "{}", topic.code);
     }
     for row in dictionary::results() {
-        let subject = Subject::find(&row.name()).unwrap();
-        let Subject::Result(named) = &subject else {
+        let subject = ExplainSubject::find(&row.name()).unwrap();
+        let ExplainSubject::Result(named) = &subject else {
             panic!("{}: {subject:?}", row.name());
         };
         assert_eq!(named.row, row);
@@ -248,7 +248,7 @@ fn every_code_result_and_source_is_explained() {
         assert!(text.contains(grounds), "{}: {text}", row.name());
     }
     for source in Source::ALL {
-        let text = explained(&Subject::find(source.key()).unwrap());
+        let text = explained(&ExplainSubject::find(source.key()).unwrap());
         assert!(text.contains(&source.work().title), "{source}");
         assert!(text.contains("What rests on it"), "{source}");
     }
@@ -258,9 +258,9 @@ fn every_code_result_and_source_is_explained() {
 fn every_path_of_every_list_and_every_column_is_understood() {
     for (command, path) in paths() {
         let row = meant(command, &path)[0];
-        match Subject::find(&path) {
-            Ok(Subject::Result(named)) => assert_eq!(named.row, row, "{path}"),
-            Ok(Subject::Section { results, .. }) => {
+        match ExplainSubject::find(&path) {
+            Ok(ExplainSubject::Result(named)) => assert_eq!(named.row, row, "{path}"),
+            Ok(ExplainSubject::Section { results, .. }) => {
                 assert!(results.contains(&row), "{path}: {results:#?}");
             }
             other => panic!("{path}: {other:?}"),
@@ -269,9 +269,11 @@ fn every_path_of_every_list_and_every_column_is_understood() {
     for column in study::Column::every() {
         let name = column.name();
         let is_code = name.strip_prefix("findings.").is_some();
-        match Subject::find(name) {
-            Ok(Subject::Result(_)) => assert!(!is_code, "{name}"),
-            Ok(Subject::Topic(topic)) => assert_eq!(format!("findings.{}", topic.code), name),
+        match ExplainSubject::find(name) {
+            Ok(ExplainSubject::Result(_)) => assert!(!is_code, "{name}"),
+            Ok(ExplainSubject::Topic(topic)) => {
+                assert_eq!(format!("findings.{}", topic.code), name)
+            }
             other => panic!("{name}: {other:?}"),
         }
     }
@@ -293,7 +295,7 @@ fn every_value_of_a_plan_is_printed_at_its_path() {
     let cells = csv::flattened(&object, csv::Lists::Numbered);
     assert!(cells.len() > 200, "{}", cells.len());
     for (path, value) in cells {
-        let Ok(Subject::Result(named)) = Subject::find(&path) else {
+        let Ok(ExplainSubject::Result(named)) = ExplainSubject::find(&path) else {
             panic!("{path} is no result");
         };
         let path = bracketed(&path);

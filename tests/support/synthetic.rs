@@ -9,7 +9,7 @@ use lentic::design::Design;
 use lentic::diagnosis::case::CaseHistory;
 use lentic::diagnosis::cause::Cause;
 use lentic::diagnosis::kit::{KIT_ERROR, Kit};
-use lentic::diagnosis::measurement::{Measurement, Reported, Subject};
+use lentic::diagnosis::measurement::{Measurand, Measurement, Reported};
 use lentic::diagnosis::scenario::{dimensions, scenario};
 use lentic::diagnosis::sign::{WRITTEN_DOWN, seen};
 use lentic::startup::Parameters;
@@ -135,8 +135,8 @@ impl Attempt {
             let _ = write!(spec, "\n[signs]\nobserved = {names:?}\n");
         }
         let limit = |of| match of {
-            Subject::Ammonia => 0.5,
-            Subject::Nitrite => 0.33,
+            Measurand::Ammonia => 0.5,
+            Measurand::Nitrite => 0.33,
             _ => 40.0,
         };
         Self {
@@ -384,7 +384,7 @@ fn animals(dice: &mut Dice, cause: Cause, age_d: f64, text: &mut String) {
 fn readings(dice: &mut Dice, cause: Cause, design: &Design, age_d: f64) -> Vec<Measurement> {
     let last = Measurement {
         day: age_d,
-        of: Subject::Ph,
+        of: Measurand::Ph,
         value: Reported::Value(7.2),
     };
     let case = CaseHistory::of(design, &[last]).expect("a case");
@@ -412,16 +412,16 @@ fn readings(dice: &mut Dice, cause: Cause, design: &Design, age_d: f64) -> Vec<M
         .map(|round| (age_d - 7.0 * round as f64).max(1.0))
         .collect();
     dates.dedup();
-    let wrong = *dice.pick(&[Subject::Ammonia, Subject::Nitrite, Subject::Nitrate]);
+    let wrong = *dice.pick(&[Measurand::Ammonia, Measurand::Nitrite, Measurand::Nitrate]);
     let mut log = Vec::new();
     for day in dates.into_iter().rev() {
         let Some(sample) = days.get(case.model_day(day).round() as usize) else {
             continue;
         };
         for (of, nitrogen) in [
-            (Subject::Ammonia, sample.state.ammonia),
-            (Subject::Nitrite, sample.state.nitrite),
-            (Subject::Nitrate, sample.state.nitrate),
+            (Measurand::Ammonia, sample.state.ammonia),
+            (Measurand::Nitrite, sample.state.nitrite),
+            (Measurand::Nitrate, sample.state.nitrate),
         ] {
             let kit = Kit::of(of).expect("a kit");
             let analyte = of.analyte().expect("a nutrient");

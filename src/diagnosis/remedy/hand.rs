@@ -6,7 +6,7 @@ use super::super::dawn::{AIR_SOUGHT, night_inputs};
 use super::super::estimate::TankEstimate;
 use super::super::fact::is_over_limit;
 use super::super::hypotheses::AHEAD_D;
-use super::super::measurement::Subject;
+use super::super::measurement::Measurand;
 use super::{DilutedTank, RemedyStep, calm_after, outside};
 use crate::dosing::{Dosing, Hunger, Nutrients, Readings, dosing};
 use crate::night::limits::DAWN_WATCH_MG_L;
@@ -153,12 +153,12 @@ fn readings(case: &CaseHistory<'_>) -> Readings {
     };
     Readings {
         today_d: case.age_d,
-        ammonia: of(Subject::Ammonia),
-        nitrite: of(Subject::Nitrite),
-        nitrate: of(Subject::Nitrate),
-        phosphate: of(Subject::Phosphate),
-        potassium: of(Subject::Potassium),
-        iron: of(Subject::Iron),
+        ammonia: of(Measurand::Ammonia),
+        nitrite: of(Measurand::Nitrite),
+        nitrate: of(Measurand::Nitrate),
+        phosphate: of(Measurand::Phosphate),
+        potassium: of(Measurand::Potassium),
+        iron: of(Measurand::Iron),
     }
 }
 
@@ -169,7 +169,7 @@ fn dosed(
     held: &DilutedTank,
     given: &Dosing,
 ) -> RemedyStep {
-    let now = case.latest(Subject::Nitrate);
+    let now = case.latest(Measurand::Nitrate);
     let now = now.map_or(0.0, |reading| reading.value.at_least());
     let first = given.dosing.iter().find(|dose| dose.doses_per_week > 0);
     let rise: f64 = first.map_or(0.0, |dose| dose.raises_nitrate_mg_l);
@@ -193,7 +193,7 @@ fn dosed(
 
 /// Baking soda, unless ammonia forbids a higher pH.
 fn soda(case: &CaseHistory<'_>) -> RemedyStep {
-    let ammonia = case.latest(Subject::Ammonia);
+    let ammonia = case.latest(Measurand::Ammonia);
     let ammonia = ammonia.map_or(0.0, |reading| reading.value.at_least());
     if ammonia >= NO_RISE_MG_N_L {
         return RemedyStep::plain(format!(

@@ -1,13 +1,14 @@
 //! The limits that a remedy has to meet.
 
 use super::super::case::CaseHistory;
-use super::super::measurement::Subject;
+use super::super::measurement::Measurand;
 use crate::plan::watch_limit_mg_l;
 use crate::startup::Sample;
 use crate::units::{Analyte, Concentration};
 
 /// The nutrients that have a limit.
-pub(super) const NUTRIENTS: [Subject; 3] = [Subject::Ammonia, Subject::Nitrite, Subject::Nitrate];
+pub(super) const NUTRIENTS: [Measurand; 3] =
+    [Measurand::Ammonia, Measurand::Nitrite, Measurand::Nitrate];
 
 /// Limits on nitrogen in the water, mg N/L: those of the findings on the flush.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -35,11 +36,11 @@ impl NitrogenLimits {
     }
 
     /// That of one nutrient.
-    pub(super) fn get(&self, of: Subject) -> f64 {
+    pub(super) fn get(&self, of: Measurand) -> f64 {
         match of {
-            Subject::Ammonia => self.ammonia,
-            Subject::Nitrite => self.nitrite,
-            Subject::Nitrate => self.nitrate,
+            Measurand::Ammonia => self.ammonia,
+            Measurand::Nitrite => self.nitrite,
+            Measurand::Nitrate => self.nitrate,
             _ => f64::INFINITY,
         }
     }

@@ -6,7 +6,7 @@ mod row;
 mod subject;
 
 pub use row::{Command, ResultRow, result, results};
-pub use subject::{Named, Subject};
+pub use subject::{ExplainSubject, Named};
 
 use serde::Serialize;
 

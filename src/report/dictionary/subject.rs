@@ -8,7 +8,7 @@ use crate::units::without_band_end;
 
 /// Something that can be explained.
 #[derive(Debug, Clone, PartialEq)]
-pub enum Subject {
+pub enum ExplainSubject {
     /// The rule behind a finding, or the formula behind figures.
     Topic(&'static Topic),
     /// A result.
@@ -36,7 +36,7 @@ pub struct Named {
     pub path: String,
 }
 
-impl Subject {
+impl ExplainSubject {
     /// What a code, a path, a column of `compare`, a section or a source's key stands for.
     ///
     /// # Errors
@@ -44,11 +44,11 @@ impl Subject {
     ///
     /// # Example
     /// ```
-    /// use lentic::report::dictionary::Subject;
-    /// assert!(matches!(Subject::find("cap.thin"), Ok(Subject::Topic(_))));
-    /// assert!(matches!(Subject::find("soil.bags.0.size"), Ok(Subject::Result(_))));
-    /// assert!(matches!(Subject::find("night"), Ok(Subject::Section { .. })));
-    /// assert_eq!(Subject::find("total_kq"), Err(Some("weight.total_kg".to_owned())));
+    /// use lentic::report::dictionary::ExplainSubject;
+    /// assert!(matches!(ExplainSubject::find("cap.thin"), Ok(ExplainSubject::Topic(_))));
+    /// assert!(matches!(ExplainSubject::find("soil.bags.0.size"), Ok(ExplainSubject::Result(_))));
+    /// assert!(matches!(ExplainSubject::find("night"), Ok(ExplainSubject::Section { .. })));
+    /// assert_eq!(ExplainSubject::find("total_kq"), Err(Some("weight.total_kg".to_owned())));
     /// ```
     pub fn find(text: &str) -> Result<Self, Option<String>> {
         let text = text.trim();
@@ -118,7 +118,7 @@ fn path_of(row: &ResultRow, typed: &str) -> String {
 }
 
 /// The results and topics below a name.
-fn section(text: &str) -> Option<Subject> {
+fn section(text: &str) -> Option<ExplainSubject> {
     let section = text.trim_end_matches(['.', '*']);
     let within = format!("{section}.");
     let results: Vec<_> = results()
@@ -130,7 +130,7 @@ fn section(text: &str) -> Option<Subject> {
         .filter(|topic| topic.code.starts_with(&within))
         .collect();
     let is_empty = results.is_empty() && topics.is_empty();
-    (!is_empty).then(|| Subject::Section {
+    (!is_empty).then(|| ExplainSubject::Section {
         name: text.to_owned(),
         results,
         topics,

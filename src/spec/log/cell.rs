@@ -1,6 +1,6 @@
 //! What a cell of a log says.
 
-use crate::diagnosis::{Reported, Subject};
+use crate::diagnosis::{Measurand, Reported};
 use crate::units::{
     Alkalinity, Analyte, Concentration, Conductivity, Hardness, Quantity, QuantityError,
     Temperature,
@@ -16,7 +16,7 @@ const TRACE: [&str; 3] = ["trace", "traces", "tr"];
 
 /// What a cell says; nothing where it is empty.
 pub(super) fn reported(
-    subject: Subject,
+    subject: Measurand,
     cell: &str,
     unit: &str,
 ) -> Result<Option<Reported>, String> {
@@ -45,7 +45,7 @@ pub(super) fn reported(
 }
 
 /// The number of a cell in the unit of its subject, by the cell's own unit or the column's.
-fn amount(subject: Subject, text: &str, unit: &str) -> Result<f64, String> {
+fn amount(subject: Measurand, text: &str, unit: &str) -> Result<f64, String> {
     let text = text.strip_prefix('~').unwrap_or(text).trim();
     let bare = text.parse::<f64>().is_ok();
     let whole = if bare {
@@ -56,30 +56,30 @@ fn amount(subject: Subject, text: &str, unit: &str) -> Result<f64, String> {
     let whole = whole.trim();
     let says = |error: QuantityError| error.to_string();
     match subject {
-        Subject::Ph => within(text, text.parse::<f64>().ok(), 3.0, 11.0, "pH"),
-        Subject::Temperature => {
+        Measurand::Ph => within(text, text.parse::<f64>().ok(), 3.0, 11.0, "pH"),
+        Measurand::Temperature => {
             let celsius = Temperature::parse(whole).map_err(says)?.celsius();
             within(whole, Some(celsius), 0.0, 40.0, "a water temperature in C")
         }
-        Subject::Oxygen => dissolved(whole, 50.0, "oxygen in mg/L"),
-        Subject::Potassium => dissolved(whole, 1000.0, "potassium in mg/L"),
-        Subject::Iron => dissolved(whole, 100.0, "iron in mg/L"),
-        Subject::Hardness => {
+        Measurand::Oxygen => dissolved(whole, 50.0, "oxygen in mg/L"),
+        Measurand::Potassium => dissolved(whole, 1000.0, "potassium in mg/L"),
+        Measurand::Iron => dissolved(whole, 100.0, "iron in mg/L"),
+        Measurand::Hardness => {
             let read = Hardness::parse(whole).map_err(says)?.dgh();
             within(whole, Some(read), 0.0, 100.0, "a hardness in dGH")
         }
-        Subject::Alkalinity => {
+        Measurand::Alkalinity => {
             let read = Alkalinity::parse(whole).map_err(says)?.dkh();
             within(whole, Some(read), 0.0, 60.0, "an alkalinity in dKH")
         }
-        Subject::Conductivity => {
+        Measurand::Conductivity => {
             let read = Conductivity::parse(whole).map_err(says)?.us_cm();
             within(whole, Some(read), 0.0, 20_000.0, "a conductivity in uS/cm")
         }
-        Subject::Ammonia => nutrient(Analyte::Ammonia, whole, 1000.0),
-        Subject::Nitrite => nutrient(Analyte::Nitrite, whole, 1000.0),
-        Subject::Nitrate => nutrient(Analyte::Nitrate, whole, 10_000.0),
-        Subject::Phosphate => nutrient(Analyte::Phosphate, whole, 1000.0),
+        Measurand::Ammonia => nutrient(Analyte::Ammonia, whole, 1000.0),
+        Measurand::Nitrite => nutrient(Analyte::Nitrite, whole, 1000.0),
+        Measurand::Nitrate => nutrient(Analyte::Nitrate, whole, 10_000.0),
+        Measurand::Phosphate => nutrient(Analyte::Phosphate, whole, 1000.0),
     }
 }
 

@@ -1,17 +1,17 @@
 //! What a column of a log holds, told by its head.
 
-use crate::diagnosis::Subject;
+use crate::diagnosis::Measurand;
 
 /// What a column holds.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) enum Column {
     Day,
     Date,
-    Of(Subject, String),
+    Of(Measurand, String),
 }
 
 /// Heads that people write, without their unit.
-const HEADS: &[(&[&str], Subject)] = &[
+const HEADS: &[(&[&str], Measurand)] = &[
     (
         &[
             "ammonia",
@@ -26,26 +26,29 @@ const HEADS: &[(&[&str], Subject)] = &[
             "nh3-n",
             "nh4-n",
         ],
-        Subject::Ammonia,
+        Measurand::Ammonia,
     ),
     (
         &["nitrite", "nitrites", "no2", "no2-", "no2-n"],
-        Subject::Nitrite,
+        Measurand::Nitrite,
     ),
     (
         &["nitrate", "nitrates", "no3", "no3-", "no3-n"],
-        Subject::Nitrate,
+        Measurand::Nitrate,
     ),
     (
         &["phosphate", "phosphates", "po4", "po4-p"],
-        Subject::Phosphate,
+        Measurand::Phosphate,
     ),
-    (&["ph"], Subject::Ph),
+    (&["ph"], Measurand::Ph),
     (
         &["temperature", "temp", "water temperature", "t"],
-        Subject::Temperature,
+        Measurand::Temperature,
     ),
-    (&["oxygen", "o2", "do", "dissolved oxygen"], Subject::Oxygen),
+    (
+        &["oxygen", "o2", "do", "dissolved oxygen"],
+        Measurand::Oxygen,
+    ),
     (
         &[
             "hardness",
@@ -54,15 +57,15 @@ const HEADS: &[(&[&str], Subject)] = &[
             "gh",
             "dgh",
         ],
-        Subject::Hardness,
+        Measurand::Hardness,
     ),
     (
         &["alkalinity", "carbonate hardness", "kh", "dkh"],
-        Subject::Alkalinity,
+        Measurand::Alkalinity,
     ),
-    (&["conductivity", "ec", "us/cm"], Subject::Conductivity),
-    (&["potassium", "k", "k+"], Subject::Potassium),
-    (&["iron", "fe"], Subject::Iron),
+    (&["conductivity", "ec", "us/cm"], Measurand::Conductivity),
+    (&["potassium", "k", "k+"], Measurand::Potassium),
+    (&["iron", "fe"], Measurand::Iron),
 ];
 /// Heads that name a scale; "nh3/nh4" does not say which.
 const SCALES: [&str; 9] = [
@@ -105,16 +108,18 @@ impl Column {
 }
 
 /// The unit that cells of a column have where they say none.
-fn unit_of(subject: Subject, name: &str, rest: &str) -> String {
+fn unit_of(subject: Measurand, name: &str, rest: &str) -> String {
     let rest = rest.replace("mg l", "mg/l");
     match subject {
-        Subject::Ph => String::new(),
-        Subject::Temperature => rest.trim_start_matches(['°', 'º']).to_owned(),
-        Subject::Hardness if ["gh", "dgh"].contains(&name) && rest.is_empty() => "dGH".to_owned(),
-        Subject::Alkalinity if ["kh", "dkh"].contains(&name) && rest.is_empty() => "dKH".to_owned(),
-        Subject::Conductivity if rest.is_empty() => "uS/cm".to_owned(),
-        Subject::Hardness | Subject::Alkalinity | Subject::Conductivity => rest,
-        Subject::Oxygen | Subject::Potassium | Subject::Iron => {
+        Measurand::Ph => String::new(),
+        Measurand::Temperature => rest.trim_start_matches(['°', 'º']).to_owned(),
+        Measurand::Hardness if ["gh", "dgh"].contains(&name) && rest.is_empty() => "dGH".to_owned(),
+        Measurand::Alkalinity if ["kh", "dkh"].contains(&name) && rest.is_empty() => {
+            "dKH".to_owned()
+        }
+        Measurand::Conductivity if rest.is_empty() => "uS/cm".to_owned(),
+        Measurand::Hardness | Measurand::Alkalinity | Measurand::Conductivity => rest,
+        Measurand::Oxygen | Measurand::Potassium | Measurand::Iron => {
             if rest.is_empty() {
                 "mg/L".to_owned()
             } else {

@@ -58,10 +58,10 @@ impl fmt::Display for LogFault {
 ///
 /// # Example
 /// ```
-/// use lentic::diagnosis::{Reported, Subject};
+/// use lentic::diagnosis::{Reported, Measurand};
 /// let log = lentic::spec::log::parse("day,NH4,NO3-N\n21,<0.25,20\n28,trace,x\n", None);
 /// assert_eq!(log.measurements.len(), 3);
-/// assert_eq!(log.measurements[1].of, Subject::Nitrate);
+/// assert_eq!(log.measurements[1].of, Measurand::Nitrate);
 /// assert!((log.measurements[1].value.number() - 88.5).abs() < 0.1);
 /// assert!(log.faults[0].to_string().starts_with("3: NO3-N: "));
 /// ```

@@ -1,7 +1,7 @@
 //! Logs as keepers write them.
 
 use super::*;
-use crate::diagnosis::{Reported, Subject};
+use crate::diagnosis::{Measurand, Reported};
 
 fn read(text: &str) -> ReadingLog {
     parse(text, "2027-03-06".parse().ok())
@@ -19,7 +19,7 @@ fn heads_are_told_however_they_are_written() {
     ] {
         let log = read(&format!("Day,{head}\n3,20\n"));
         assert_eq!(log.measurements.len(), 1, "{head}: {:?}", log.faults);
-        assert_eq!(log.measurements[0].of, Subject::Nitrate);
+        assert_eq!(log.measurements[0].of, Measurand::Nitrate);
         assert!(
             (log.measurements[0].value.number() - 20.0).abs() < 1e-9,
             "{head}"
@@ -134,11 +134,11 @@ fn minerals_are_read_in_the_unit_of_their_head() {
         found.expect("a reading").value.number()
     };
     for (of, expected) in [
-        (Subject::Hardness, 8.0),
-        (Subject::Alkalinity, 3.0),
-        (Subject::Conductivity, 420.0),
-        (Subject::Potassium, 5.0),
-        (Subject::Iron, 0.05),
+        (Measurand::Hardness, 8.0),
+        (Measurand::Alkalinity, 3.0),
+        (Measurand::Conductivity, 420.0),
+        (Measurand::Potassium, 5.0),
+        (Measurand::Iron, 0.05),
     ] {
         assert!((read_as(of) - expected).abs() < 1e-4, "{of:?}");
     }
