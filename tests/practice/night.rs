@@ -6,7 +6,7 @@ use lentic::night::lighting::Lighting;
 use lentic::night::upkeep::Upkeep;
 use lentic::night::{Ceiling, Ensemble, NightInputs, Outlook, Rates, outlook};
 use lentic::plan::rule::air_dawn::{self, AirBreathers};
-use lentic::plan::rule::flow_slack::{self, Support};
+use lentic::plan::rule::flow_slack::{self, StillnessSign};
 use lentic::plan::rule::{flow_strong, light_long, light_short};
 use lentic::plan::{self, AnimalsSection, OnDay, Options, PlanPart, partial};
 use lentic::source::Band;
@@ -103,8 +103,8 @@ fn a_strong_pump_under_floaters_is_flagged_and_no_device_is_slack() {
     let slack = Movement::of(&tank.stirred());
     let submerged = tank.state.submerged();
     let status = |support| flow_slack::verdict(&slack, submerged, support).status;
-    assert_eq!(status(Support::None), Status::Note);
-    assert_eq!(status(Support::Found), Status::Watch);
+    assert_eq!(status(StillnessSign::None), Status::Note);
+    assert_eq!(status(StillnessSign::Found), Status::Watch);
     assert_eq!(
         flow_strong::verdict(&slack, tank.state.cover).status,
         Status::Ok
@@ -124,7 +124,7 @@ fn a_strong_pump_under_floaters_is_flagged_and_no_device_is_slack() {
         Status::Ok
     );
     assert_eq!(
-        flow_slack::verdict(&strong, submerged, Support::Found).status,
+        flow_slack::verdict(&strong, submerged, StillnessSign::Found).status,
         Status::Ok
     );
 }

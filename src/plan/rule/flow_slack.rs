@@ -58,7 +58,7 @@ const STALLED_PLANTS: &str = "stalled_plants";
 
 /// Whether something else says that the water is too still.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Support {
+pub enum StillnessSign {
     /// The tank is otherwise well.
     None,
     /// Dawn oxygen, the planting load or stalled plants do.
@@ -70,14 +70,14 @@ pub enum Support {
 ///
 /// # Source
 /// Westlake 1967 (`westlake_1967`) for what still water costs; the limit is a judgement.
-pub fn verdict(movement: &Movement, submerged: Mass, support: Support) -> Verdict {
+pub fn verdict(movement: &Movement, submerged: Mass, support: StillnessSign) -> Verdict {
     let limit = OPEN_WATER_CM_S.low;
     let moves = movement.velocity_cm_s.typical >= limit || submerged <= Mass::ZERO;
     Verdict {
         status: match support {
             _ if moves => Status::Ok,
-            Support::None => Status::Note,
-            Support::Found => Status::Watch,
+            StillnessSign::None => Status::Note,
+            StillnessSign::Found => Status::Watch,
         },
         value: movement.velocity_cm_s.typical,
         unit: "cm/s",
@@ -115,13 +115,13 @@ fn judged(case: &NightCase<'_>) -> Finding {
 }
 
 /// Whether anything else says that the water is too still.
-fn support(case: &NightCase<'_>) -> Support {
+fn support(case: &NightCase<'_>) -> StillnessSign {
     let stalled = case.design().draft().signs.has(STALLED_PLANTS);
     let dawn = air_dawn::case_verdict(case);
     if stalled || !case.load_is_met || dawn.status >= Status::Watch {
-        Support::Found
+        StillnessSign::Found
     } else {
-        Support::None
+        StillnessSign::None
     }
 }
 
