@@ -3,7 +3,7 @@
 use rayon::prelude::*;
 
 use super::lever::{self, MEANS, Rung};
-use super::trial::{Bench, Trial};
+use super::trial::{Bench, JudgedCandidate};
 use crate::plan::JudgedPlan;
 
 /// A kept key, and the plan with it set another way.
@@ -14,7 +14,7 @@ pub(super) struct KeptKey<'a> {
 
 /// The kept keys that a plan would be nearer to holding without, each with the settings
 /// that bring it nearer.
-pub(super) fn held<'a>(bench: &'a Bench<'_>, found: &Trial) -> Vec<KeptKey<'a>> {
+pub(super) fn held<'a>(bench: &'a Bench<'_>, found: &JudgedCandidate) -> Vec<KeptKey<'a>> {
     let screen = bench.screen(0.0);
     let Some(present) = bench.again(found, screen) else {
         return Vec::new();

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::held::{KeptKey, held};
-use super::trial::{Bench, Trial};
+use super::trial::{Bench, JudgedCandidate};
 use crate::finding::{Finding, Status};
 use crate::plan::JudgedPlan;
 use crate::result::results;
@@ -62,7 +62,7 @@ results! {
 }
 
 /// What was found, with a look at the plan without each change.
-pub(super) fn told(bench: &Bench<'_>, before: &Trial, found: &Trial) -> Mended {
+pub(super) fn told(bench: &Bench<'_>, before: &JudgedCandidate, found: &JudgedCandidate) -> Mended {
     Mended {
         name: bench.base().draft().name.clone(),
         holds: found.holds(),
@@ -76,7 +76,7 @@ pub(super) fn told(bench: &Bench<'_>, before: &Trial, found: &Trial) -> Mended {
     }
 }
 
-fn changes(bench: &Bench<'_>, found: &Trial) -> Vec<KeyChange> {
+fn changes(bench: &Bench<'_>, found: &JudgedCandidate) -> Vec<KeyChange> {
     let mut changes = Vec::new();
     for (lever, rung) in &found.turned {
         let mut turned = found.turned.clone();
@@ -156,7 +156,7 @@ fn of_100(judged: &JudgedPlan) -> String {
     format!("{:.0}", (judged.odds.unwrap_or_default() * 100.0).floor())
 }
 
-fn unmet(bench: &Bench<'_>, found: &Trial) -> Vec<Unmet> {
+fn unmet(bench: &Bench<'_>, found: &JudgedCandidate) -> Vec<Unmet> {
     if found.holds() {
         return Vec::new();
     }

@@ -5,7 +5,7 @@ use std::cmp::Ordering;
 use rayon::prelude::*;
 
 use super::lever::{self, MEANS, Rung};
-use super::trial::{Bench, Scrutiny, Trial, Turned};
+use super::trial::{Bench, JudgedCandidate, Scrutiny, Turned};
 use crate::plan::Reach;
 
 /// Steps after which a descent ends; each is at most one lever.
@@ -29,7 +29,7 @@ impl<'a> PlanSearch<'a> {
     ///
     /// Few members are soon looked at but may be luckier than all: where all tell that a
     /// plan does not hold, more is asked of the few.
-    pub(super) fn from(&self, written: Trial) -> Trial {
+    pub(super) fn from(&self, written: JudgedCandidate) -> JudgedCandidate {
         let mut nearest = written.clone();
         let mut trial = written;
         for margin in MARGINS {
@@ -52,7 +52,7 @@ impl<'a> PlanSearch<'a> {
     }
 
     /// The plan that holds in a few members with some to spare, or the nearest.
-    fn by_few(&self, from: Trial, margin: f64) -> Trial {
+    fn by_few(&self, from: JudgedCandidate, margin: f64) -> JudgedCandidate {
         let screen = self.bench.screen(margin);
         let mut trial = from;
         for reach in [Reach::Design, Reach::Start, Reach::Night] {
@@ -63,7 +63,7 @@ impl<'a> PlanSearch<'a> {
 
     /// Turns levers, each time the one that does most for what it asks, until the plan holds
     /// as far as it is looked at, or nothing helps.
-    fn descend(&self, from: Trial, look: Scrutiny) -> Trial {
+    fn descend(&self, from: JudgedCandidate, look: Scrutiny) -> JudgedCandidate {
         let Some(mut trial) = self.bench.again(&from, look) else {
             return from;
         };
@@ -81,7 +81,7 @@ impl<'a> PlanSearch<'a> {
     }
 
     /// Some rungs of every lever that may mend what is wrong.
-    fn turns(&self, trial: &Trial, reach: Reach) -> Vec<Turned> {
+    fn turns(&self, trial: &JudgedCandidate, reach: Reach) -> Vec<Turned> {
         let means = MEANS
             .iter()
             .filter(|means| means.may_mend(&trial.judged, reach));
@@ -98,7 +98,7 @@ impl<'a> PlanSearch<'a> {
             .collect()
     }
 
-    fn attempts(&self, turns: Vec<Turned>, look: Scrutiny) -> Vec<Trial> {
+    fn attempts(&self, turns: Vec<Turned>, look: Scrutiny) -> Vec<JudgedCandidate> {
         let attempts = turns.into_par_iter();
         let attempts = attempts.map(|turned| self.bench.attempt(turned, look));
         attempts.collect::<Vec<_>>().into_iter().flatten().collect()
@@ -106,7 +106,7 @@ impl<'a> PlanSearch<'a> {
 
     /// Turns every lever back that the plan does without, the costliest first, and the
     /// others as far back as it holds no worse.
-    fn settle(&self, from: Trial, look: Scrutiny) -> Trial {
+    fn settle(&self, from: JudgedCandidate, look: Scrutiny) -> JudgedCandidate {
         let Some(mut trial) = self.bench.again(&from, look) else {
             return from;
         };
@@ -118,7 +118,7 @@ impl<'a> PlanSearch<'a> {
     }
 
     /// The plan without the changes that it holds no worse without.
-    fn without_needless(&self, from: Trial, look: Scrutiny) -> Trial {
+    fn without_needless(&self, from: JudgedCandidate, look: Scrutiny) -> JudgedCandidate {
         let mut trial = from;
         for rung in costliest_first(&trial) {
             let mut turned = trial.turned.clone();
@@ -129,7 +129,7 @@ impl<'a> PlanSearch<'a> {
     }
 
     /// The plan with one lever turned back, by halving: further is taken to be no better.
-    fn turned_back(&self, from: Trial, rung: &Rung, look: Scrutiny) -> Trial {
+    fn turned_back(&self, from: JudgedCandidate, rung: &Rung, look: Scrutiny) -> JudgedCandidate {
         let mut less = lever::rungs(MEANS, &from.now(self.bench.base()));
         less.retain(|less| less.ladder() == rung.ladder() && less.effort < rung.effort);
         less.retain(|less| self.bench.is_free(less));
@@ -154,14 +154,19 @@ impl<'a> PlanSearch<'a> {
         trial
     }
 
-    fn no_worse(&self, turned: Turned, look: Scrutiny, than: &Trial) -> Option<Trial> {
+    fn no_worse(
+        &self,
+        turned: Turned,
+        look: Scrutiny,
+        than: &JudgedCandidate,
+    ) -> Option<JudgedCandidate> {
         let attempt = self.bench.attempt(turned, look)?;
         let worse = than.is_better_than(&attempt);
         (!worse).then_some(attempt)
     }
 }
 
-fn costliest_first(trial: &Trial) -> Vec<Rung> {
+fn costliest_first(trial: &JudgedCandidate) -> Vec<Rung> {
     let mut rungs: Vec<Rung> = trial.turned.values().cloned().collect();
     rungs.sort_by(|one, other| other.effort.total_cmp(&one.effort));
     rungs
@@ -169,8 +174,8 @@ fn costliest_first(trial: &Trial) -> Vec<Rung> {
 
 /// The one that does most for what it asks of the keeper; of those that hold, the one that
 /// asks least.
-fn best(trials: Vec<Trial>, now: &Trial) -> Option<Trial> {
-    let rank = |trial: &Trial| {
+fn best(trials: Vec<JudgedCandidate>, now: &JudgedCandidate) -> Option<JudgedCandidate> {
+    let rank = |trial: &JudgedCandidate| {
         if trial.holds() {
             return (true, -trial.effort());
         }

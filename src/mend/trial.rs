@@ -20,14 +20,14 @@ pub(super) type Turned = BTreeMap<Lever, Rung>;
 
 /// A candidate, judged.
 #[derive(Debug, Clone)]
-pub(super) struct Trial {
+pub(super) struct JudgedCandidate {
     pub(super) turned: Turned,
     pub(super) text: String,
     pub(super) design: Design,
     pub(super) judged: JudgedPlan,
 }
 
-impl Trial {
+impl JudgedCandidate {
     /// Whether there is nothing left to do.
     pub(super) fn holds(&self) -> bool {
         self.judged.holds()
@@ -126,8 +126,8 @@ impl<'a> Bench<'a> {
     ///
     /// # Errors
     /// When it cannot be followed.
-    pub(super) fn as_written(&self) -> Result<Trial, MendError> {
-        Ok(Trial {
+    pub(super) fn as_written(&self) -> Result<JudgedCandidate, MendError> {
+        Ok(JudgedCandidate {
             turned: Turned::new(),
             text: self.request.text.to_owned(),
             design: self.base().clone(),
@@ -136,7 +136,7 @@ impl<'a> Bench<'a> {
     }
 
     /// A candidate with these levers turned; none where that makes no tank.
-    pub(super) fn attempt(&self, turned: Turned, look: Scrutiny) -> Option<Trial> {
+    pub(super) fn attempt(&self, turned: Turned, look: Scrutiny) -> Option<JudgedCandidate> {
         let edits: Vec<Edit> = turned
             .values()
             .flat_map(|rung| rung.edits.clone())
@@ -145,7 +145,7 @@ impl<'a> Bench<'a> {
         let draft = self.base().draft();
         let design = spec::parse_named(&text, &draft.name, Some(draft.units)).ok()?;
         let judged = self.judge(&design, look).ok()?;
-        Some(Trial {
+        Some(JudgedCandidate {
             turned,
             text,
             design,
@@ -154,8 +154,8 @@ impl<'a> Bench<'a> {
     }
 
     /// The same candidate, looked at in another way.
-    pub(super) fn again(&self, trial: &Trial, look: Scrutiny) -> Option<Trial> {
-        Some(Trial {
+    pub(super) fn again(&self, trial: &JudgedCandidate, look: Scrutiny) -> Option<JudgedCandidate> {
+        Some(JudgedCandidate {
             judged: self.judge(&trial.design, look).ok()?,
             ..trial.clone()
         })

@@ -21,7 +21,7 @@ use thiserror::Error;
 
 use super::real::Real;
 use pace::StepControl;
-use stages::{StepStart, Trial};
+use stages::{StepAttempt, StepStart};
 pub use system::{Linearised, Stepping, System, difference_jacobian};
 
 /// Error, over that allowed, that halves a step.
@@ -243,7 +243,7 @@ pub fn integrate_until<R: Real, const N: usize>(
 
 /// Error of a step over that allowed; where a state falls too low, enough to halve it.
 fn error_of<R: Real, M, const N: usize>(
-    trial: &Trial<R, M, N>,
+    trial: &StepAttempt<R, M, N>,
     from: &[R; N],
     control: &Control<N>,
 ) -> f64 {

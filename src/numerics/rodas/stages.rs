@@ -17,7 +17,7 @@ impl<R: Real, J, const N: usize> StepStart<'_, R, J, N> {
         &self,
         system: &S,
         length: f64,
-    ) -> Trial<R, S::Moment, N> {
+    ) -> StepAttempt<R, S::Moment, N> {
         let mut stages = Stages {
             base: self,
             system,
@@ -34,7 +34,7 @@ impl<R: Real, J, const N: usize> StepStart<'_, R, J, N> {
         stages.go_on::<4>(&moment);
         let place = stages.go_on::<5>(&moment);
         let changes = stages.changes;
-        Trial {
+        StepAttempt {
             to: std::array::from_fn(|row| place[row] + changes[STAGES - 1][row]),
             changes,
             moment,
@@ -77,14 +77,14 @@ impl<R: Real, S: Stepping<R, N>, const N: usize> Stages<'_, R, S, N> {
 }
 
 /// A step that was tried.
-pub(super) struct Trial<R, M, const N: usize> {
+pub(super) struct StepAttempt<R, M, const N: usize> {
     pub(super) to: [R; N],
     changes: [[R; N]; STAGES],
     /// What the rates need of its end.
     pub(super) moment: M,
 }
 
-impl<R: Real, M, const N: usize> Trial<R, M, N> {
+impl<R: Real, M, const N: usize> StepAttempt<R, M, N> {
     /// By how much it misses a method of lower order: the last change.
     pub(super) fn error(&self) -> &[R; N] {
         &self.changes[STAGES - 1]

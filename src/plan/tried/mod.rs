@@ -25,7 +25,7 @@ const COST: f64 = 0.02;
 const GAIN: f64 = 0.01;
 
 /// A plan before and after something is done.
-struct Trial<'a> {
+struct BeforeAndAfter<'a> {
     before: &'a JudgedPlan,
     design: Design,
     after: JudgedPlan,
@@ -51,7 +51,7 @@ pub(super) fn tried(
     let follow = |draft: Draft| {
         let design = draft.check().ok()?;
         let after = screened(&design, few, Reach::Night).ok()?;
-        Some(Trial {
+        Some(BeforeAndAfter {
             before: &before,
             design,
             after,
@@ -61,14 +61,14 @@ pub(super) fn tried(
         let turned = turn::turned(advice, finding).filter(|_| stands(finding));
         turned.and_then(follow)
     });
-    let trials: Vec<Option<Trial<'_>>> = trials.collect();
+    let trials: Vec<Option<BeforeAndAfter<'_>>> = trials.collect();
     let spared = together::spared(advice, few, &findings, &trials);
     let is_spared = |code: Code| {
         let mut spared = findings.iter().zip(&spared);
         spared.any(|(finding, beside)| finding.code == code && beside.is_some())
     };
     let wants_more = before.shortfall() > 0.0 && !is_spared(Code::PlantsLoad);
-    let is_mended = trials.iter().flatten().any(Trial::mends_all);
+    let is_mended = trials.iter().flatten().any(BeforeAndAfter::mends_all);
     let told = findings.into_iter().zip(&trials).zip(spared);
     let told = told.map(|((finding, trial), spared)| Finding {
         remedy: match (trial, spared) {
@@ -117,7 +117,7 @@ fn in_words(says: String) -> Remedy {
     }
 }
 
-impl Trial<'_> {
+impl BeforeAndAfter<'_> {
     /// Whether it brings the plan nearer to its limits, with nothing else to be mended for
     /// it and no odds lost that are asked for; something more to be watched, and odds lost
     /// that are not missed, are told with it.

@@ -2,7 +2,7 @@
 
 use rayon::prelude::*;
 
-use super::{Trial, in_words, stands};
+use super::{BeforeAndAfter, in_words, stands};
 use crate::design::{Design, Draft, LightLevel};
 use crate::finding::{Code, Finding, Remedy};
 use crate::geometry::LayerDepth;
@@ -18,7 +18,7 @@ const LEAST_SOIL_MM: f64 = 10.0;
 /// Names the strongest change by itself where the planting is found to fall short.
 pub(super) fn name<'a>(
     design: &Design,
-    follow: &(impl Fn(Draft) -> Option<Trial<'a>> + Sync),
+    follow: &(impl Fn(Draft) -> Option<BeforeAndAfter<'a>> + Sync),
     findings: &mut [Finding],
 ) {
     let mut findings = findings.iter_mut();
@@ -42,10 +42,10 @@ pub(super) fn name<'a>(
 /// The change that brings the plan nearest to its limits, with what stands then.
 fn strongest<'a>(
     design: &Design,
-    follow: &(impl Fn(Draft) -> Option<Trial<'a>> + Sync),
+    follow: &(impl Fn(Draft) -> Option<BeforeAndAfter<'a>> + Sync),
 ) -> Option<String> {
     let tried = changes(design).into_par_iter().filter_map(|(says, draft)| {
-        let trial = follow(draft).filter(Trial::helps)?;
+        let trial = follow(draft).filter(BeforeAndAfter::helps)?;
         Some((trial.gain(), format!("{says}; then: {}", trial.then())))
     });
     let tried: Vec<(f64, String)> = tried.collect();

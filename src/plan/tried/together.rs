@@ -2,7 +2,7 @@
 //! done already.
 
 use super::turn::{self, Advice};
-use super::{Trial, in_words, stands};
+use super::{BeforeAndAfter, in_words, stands};
 use crate::design::Design;
 use crate::finding::{Code, Finding, Remedy};
 use crate::plan::judged::{JudgedPlan, Reach, screened};
@@ -19,10 +19,10 @@ pub(super) fn spared(
     advice: &Advice<'_>,
     options: Options,
     findings: &[Finding],
-    trials: &[Option<Trial<'_>>],
+    trials: &[Option<BeforeAndAfter<'_>>],
 ) -> Vec<Option<Remedy>> {
     let mut spared = vec![None; findings.len()];
-    let mut helping: Vec<(&Finding, &Trial<'_>)> = findings
+    let mut helping: Vec<(&Finding, &BeforeAndAfter<'_>)> = findings
         .iter()
         .zip(trials)
         .filter_map(|(finding, trial)| Some((finding, trial.as_ref()?)))
@@ -85,7 +85,7 @@ impl FollowedRemedies {
         let Ok(after) = screened(&design, options, Reach::Night) else {
             return false;
         };
-        let trial = Trial {
+        let trial = BeforeAndAfter {
             before: &self.judged,
             design,
             after,
@@ -93,7 +93,7 @@ impl FollowedRemedies {
         if !trial.helps() {
             return false;
         }
-        let Trial { design, after, .. } = trial;
+        let BeforeAndAfter { design, after, .. } = trial;
         *self = Self {
             design,
             judged: after,
