@@ -2,7 +2,7 @@
 
 use super::flow::GroupChange;
 use super::inputs::Inputs;
-use super::running::Tank;
+use super::running::RunningTank;
 use super::submerged::{RESTING_SHARE, endless_light_growth, warmth};
 use super::trajectory::Sample;
 use crate::parameters::Parameters;
@@ -57,7 +57,7 @@ pub fn day_state(inputs: &Inputs, parameters: &Parameters<f64>, sample: &Sample)
 /// max(0, rF) F QF + max(0, rS) S QS        Q as at planting
 /// ```
 fn nitrogen_taken_g_m2_d(inputs: &Inputs, parameters: &Parameters<f64>, sample: &Sample) -> f64 {
-    let model = Tank::filled(inputs, parameters).model();
+    let model = RunningTank::filled(inputs, parameters).model();
     let floating = model.floating.replete_growth_per_d().max(0.0);
     let fast = model.fast.replete_growth_per_d(sample.light_umol_m2_s);
     floating * sample.state.floating * parameters.floating.start_nitrogen
@@ -89,7 +89,7 @@ pub struct Stands {
 /// # Source
 /// The rates of the model itself; a stand is settled by when it was planted on day 0.
 pub fn stands(inputs: &Inputs, parameters: &Parameters<f64>, sample: &Sample) -> Stands {
-    let model = Tank::filled(inputs, parameters).model();
+    let model = RunningTank::filled(inputs, parameters).model();
     let state = &sample.state;
     let moment = model.moment_on(sample.day);
     let changes = model.plants(&moment, state, &model.surroundings(state), |stand| *stand);

@@ -5,7 +5,7 @@ use std::ops::ControlFlow;
 use super::by_reading::ChangesByReading;
 use super::inputs::{Inputs, ModelEvent, ModelEventKind};
 use super::model::StartupModel;
-use super::running::Tank;
+use super::running::RunningTank;
 use super::state::{COUPLED_STATES, STATES, State};
 use super::trajectory::{FineSample, Sample, Trajectory, favours_algae};
 use crate::numerics::implicit_euler;
@@ -156,7 +156,7 @@ pub struct PlannedGrowth {
 /// assert!(growth.floating_per_d > 0.0);
 /// ```
 pub fn planned_growth(inputs: &Inputs, parameters: &Parameters<f64>) -> PlannedGrowth {
-    let tank = Tank::filled(inputs, parameters);
+    let tank = RunningTank::filled(inputs, parameters);
     let model = tank.model();
     let without_algae = State {
         algae: 0.0,
@@ -203,7 +203,7 @@ pub(super) fn simulate(
 
 /// A run on its way.
 struct Run {
-    tank: Tank,
+    tank: RunningTank,
     rule: Option<ChangesByReading>,
     control: Control<STATES>,
     recorder: Recorder,
@@ -214,7 +214,7 @@ struct Run {
 impl Run {
     fn new(inputs: &Inputs, parameters: &Parameters<f64>, days: u32, detail: Detail) -> Self {
         Self {
-            tank: Tank::filled(inputs, parameters),
+            tank: RunningTank::filled(inputs, parameters),
             rule: inputs.changes_by_reading,
             control: detail.control(),
             recorder: Recorder::new(days, detail),

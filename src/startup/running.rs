@@ -13,7 +13,7 @@ use crate::units::Concentration;
 const TRACE_G_M2: f64 = 1e-9;
 
 /// A tank as it stands, between two events.
-pub(super) struct Tank {
+pub(super) struct RunningTank {
     parameters: Parameters<f64>,
     conditions: Conditions,
     starts: Starts,
@@ -24,7 +24,7 @@ pub(super) struct Tank {
     pub(super) stirred_g_m2: f64,
 }
 
-impl Tank {
+impl RunningTank {
     /// The tank just filled and planted.
     pub(super) fn filled(inputs: &Inputs, parameters: &Parameters<f64>) -> Self {
         let conditions = Conditions::new(inputs);
@@ -248,12 +248,12 @@ mod tests {
     /// Depth of the reference cube's water, m.
     const DEPTH_M: f64 = 0.16;
 
-    fn filled(planting: PlantedMass) -> Tank {
+    fn filled(planting: PlantedMass) -> RunningTank {
         let inputs = Inputs {
             planting,
             ..Inputs::reference()
         };
-        Tank::filled(&inputs, &Parameters::reference().central())
+        RunningTank::filled(&inputs, &Parameters::reference().central())
     }
 
     /// So many grams on each square metre of the reference cube's floor.

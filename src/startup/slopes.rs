@@ -272,7 +272,7 @@ mod tests {
     use crate::numerics::sparse::Pattern;
     use crate::parameters::Parameters;
     use crate::source::Band;
-    use crate::startup::running::Tank;
+    use crate::startup::running::RunningTank;
     use crate::startup::{DailyFeed, Inputs, PlantedMass};
     use crate::units::{Length, Mass, Share};
 
@@ -311,7 +311,7 @@ mod tests {
             numbers.cap.oxidised_share = 0.3;
             numbers
         };
-        let model = |inputs: &Inputs, index| Tank::filled(inputs, &numbers(index)).model();
+        let model = |inputs: &Inputs, index| RunningTank::filled(inputs, &numbers(index)).model();
         (0..4)
             .map(|index| model(&thinned, index))
             .chain([model(&bare, 9), model(&Inputs::reference(), 10)])

@@ -3,7 +3,7 @@
 use super::inputs::{Conditions, DailyFeed, Inputs, ModelEventKind, PlantedMass};
 use super::passages::Passages;
 use super::run::run;
-use super::running::Tank;
+use super::running::RunningTank;
 use super::soil::pore_water;
 use super::trajectory::Peak;
 use crate::numerics::rodas::IntegrationError;
@@ -119,7 +119,10 @@ pub fn barrier(inputs: &Inputs, parameters: &Parameters<f64>) -> Barrier {
     let conditions = Conditions::new(inputs);
     let passage = Passages::new(parameters, &conditions).ammonium;
     Barrier {
-        pore_water_mg_l: pore_water(Tank::filled(inputs, parameters).state.soil_n, &passage),
+        pore_water_mg_l: pore_water(
+            RunningTank::filled(inputs, parameters).state.soil_n,
+            &passage,
+        ),
         cap_diffusion: Diffusivity::from_m2_d(effective_diffusion(
             FILM_M / passage.film_d_m,
             Share::from_fraction(parameters.cap.porosity),
