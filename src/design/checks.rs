@@ -3,7 +3,7 @@
 use super::limits;
 use super::measured::{hardscape, surface, water_level};
 use super::planted::{Areas, Planted};
-use super::{Amount, Design, Draft, EventKind, FlowDevice, Planting, Violation, Water};
+use super::{Amount, Design, Draft, EventKind, FillWater, FlowDevice, Planting, Violation};
 use crate::catalogue::{PlantGroup, Portion};
 use crate::geometry::{Bed, GeometryError, Measured, Vessel, Wall};
 use crate::units::show::significant;
@@ -294,7 +294,7 @@ fn check_change(draft: &Draft, violations: &mut Vec<Violation>) {
 }
 
 /// Softened water is no harder than the tap's.
-fn soft_water(water: &Water) -> Option<Violation> {
+fn soft_water(water: &FillWater) -> Option<Violation> {
     let (soft, tap) = (water.softened.hardness.dgh(), water.hardness.dgh());
     (soft > tap).then(|| Violation {
         key: "water.softened.hardness".to_owned(),
@@ -310,7 +310,7 @@ fn soft_water(water: &Water) -> Option<Violation> {
 }
 
 /// The hot tap is warmer than the cold one.
-fn hot_water(water: &Water) -> Option<Violation> {
+fn hot_water(water: &FillWater) -> Option<Violation> {
     let (cold, hot) = (water.cold?, water.hot?);
     (hot <= cold).then(|| Violation {
         key: "water.hot".to_owned(),

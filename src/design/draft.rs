@@ -4,8 +4,8 @@ use jiff::civil::Date;
 use serde::Serialize;
 
 use super::{
-    Air, CapLayer, Conditioner, Event, Feed, Goal, Harvest, Light, PlacedStone, Planting, Reading,
-    Room, Signs, SoilLayer, Stock, Tank, Water,
+    Air, CapLayer, Conditioner, Event, Feed, FillWater, Goal, Harvest, Light, PlacedStone,
+    Planting, Reading, Room, Signs, SoilLayer, Stock, Tank,
 };
 use crate::result::results;
 use crate::units::UnitSystem;
@@ -34,7 +34,7 @@ pub struct Draft {
     /// The planting of day one.
     pub plants: Vec<Planting>,
     /// The water and its changes.
-    pub water: Water,
+    pub water: FillWater,
     /// What takes chlorine out of the tap water.
     pub conditioner: Conditioner,
     /// The lamp.

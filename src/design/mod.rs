@@ -26,7 +26,9 @@ pub use knob::{Knob, Setting};
 pub use living::{Amount, Feed, Harvest, Planting, Stock, Taken};
 pub use measured::Design;
 pub use planted::{Areas, Biomass, FloaterTraits, Planted, closed};
-pub use surroundings::{Air, DutyHours, FlowDevice, Light, LightLevel, Room, Water, WaterChange};
+pub use surroundings::{
+    Air, DutyHours, FillWater, FlowDevice, Light, LightLevel, Room, WaterChange,
+};
 pub use tank::{Material, Rim, Tank};
 pub use tap::{Conditioner, Disinfectant, LabelDose, Softened, TopUp, WaterGoal};
 pub use violation::Violation;

@@ -9,7 +9,7 @@ use crate::units::{
 
 /// The water filled in and changed.
 #[derive(Debug, Clone, PartialEq, Default)]
-pub struct Water {
+pub struct FillWater {
     /// Kept in the tank.
     pub temperature: Temperature,
     /// Of the tank water.

@@ -131,7 +131,7 @@ impl WantedSalt {
 
 /// The salts that are wanted, nitrogen first.
 pub(super) fn all(hunger: &Hunger<'_>) -> Doses {
-    let water = Water::of(hunger);
+    let water = DosedWater::of(hunger);
     let need = hunger.need;
     let mut list = Vec::new();
     list.extend(water.give(&WantedSalt::nitrate(hunger)));
@@ -175,12 +175,12 @@ fn share(dose: &Dose, element: Element) -> f64 {
 }
 
 /// What may go into the water of a tank.
-struct Water<'a> {
+struct DosedWater<'a> {
     hunger: &'a Hunger<'a>,
     litres: f64,
 }
 
-impl<'a> Water<'a> {
+impl<'a> DosedWater<'a> {
     fn of(hunger: &'a Hunger<'a>) -> Self {
         Self {
             hunger,

@@ -1,6 +1,6 @@
 //! What plants take in a week.
 
-use crate::design::{Design, Water};
+use crate::design::{Design, FillWater};
 use crate::units::{Analyte, Share, Volume};
 use crate::water::tap;
 
@@ -59,7 +59,7 @@ impl Nutrients {
     }
 
     /// What so much tap water brings.
-    pub fn of_tap(water: &Water, volume: Volume) -> Self {
+    pub fn of_tap(water: &FillWater, volume: Volume) -> Self {
         let litres = volume.litres();
         let phosphate = water.phosphate.unwrap_or_default();
         Self {

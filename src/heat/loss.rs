@@ -1,7 +1,7 @@
 //! Heat lost from a tank to its room.
 
 use super::evaporation::{Climate, latent_power};
-use super::wall::{BOTTOM_FILM, Glazing, TOP_FILM, WATER_FILM, Wall};
+use super::wall::{BOTTOM_FILM, FilmedWall, Glazing, TOP_FILM, WATER_FILM};
 use crate::units::{Area, Length, MassRate, Power, Share, Transmittance};
 
 /// Still air between water and lid, m2 K/W: the film of a level pane (`iso_6946`)
@@ -108,7 +108,7 @@ impl Enclosure {
         let warmer_k = climate.water.celsius() - climate.air.celsius();
         let through =
             |u: Transmittance, area: Area| Power::from_watts(u.w_m2_k() * area.m2() * warmer_k);
-        let side = Wall::side(self.glazing, self.side_thickness);
+        let side = FilmedWall::side(self.glazing, self.side_thickness);
         HeatLoss {
             sides: through(side.transmittance(), self.sides),
             bottom: through(self.bottom_transmittance(), self.bottom),
@@ -127,7 +127,7 @@ impl Enclosure {
     }
 
     fn bottom_transmittance(&self) -> Transmittance {
-        let pane = Wall {
+        let pane = FilmedWall {
             glazing: self.glazing,
             thickness: self.bottom_thickness,
             inside: WATER_FILM,

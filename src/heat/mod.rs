@@ -10,4 +10,4 @@ pub mod wall;
 
 pub use evaporation::Climate;
 pub use loss::{Enclosure, HeatLoss, Top};
-pub use wall::{Glazing, Wall};
+pub use wall::{FilmedWall, Glazing};

@@ -33,7 +33,7 @@ impl Glazing {
 
 /// A pane between two films.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Wall {
+pub struct FilmedWall {
     /// What it is made of.
     pub glazing: Glazing,
     /// How thick it is.
@@ -44,7 +44,7 @@ pub struct Wall {
     pub outside: Transmittance,
 }
 
-impl Wall {
+impl FilmedWall {
     /// An upright pane of a tank in a room.
     pub const fn side(glazing: Glazing, thickness: Length) -> Self {
         Self {
@@ -67,9 +67,9 @@ impl Wall {
     ///
     /// # Example
     /// ```
-    /// use lentic::heat::{Glazing, Wall};
+    /// use lentic::heat::{Glazing, FilmedWall};
     /// use lentic::units::{Length, Transmittance};
-    /// let window = Wall {
+    /// let window = FilmedWall {
     ///     glazing: Glazing::Glass,
     ///     thickness: Length::from_mm(4.0),
     ///     inside: Transmittance::from_w_m2_k(8.0),
@@ -88,9 +88,9 @@ impl Wall {
     ///
     /// # Example
     /// ```
-    /// use lentic::heat::{Glazing, Wall};
+    /// use lentic::heat::{Glazing, FilmedWall};
     /// use lentic::units::Length;
-    /// let pane = Wall::side(Glazing::Glass, Length::from_mm(6.0));
+    /// let pane = FilmedWall::side(Glazing::Glass, Length::from_mm(6.0));
     /// assert!((pane.resistance_m2_k_w() - (1.0 / 400.0 + 0.006 + 1.0 / 7.7)).abs() < 1e-9);
     /// ```
     pub fn resistance_m2_k_w(&self) -> f64 {

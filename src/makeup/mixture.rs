@@ -3,7 +3,7 @@
 use thiserror::Error;
 
 use super::section::SaltMass;
-use crate::design::Water;
+use crate::design::FillWater;
 use crate::source::Band;
 use crate::units::constants::CACO3_MG_L_PER_DEGREE;
 use crate::units::show::significant;
@@ -69,7 +69,7 @@ impl MakeupError {
 /// A mixture with its salts.
 #[derive(Debug, Clone)]
 pub(super) struct Mixture {
-    water: Water,
+    water: FillWater,
     volume: Volume,
     tap_share: Share,
     /// Degrees that salts have to bring.
@@ -114,7 +114,7 @@ impl Degrees {
     }
 }
 
-fn hardness(water: &Water) -> Degrees {
+fn hardness(water: &FillWater) -> Degrees {
     Degrees {
         key: "hardness",
         unit: "dGH",
@@ -124,7 +124,7 @@ fn hardness(water: &Water) -> Degrees {
     }
 }
 
-fn alkalinity(water: &Water) -> Degrees {
+fn alkalinity(water: &FillWater) -> Degrees {
     Degrees {
         key: "alkalinity",
         unit: "dKH",
@@ -136,7 +136,7 @@ fn alkalinity(water: &Water) -> Degrees {
 
 impl Mixture {
     /// As much tap water as neither goal forbids; salts bring what is lacking then.
-    pub(super) fn of(water: &Water, volume: Volume) -> Result<Self, MakeupError> {
+    pub(super) fn of(water: &FillWater, volume: Volume) -> Result<Self, MakeupError> {
         let (hardness, alkalinity) = (hardness(water), alkalinity(water));
         let tap_share = hardness.most_tap()?.min(alkalinity.most_tap()?);
         Ok(Self {

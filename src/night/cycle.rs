@@ -174,18 +174,18 @@ pub fn cycle(inputs: &NightInputs, rates: &Rates<f64>) -> Result<Cycle, Integrat
         Accuracy::FINE,
     )?;
     let day = follow(&model, &schedule, settled.start, Accuracy::FINE)?;
-    let water = Water::of(&model, &schedule);
+    let water = CycleReader::of(&model, &schedule);
     Ok(water.read(&day, settled.drift))
 }
 
 /// What it takes to read a day.
-pub(super) struct Water {
+pub(super) struct CycleReader {
     carbonate: Carbonate,
     saturation_mg_l: f64,
     light_hours: f64,
 }
 
-impl Water {
+impl CycleReader {
     pub(super) fn of<R>(model: &NightModel<R>, schedule: &Schedule) -> Self {
         Self {
             carbonate: model.carbonate,

@@ -2,7 +2,7 @@
 
 use super::coefficients::Coefficients;
 use super::course::{SAMPLES, SAMPLES_PER_HOUR, Schedule};
-use super::cycle::{Cycle, Hour, Water, cycle};
+use super::cycle::{Cycle, CycleReader, Hour, cycle};
 use super::inputs::NightInputs;
 use super::members::{Ensemble, Members};
 use super::model::NightModel;
@@ -95,7 +95,7 @@ pub fn outlook(
 fn cycles(inputs: &NightInputs, members: &Members) -> Result<Vec<Cycle>, IntegrationError> {
     let schedule = Schedule::of(inputs);
     let any = Coefficients::of(inputs, &Rates::of(inputs).central());
-    let water = Water::of(&NightModel::new(inputs, any), &schedule);
+    let water = CycleReader::of(&NightModel::new(inputs, any), &schedule);
     let groups: Vec<[Cycle; LANES]> = members
         .follow(inputs)?
         .iter()

@@ -17,7 +17,7 @@ const KWH_PER_WATT_HOUR_DAILY: f64 = 365.25e-3;
 
 /// What keeping a tank warm and lit takes.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Upkeep {
+pub struct EnergyUse {
     /// Heat that the tank loses to the room; below zero where the room warms it.
     pub loss: Power,
     /// Heater that holds the temperature with a margin.
@@ -34,7 +34,7 @@ pub struct Upkeep {
     pub cools_in: Option<Duration>,
 }
 
-impl Upkeep {
+impl EnergyUse {
     /// Of all that is known.
     pub fn kwh_per_year(&self) -> f64 {
         self.heater_kwh_per_year + self.lamp_kwh_per_year.unwrap_or(0.0)

@@ -2,14 +2,14 @@
 
 use super::section::SpecSection;
 use crate::design::key::Value;
-use crate::design::{Water, WaterChange, usual};
+use crate::design::{FillWater, WaterChange, usual};
 use crate::source::Band;
 use crate::startup::Parameters;
 use crate::units::show::fixed;
 use crate::units::{Analyte, Duration};
 
 /// Reads `[water]`.
-pub(super) fn read(section: &SpecSection<'_>) -> Water {
+pub(super) fn read(section: &SpecSection<'_>) -> FillWater {
     section.plain();
     if !section.has("phosphate") {
         assume_phosphate(section);
@@ -19,9 +19,9 @@ pub(super) fn read(section: &SpecSection<'_>) -> Water {
     let change = section
         .has("change")
         .then(|| change(&section.child("change")));
-    Water {
+    FillWater {
         change: change.flatten(),
-        ..Water::default()
+        ..FillWater::default()
     }
 }
 

@@ -4,7 +4,7 @@ use super::harvest::WEEK_D;
 use super::routine::Routine;
 use crate::catalogue::{PlantGroup, Portion};
 use crate::design::{Biomass, Design, EventKind as Done, Planted, Planting, WaterChange};
-use crate::night::upkeep::Upkeep as Running;
+use crate::night::upkeep::EnergyUse as Running;
 use crate::startup::{Inputs, ModelEventKind, Parameters, fed_nitrogen};
 use crate::units::{Share, Volume};
 

@@ -2,7 +2,7 @@
 
 use lentic::heat::evaporation::{latent_power, litres_per_week};
 use lentic::heat::loss::SURFACE_FILM;
-use lentic::heat::{Climate, Enclosure, Glazing, Top, Wall, heater};
+use lentic::heat::{Climate, Enclosure, FilmedWall, Glazing, Top, heater};
 use lentic::units::{Area, Duration, Length, Power, Share, Temperature, Volume};
 use lentic::water::atmosphere::SEA_LEVEL;
 
@@ -44,7 +44,7 @@ fn evaporation_into_still_air() {
 /// it lose 24.98 W to a room 5 K colder.
 #[test]
 fn transmittance_of_a_tank_wall() {
-    let wall = Wall::side(Glazing::Glass, Length::from_mm(6.0));
+    let wall = FilmedWall::side(Glazing::Glass, Length::from_mm(6.0));
     check("U", wall.transmittance().w_m2_k(), 7.227, Absolute(0.01));
     let tank = Enclosure {
         sides: Area::from_m2(0.6912),

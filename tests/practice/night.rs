@@ -3,7 +3,7 @@
 use lentic::design::{Design, DutyHours, FlowDevice};
 use lentic::finding::Status;
 use lentic::night::lighting::Lighting;
-use lentic::night::upkeep::Upkeep;
+use lentic::night::upkeep::EnergyUse;
 use lentic::night::{Ceiling, Ensemble, NightInputs, Outlook, Rates, outlook};
 use lentic::plan::rule::air_dawn::{self, AirBreathers};
 use lentic::plan::rule::flow_slack::{self, StillnessSign};
@@ -89,9 +89,9 @@ fn a_still_covered_lidded_tank_gasps_at_dawn_and_air_and_thinning_mend_it() {
 
 #[test]
 fn a_lid_keeps_over_four_fifths_of_the_water_in() {
-    let open = Upkeep::of(&design(SIXTY));
+    let open = EnergyUse::of(&design(SIXTY));
     let lidded = SIXTY.replace("[soil]", "lid = true\n[soil]");
-    let lidded = Upkeep::of(&design(&lidded));
+    let lidded = EnergyUse::of(&design(&lidded));
     assert!(lidded.evaporation_l_per_week < 0.2 * open.evaporation_l_per_week);
     assert!(lidded.heater < open.heater && open.heater.watts() > 20.0);
     assert!(lidded.cools_in > open.cools_in);
@@ -197,12 +197,12 @@ fn shade_is_short_of_light_and_a_good_lamp_is_not() {
 
 #[test]
 fn what_is_not_known_is_not_counted() {
-    let plain = Upkeep::of(&design(SIXTY));
+    let plain = EnergyUse::of(&design(SIXTY));
     assert_eq!((plain.lamp_kwh_per_year, plain.cost_per_year), (None, None));
     let text = format!(
         "{SIXTY}[light]\nlumens = 1500\nheight = \"15 cm\"\nhours = 8\n[room]\ntariff = 0.30\n"
     );
-    let known = Upkeep::of(&design(&text));
+    let known = EnergyUse::of(&design(&text));
     // 15 W for 8 h is 43.8 kWh a year
     let lamp = known.lamp_kwh_per_year.expect("lumens are known");
     assert!((lamp - 43.8).abs() < 0.1, "{lamp}");

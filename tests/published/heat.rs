@@ -3,7 +3,7 @@
 use lentic::heat::evaporation::latent_heat_j_g;
 use lentic::heat::moist_air::MoistAir;
 use lentic::heat::wall::{BOTTOM_FILM, SIDE_FILM, TOP_FILM};
-use lentic::heat::{Glazing, Wall};
+use lentic::heat::{FilmedWall, Glazing};
 use lentic::units::{Length, Share, Temperature, Transmittance};
 use lentic::water::atmosphere::SEA_LEVEL;
 use lentic::water::density::SPECIFIC_HEAT_J_KG_K;
@@ -57,7 +57,7 @@ fn latent_and_specific_heat() {
 /// is 5.8 W/(m2 K) (from memory).
 #[test]
 fn transmittance_of_a_window() {
-    let window = Wall {
+    let window = FilmedWall {
         glazing: Glazing::Glass,
         thickness: Length::from_mm(4.0),
         inside: Transmittance::from_w_m2_k(8.0),

@@ -20,7 +20,7 @@ use crate::night::limits::{DAWN_ACT_MG_L, DAWN_WATCH_MG_L};
 use crate::night::outage::{Outage, outage};
 use crate::night::sizing::{AirNeed, air_needed};
 use crate::night::stock::{Carried, Diet, Example, carried};
-use crate::night::upkeep::Upkeep;
+use crate::night::upkeep::EnergyUse;
 use crate::night::{Ensemble, NightInputs, Outlook, Rates, outlook};
 use crate::numerics::rodas::IntegrationError;
 use crate::plants::shade::LightNeed;
@@ -46,7 +46,7 @@ pub(super) struct NightPlan<'a> {
     /// What the submerged plants ask of light, where there are any.
     pub(super) need: Option<LightNeed>,
     pub(super) carried: Carried,
-    pub(super) upkeep: Upkeep,
+    pub(super) upkeep: EnergyUse,
     /// Days on which light and nutrients favour algae.
     pub(super) algae_window_d: f64,
     /// How long a power cut is borne; none where it was not sought.
@@ -96,7 +96,7 @@ impl<'a> NightPlan<'a> {
             movement: Movement::of(&inputs.stirred()),
             lighting: Lighting::of(&inputs, need.as_ref()),
             carried: carried(&inputs, ensemble, &diet, limit)?,
-            upkeep: Upkeep::of(design),
+            upkeep: EnergyUse::of(design),
             algae_window_d: start.algae_window_d(),
             need,
             design,
