@@ -5,7 +5,7 @@
 use divan::Bencher;
 use divan::counter::ItemsCount;
 use lentic::plan::Options;
-use lentic::study::{BaseTank, Column, Question, Space, compare};
+use lentic::study::{BaseTank, Question, ResultColumn, Space, compare};
 use rayon::ThreadPoolBuilder;
 
 /// The tank that is varied.
@@ -37,7 +37,7 @@ fn rows(bencher: Bencher<'_, '_>, threads: usize, vary: &str, columns: &[&str]) 
     };
     let columns = columns
         .iter()
-        .map(|name| Column::of(name).expect("a result"));
+        .map(|name| ResultColumn::of(name).expect("a result"));
     let question = Question {
         columns: columns.collect(),
         ..Question::about(Space::grid(axes).expect("a grid"), options)

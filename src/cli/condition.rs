@@ -3,7 +3,7 @@
 use super::failure::Failure;
 use crate::design::Violation;
 use crate::finding::Status;
-use crate::study::{Bound, Column, Condition, Relation, UnknownResult};
+use crate::study::{Bound, Condition, Relation, ResultColumn, UnknownResult};
 
 /// The signs, longer ones before those they begin with.
 const SIGNS: [(&str, Relation); 7] = [
@@ -28,8 +28,8 @@ pub(super) fn refused(violation: &Violation) -> Failure {
 ///
 /// # Errors
 /// When there is no such result.
-pub(super) fn column(name: &str) -> Result<Column, Failure> {
-    Column::of(name).map_err(|unknown| unknown_result(&unknown))
+pub(super) fn column(name: &str) -> Result<ResultColumn, Failure> {
+    ResultColumn::of(name).map_err(|unknown| unknown_result(&unknown))
 }
 
 pub(super) fn unknown_result(unknown: &UnknownResult) -> Failure {
@@ -70,7 +70,7 @@ pub(super) fn condition(text: &str) -> Result<Condition, Failure> {
     })
 }
 
-fn read_bound(text: &str, column: &Column, bound: &str) -> Result<Bound, Failure> {
+fn read_bound(text: &str, column: &ResultColumn, bound: &str) -> Result<Bound, Failure> {
     if column.is_status() {
         let statuses = [Status::Ok, Status::Note, Status::Watch, Status::Act];
         return if statuses.iter().any(|status| status.word() == bound) {

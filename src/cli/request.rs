@@ -5,7 +5,7 @@ use super::condition;
 use super::failure::Failure;
 use crate::report::compose;
 use crate::spec;
-use crate::study::{Aim, Column, Condition, Question, Shard, Space, SpaceError};
+use crate::study::{Aim, Condition, Question, ResultColumn, Shard, Space, SpaceError};
 use crate::units::TYPICAL_END;
 
 /// Members of each tank's ensemble unless said otherwise.
@@ -68,16 +68,16 @@ impl RowRequest {
         })
     }
 
-    pub(super) fn shown_columns(&self) -> &[Column] {
+    pub(super) fn shown_columns(&self) -> &[ResultColumn] {
         &self.question.columns[..self.shown]
     }
 }
 
 /// The columns of every row: those shown, and after them those only looked at.
-struct Columns(Vec<Column>);
+struct Columns(Vec<ResultColumn>);
 
 impl Columns {
-    fn place(&mut self, column: Column) -> usize {
+    fn place(&mut self, column: ResultColumn) -> usize {
         let known = self.0.iter().position(|other| *other == column);
         known.unwrap_or_else(|| {
             self.0.push(column);
@@ -108,20 +108,20 @@ impl Columns {
 }
 
 /// What is shown: as asked, or the standard ones for people and the main ones for scripts.
-fn shown_columns(options: &CompareOptions) -> Result<Vec<Column>, Failure> {
+fn shown_columns(options: &CompareOptions) -> Result<Vec<ResultColumn>, Failure> {
     if options.columns.is_empty() {
         return Ok(if options.format.is_for_people() {
             compose::standard_columns().0
         } else {
-            Column::main().collect()
+            ResultColumn::main().collect()
         });
     }
-    let mut columns: Vec<Column> = Vec::new();
+    let mut columns: Vec<ResultColumn> = Vec::new();
     for name in &options.columns {
         let named = if name.trim() == ALL {
-            Column::every().collect()
+            ResultColumn::every().collect()
         } else {
-            Column::all_of(name).map_err(|unknown| condition::unknown_result(&unknown))?
+            ResultColumn::all_of(name).map_err(|unknown| condition::unknown_result(&unknown))?
         };
         for column in named {
             if !columns.contains(&column) {
@@ -133,15 +133,15 @@ fn shown_columns(options: &CompareOptions) -> Result<Vec<Column>, Failure> {
 }
 
 /// Results of the central numbers alone, which have no ends of a band.
-fn without_bands(columns: Vec<Column>) -> Vec<Column> {
-    let single = |column: Column| {
+fn without_bands(columns: Vec<ResultColumn>) -> Vec<ResultColumn> {
+    let single = |column: ResultColumn| {
         let name = column.name();
         let end = name.strip_suffix(".low").or(name.strip_suffix(".high"));
         if end.is_some() {
             return None;
         }
         match name.strip_suffix(TYPICAL_END) {
-            Some(name) => Column::of(name).ok(),
+            Some(name) => ResultColumn::of(name).ok(),
             None => Some(column),
         }
     };

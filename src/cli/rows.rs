@@ -8,7 +8,7 @@ use super::choice::RowFormat;
 use super::failure::Failure;
 use super::output::Stream;
 use crate::report::{json, row};
-use crate::study::{Axis, Column, KeyInfluence, TankRow};
+use crate::study::{Axis, KeyInfluence, ResultColumn, TankRow};
 
 /// The schema of a comparison.
 const SCHEMA: &str = "lentic/compare/1";
@@ -38,7 +38,7 @@ impl FailedRow {
 pub(super) struct RowWriter<'a> {
     format: RowFormat,
     axes: &'a [Axis],
-    columns: &'a [Column],
+    columns: &'a [ResultColumn],
     stream: Stream,
     count: u64,
 }
@@ -48,7 +48,7 @@ impl<'a> RowWriter<'a> {
     pub(super) fn begin(
         format: RowFormat,
         axes: &'a [Axis],
-        columns: &'a [Column],
+        columns: &'a [ResultColumn],
         mut stream: Stream,
     ) -> Result<Self, Failure> {
         let head = match format {

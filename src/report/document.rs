@@ -196,7 +196,7 @@ pub struct Reason {
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Table {
     /// The columns.
-    pub columns: Vec<Column>,
+    pub columns: Vec<TableColumn>,
     /// One cell a column.
     pub rows: Vec<Vec<String>>,
 }
@@ -212,7 +212,7 @@ pub struct Sortable {
 
 /// One column of a table.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Column {
+pub struct TableColumn {
     /// Its head.
     pub head: String,
     /// How its cells are set.
@@ -230,7 +230,7 @@ pub enum Align {
     Status,
 }
 
-impl Column {
+impl TableColumn {
     /// A column of words.
     pub fn words(head: impl Into<String>) -> Self {
         Self {

@@ -6,7 +6,7 @@ use std::collections::BTreeSet;
 use askama::Template;
 
 use super::document::{
-    Align, Block, Checklist, Column, Document, Fact, FindingEntry, Reason, Sortable, Table,
+    Align, Block, Checklist, Document, Fact, FindingEntry, Reason, Sortable, Table, TableColumn,
     Timeline, Weight,
 };
 use super::figure::{FRONT, Figure, figures};
@@ -353,7 +353,7 @@ fn breakable(head: &str) -> impl Iterator<Item = &str> {
     head.split_inclusive(['.', '_'])
 }
 
-fn class_of(column: &Column) -> &'static str {
+fn class_of(column: &TableColumn) -> &'static str {
     match column.align {
         Align::Left => "words",
         Align::Right => "numbers",
@@ -362,7 +362,7 @@ fn class_of(column: &Column) -> &'static str {
 }
 
 /// The status that a cell tells.
-fn status_of(column: &Column, cell: &str) -> Option<Status> {
+fn status_of(column: &TableColumn, cell: &str) -> Option<Status> {
     let all = [Status::Ok, Status::Note, Status::Watch, Status::Act];
     let is_status = column.align == Align::Status;
     all.into_iter()

@@ -1,7 +1,7 @@
 //! The catalogue's tables as documents.
 
 use super::dictionary::{self, Command, ResultRow};
-use super::document::{Align, Block, Column, Document, Fact, Table};
+use super::document::{Align, Block, Document, Fact, Table, TableColumn};
 use crate::catalogue::{self, CatalogueRow, Plant, Portion};
 use crate::explanation;
 use crate::source::{self, Band, Work};
@@ -201,8 +201,8 @@ pub(super) fn result_line(row: &ResultRow) -> String {
 
 /// A table of rows that start with the row's name.
 fn document<R: CatalogueRow>(title: &str, heads: &[&str], rows: Vec<Vec<String>>) -> Document {
-    let mut columns = vec![Column::words("name")];
-    columns.extend(heads.iter().enumerate().map(|(index, head)| Column {
+    let mut columns = vec![TableColumn::words("name")];
+    columns.extend(heads.iter().enumerate().map(|(index, head)| TableColumn {
         head: (*head).to_owned(),
         align: alignment(&rows, index + 1),
     }));

@@ -3,13 +3,18 @@
 use serde_json::{Map, Value};
 
 use super::{csv, json};
-use crate::study::{Axis, Cell, Column, Shown, TankRow};
+use crate::study::{Axis, Cell, ResultColumn, Shown, TankRow};
 
 /// What stands before the name of what is varied in CSV.
 const VARY: &str = "vary";
 
 /// A row as an object; results that it does not have are left out.
-pub fn object(row: &TankRow, file: &str, axes: &[Axis], columns: &[Column]) -> Map<String, Value> {
+pub fn object(
+    row: &TankRow,
+    file: &str,
+    axes: &[Axis],
+    columns: &[ResultColumn],
+) -> Map<String, Value> {
     let mut object = Map::new();
     object.insert("name".to_owned(), Value::from(row.name.as_str()));
     object.insert("file".to_owned(), Value::from(file));
@@ -34,7 +39,7 @@ pub fn varied(row: &TankRow, axes: &[Axis]) -> Map<String, Value> {
 }
 
 /// The head line of CSV.
-pub fn csv_head(axes: &[Axis], columns: &[Column]) -> String {
+pub fn csv_head(axes: &[Axis], columns: &[ResultColumn]) -> String {
     let axes = axes.iter().map(|axis| format!("{VARY}.{}", axis.name));
     let columns = columns.iter().map(|column| column.name().to_owned());
     let fixed = ["name", "file"].map(str::to_owned);
@@ -42,7 +47,7 @@ pub fn csv_head(axes: &[Axis], columns: &[Column]) -> String {
 }
 
 /// A row as a line of CSV; results that it does not have are empty.
-pub fn csv_line(row: &TankRow, file: &str, columns: &[Column]) -> String {
+pub fn csv_line(row: &TankRow, file: &str, columns: &[ResultColumn]) -> String {
     let fixed = [row.name.as_str(), file].map(|text| csv::cell(&Value::from(text)));
     let levels = row
         .levels

@@ -1,13 +1,13 @@
 //! Which rows are good enough, and which of them no other beats.
 
 use super::cell::{Cell, status};
-use super::column::Column;
+use super::column::ResultColumn;
 
 /// What a result has to keep to.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Condition {
     /// The result.
-    pub column: Column,
+    pub column: ResultColumn,
     /// How it is held against the bound.
     pub comparison: Relation,
     /// The bound.

@@ -12,7 +12,7 @@ use crate::units::{BAND_ENDS, TYPICAL_END};
 
 /// A result that a row shows.
 #[derive(Debug, Clone, PartialEq, Eq, Hash)]
-pub struct Column {
+pub struct ResultColumn {
     name: String,
 }
 
@@ -26,7 +26,7 @@ pub struct UnknownResult {
     pub suggestion: Option<String>,
 }
 
-impl Column {
+impl ResultColumn {
     /// The result of a name: a path of a plan's JSON such as `startup.ready_day.high`, where
     /// a band without an end is its typical value; `status`; or `findings.` and a code, for
     /// the status of that finding.
@@ -36,9 +36,9 @@ impl Column {
     ///
     /// # Example
     /// ```
-    /// use lentic::study::Column;
-    /// assert!(Column::of("startup.ammonia_peak_mg_l").is_ok());
-    /// let wrong = Column::of("weight.totl_kg").unwrap_err();
+    /// use lentic::study::ResultColumn;
+    /// assert!(ResultColumn::of("startup.ammonia_peak_mg_l").is_ok());
+    /// let wrong = ResultColumn::of("weight.totl_kg").unwrap_err();
     /// assert_eq!(wrong.suggestion.as_deref(), Some("weight.total_kg"));
     /// ```
     pub fn of(name: &str) -> Result<Self, UnknownResult> {
@@ -59,7 +59,7 @@ impl Column {
     /// The result of a name, or every result of a section such as `tank`.
     ///
     /// # Errors
-    /// As [`Column::of`].
+    /// As [`ResultColumn::of`].
     pub fn all_of(name: &str) -> Result<Vec<Self>, UnknownResult> {
         Self::of(name)
             .map(|column| vec![column])

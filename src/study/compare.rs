@@ -7,7 +7,7 @@ use thiserror::Error;
 
 use super::axis::Level;
 use super::cell::Cell;
-use super::column::Column;
+use super::column::ResultColumn;
 use super::field::{Gatherer, Places};
 use super::space::Space;
 use crate::catalogue::FINDINGS;
@@ -29,7 +29,7 @@ pub struct Question {
     /// What is varied.
     pub space: Space,
     /// What is shown of each.
-    pub columns: Vec<Column>,
+    pub columns: Vec<ResultColumn>,
     /// How starts are followed.
     pub options: Options,
     /// Which of the rows are wanted.
@@ -41,7 +41,7 @@ impl Question {
     pub fn about(space: Space, options: Options) -> Self {
         Self {
             space,
-            columns: Column::main().collect(),
+            columns: ResultColumn::main().collect(),
             options,
             shard: Shard::WHOLE,
         }
@@ -125,7 +125,7 @@ impl From<Violation> for RowError {
 /// # Example
 /// ```
 /// use lentic::Options;
-/// use lentic::study::{BaseTank, Cell, Column, Question, Space, compare};
+/// use lentic::study::{BaseTank, Cell, ResultColumn, Question, Space, compare};
 /// let text = r#"
 /// [tank]
 /// shape = "box"
@@ -140,7 +140,7 @@ impl From<Violation> for RowError {
 /// let bases = [BaseTank::of(0, lentic::spec::parse(text)?.into_draft())];
 /// let space = Space::grid(vec![lentic::spec::axis("soil.depth=20mm,30mm")?])?;
 /// let question = Question {
-///     columns: vec![Column::of("soil.volume_l")?],
+///     columns: vec![ResultColumn::of("soil.volume_l")?],
 ///     ..Question::about(space, Options::default())
 /// };
 /// let mut litres = Vec::new();
@@ -169,8 +169,8 @@ pub fn compare<'a>(question: &'a Question, bases: &'a [BaseTank]) -> TankRows<'a
     }
 }
 
-fn parts(columns: &[Column]) -> Vec<PlanPart> {
-    let mut parts: Vec<PlanPart> = columns.iter().map(Column::part).collect();
+fn parts(columns: &[ResultColumn]) -> Vec<PlanPart> {
+    let mut parts: Vec<PlanPart> = columns.iter().map(ResultColumn::part).collect();
     parts.sort_unstable();
     parts.dedup();
     parts
@@ -261,7 +261,7 @@ impl Reader {
         Self::new(&question.columns)
     }
 
-    pub(super) fn new(columns: &[Column]) -> Self {
+    pub(super) fn new(columns: &[ResultColumn]) -> Self {
         Self {
             parts: parts(columns),
             places: Places::of(columns),

@@ -1,12 +1,12 @@
 //! Many tanks at once: compared, varied, weighed against each other, solved for.
 //!
 //! [`compare()`] turns [`Axis`] after axis of some tanks and gives a [`TankRow`] for each
-//! point, computing no more of a plan than the [`Column`]s ask for; [`solve()`] turns one
+//! point, computing no more of a plan than the [`ResultColumn`]s ask for; [`solve()`] turns one
 //! until a [`Condition`] holds.
 //!
 //! ```
 //! use lentic::plan::Options;
-//! use lentic::study::{BaseTank, Column, Question, Space, compare};
+//! use lentic::study::{BaseTank, ResultColumn, Question, Space, compare};
 //!
 //! let text = r#"
 //! [tank]
@@ -22,7 +22,7 @@
 //! let bases = [BaseTank::of(0, lentic::spec::parse(text)?.into_draft())];
 //! let axes = vec![lentic::spec::axis("cap.depth=20..40mm/3")?];
 //! let question = Question {
-//!     columns: vec![Column::of("weight.total_kg")?],
+//!     columns: vec![ResultColumn::of("weight.total_kg")?],
 //!     ..Question::about(Space::grid(axes)?, Options::default())
 //! };
 //! let weights: Vec<f64> = compare(&question, &bases)
@@ -45,7 +45,7 @@ mod space;
 pub use axis::{Axis, AxisRange, Level, Levels, Read, Shown, Spacing};
 pub use cell::Cell;
 pub use choice::{Aim, Bound, Condition, Front, Relation};
-pub use column::{Column, UnknownResult};
+pub use column::{ResultColumn, UnknownResult};
 pub use compare::{BaseTank, Question, RowError, Shard, TankRow, TankRows, compare};
 pub use sensitivity::{KeyInfluence, Sensitivity};
 pub use solve::{Answer, SolveProblem, Tried, solve};

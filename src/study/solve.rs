@@ -62,13 +62,13 @@ pub struct Tried {
 /// # Example
 /// ```
 /// use lentic::plan::Options;
-/// use lentic::study::{Bound, Column, Relation, Condition, Levels, SolveProblem, solve};
+/// use lentic::study::{Bound, ResultColumn, Relation, Condition, Levels, SolveProblem, solve};
 /// # let text = "[tank]\nshape = \"box\"\nsize = \"60 x 30 x 36 cm\"\n[soil]\nmaterial = \"loam_topsoil\"\ndepth = \"25 mm\"\n[cap]\nmaterial = \"filter_sand\"\ndepth = \"40 mm\"";
 /// let draft = lentic::spec::parse(text)?.into_draft();
 /// let axis = lentic::spec::axis("tank.height=30..60cm")?;
 /// let Levels::Range(range) = &axis.levels else { panic!("a range") };
 /// let condition = Condition {
-///     column: Column::of("tank.brimful_l")?,
+///     column: ResultColumn::of("tank.brimful_l")?,
 ///     comparison: Relation::AtLeast,
 ///     bound: Bound::Number(72.0),
 /// };

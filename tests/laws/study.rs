@@ -2,7 +2,7 @@
 
 use lentic::plan::{Options, Plan, plan};
 use lentic::study::{
-    Axis, BaseTank, Bound, Cell, Column, Condition, Levels, Question, Relation, Shard, Shown,
+    Axis, BaseTank, Bound, Cell, Condition, Levels, Question, Relation, ResultColumn, Shard, Shown,
     SolveProblem, Space, TankRow, compare, solve,
 };
 use serde_json::Value;
@@ -58,7 +58,7 @@ fn axes() -> Vec<Axis> {
 
 fn every_column() -> Question {
     Question {
-        columns: Column::every().collect(),
+        columns: ResultColumn::every().collect(),
         ..Question::about(Space::grid(axes()).expect("a grid"), OPTIONS)
     }
 }
@@ -169,7 +169,7 @@ fn a_result_is_the_same_whatever_else_is_asked_for() {
 #[test]
 fn rows_do_not_depend_on_the_number_of_threads() {
     let question = Question {
-        columns: Column::main().collect(),
+        columns: ResultColumn::main().collect(),
         ..every_column()
     };
     let bases = [base()];
@@ -193,7 +193,7 @@ fn rows_do_not_depend_on_the_number_of_threads() {
 fn shards_are_disjoint_and_complete() {
     let of = |shard: Shard| -> Vec<(u64, Vec<_>)> {
         let question = Question {
-            columns: vec![Column::of("weight.total_kg").expect("a result")],
+            columns: vec![ResultColumn::of("weight.total_kg").expect("a result")],
             shard,
             ..every_column()
         };
@@ -218,7 +218,7 @@ fn samples_fill_each_range_evenly_and_are_what_they_show() {
     let axes = ["cap.depth=20..60mm", "tank.height=29..45cm"]
         .map(|text| lentic::spec::axis(text).expect("an axis"));
     let question = Question {
-        columns: vec![Column::of("cap.depth_cm").expect("a result")],
+        columns: vec![ResultColumn::of("cap.depth_cm").expect("a result")],
         ..Question::about(
             Space::samples(axes.to_vec(), 64, 5).expect("samples"),
             OPTIONS,
@@ -243,7 +243,7 @@ fn what_solve_finds_just_meets_the_condition() {
     };
     let base = base();
     let condition = Condition {
-        column: Column::of("bed.release_peak_mg_n_m2_d").expect("a result"),
+        column: ResultColumn::of("bed.release_peak_mg_n_m2_d").expect("a result"),
         comparison: Relation::AtMost,
         bound: Bound::Number(25.0),
     };

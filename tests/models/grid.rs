@@ -2,7 +2,7 @@
 //! model stand in `checks`.
 
 use lentic::plan::Options;
-use lentic::study::{BaseTank, Cell, Column, Question, Space, compare};
+use lentic::study::{BaseTank, Cell, Question, ResultColumn, Space, compare};
 
 const CUBE: &str = r#"
 [tank]
@@ -34,7 +34,7 @@ fn grid() -> Vec<(f64, f64)> {
     .map(|text| lentic::spec::axis(text).expect("an axis"));
     let question = Question {
         columns: ["bed.release_peak_mg_n_m2_d", "startup.ammonia_peak_mg_l"]
-            .map(|name| Column::of(name).expect("a result"))
+            .map(|name| ResultColumn::of(name).expect("a result"))
             .to_vec(),
         ..Question::about(
             Space::grid(axes.to_vec()).expect("a grid"),

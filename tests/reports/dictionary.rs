@@ -266,7 +266,7 @@ fn every_path_of_every_list_and_every_column_is_understood() {
             other => panic!("{path}: {other:?}"),
         }
     }
-    for column in study::Column::every() {
+    for column in study::ResultColumn::every() {
         let name = column.name();
         let is_code = name.strip_prefix("findings.").is_some();
         match ExplainSubject::find(name) {

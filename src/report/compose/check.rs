@@ -8,7 +8,7 @@ use crate::diagnosis::{CauseResult, Diagnosis, Evidence, NextResult};
 use crate::plan::watch_limit_mg_l;
 use crate::report::bars::{Bar, Bars};
 use crate::report::chart::{Across, Chart, LimitLine, Series};
-use crate::report::document::{Block, Column, Document, Fact, Table, Weight};
+use crate::report::document::{Block, Document, Fact, Table, TableColumn, Weight};
 use crate::source::Band;
 use crate::units::show::{fixed, significant};
 use crate::units::{Analyte, Length};
@@ -95,9 +95,9 @@ fn causes(design: &Design, found: &Diagnosis) -> Vec<Block> {
         Block::Heading("Causes".to_owned()),
         Block::InText(Box::new(Block::Table(Table {
             columns: vec![
-                Column::numbers("likely"),
-                Column::words("cause"),
-                Column::words("what it means"),
+                TableColumn::numbers("likely"),
+                TableColumn::words("cause"),
+                TableColumn::words("what it means"),
             ],
             rows: named.iter().map(|result| row(result)).collect(),
         }))),

@@ -4,9 +4,9 @@ use super::sweep;
 use crate::catalogue::FINDINGS;
 use crate::finding::Status;
 use crate::plan::of_100;
-use crate::report::document::{Block, Column as Head, Document, Sheet, Sortable, Table};
+use crate::report::document::{Block, Document, Sheet, Sortable, Table, TableColumn as Head};
 use crate::report::scatter::{Dot, Scatter};
-use crate::study::{Axis, Cell, Column, KeyInfluence, Shown, TankRow};
+use crate::study::{Axis, Cell, KeyInfluence, ResultColumn, Shown, TankRow};
 use crate::units::{Length, MONEY, Mass, UnitSystem, Volume, show, unit_of_result};
 
 /// What is shown where nobody says what, with its head.
@@ -28,7 +28,7 @@ pub struct Compared<'a> {
     /// What was varied.
     pub axes: &'a [Axis],
     /// The results in the cells of each row.
-    pub columns: &'a [Column],
+    pub columns: &'a [ResultColumn],
     /// How many of them are shown.
     pub shown: usize,
     /// Whether these are the standard ones, under short heads.
@@ -48,10 +48,10 @@ pub struct Compared<'a> {
 }
 
 /// The standard results, and after them how each finding stands.
-pub fn standard_columns() -> (Vec<Column>, Vec<Column>) {
+pub fn standard_columns() -> (Vec<ResultColumn>, Vec<ResultColumn>) {
     let standard = STANDARD.iter();
-    let shown = standard.filter_map(|(name, _)| Column::of(name).ok());
-    let findings = Column::every().filter(|column| column.name().starts_with(FINDINGS));
+    let shown = standard.filter_map(|(name, _)| ResultColumn::of(name).ok());
+    let findings = ResultColumn::every().filter(|column| column.name().starts_with(FINDINGS));
     (shown.collect(), findings.collect())
 }
 
@@ -286,7 +286,7 @@ fn is_number(compared: &Compared<'_>, axis: &Axis) -> bool {
     first.is_some_and(|level| matches!(level.shown, Shown::Number(_)))
 }
 
-fn head(column: &Column, standard: bool) -> String {
+fn head(column: &ResultColumn, standard: bool) -> String {
     let short = STANDARD.iter().find(|(name, _)| *name == column.name());
     match short {
         Some((_, head)) if standard => (*head).to_owned(),
@@ -329,7 +329,7 @@ fn shortened(name: &str) -> String {
 }
 
 /// "Pea gravel: act cap.coarse, watch plants.load".
-fn troubles(row: &TankRow, columns: &[Column]) -> Option<String> {
+fn troubles(row: &TankRow, columns: &[ResultColumn]) -> Option<String> {
     let cells = row.cells.as_deref().unwrap_or_default();
     let codes: Vec<String> = columns
         .iter()

@@ -2,7 +2,7 @@
 
 use crate::finding::Status;
 use crate::mend::{KeyChange, Mended, Unmet};
-use crate::report::document::{Block, Column as Head, Document, Table};
+use crate::report::document::{Block, Document, Table, TableColumn as Head};
 use crate::units::show;
 
 /// The outcome in a sentence, then every change with its reason, and what is not met.

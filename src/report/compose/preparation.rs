@@ -2,7 +2,7 @@
 
 use crate::design::Design;
 use crate::plan::{Plan, ShoppingItem, StockingStep};
-use crate::report::document::{Block, Column, Fact, Table};
+use crate::report::document::{Block, Fact, Table, TableColumn};
 use crate::units::show::{fixed, significant};
 use crate::units::{Mass, Volume};
 
@@ -72,9 +72,9 @@ fn shopping(items: &[ShoppingItem]) -> Table {
     });
     Table {
         columns: vec![
-            Column::words("what"),
-            Column::words("how much"),
-            Column::words("what for"),
+            TableColumn::words("what"),
+            TableColumn::words("how much"),
+            TableColumn::words("what for"),
         ],
         rows: rows.collect(),
     }
@@ -112,9 +112,9 @@ fn steps(steps: &[StockingStep]) -> Table {
     });
     Table {
         columns: vec![
-            Column::words("day"),
-            Column::words("move in"),
-            Column::words("clean tests on days"),
+            TableColumn::words("day"),
+            TableColumn::words("move in"),
+            TableColumn::words("clean tests on days"),
         ],
         rows: rows.collect(),
     }

@@ -3,7 +3,7 @@
 use crate::catalogue::PlantGroup;
 use crate::design::{Amount, Design, Planting};
 use crate::plan::{self, BagCount, Plan, bags_in_words, needed_in_words};
-use crate::report::document::{Block, Checklist, Column, Table};
+use crate::report::document::{Block, Checklist, Table, TableColumn};
 use crate::units::show::significant;
 use crate::units::{Mass, UnitSystem, Volume};
 
@@ -18,10 +18,10 @@ pub(super) fn list(design: &Design, plan: &Plan) -> [Block; 2] {
         row(plant, count, "to add".to_owned(), None)
     }));
     let columns = vec![
-        Column::words("what"),
-        Column::words("how much"),
-        Column::words("sold as"),
-        Column::numbers("price"),
+        TableColumn::words("what"),
+        TableColumn::words("how much"),
+        TableColumn::words("sold as"),
+        TableColumn::numbers("price"),
     ];
     let total = plan.cost.as_ref().map_or_else(Vec::new, |cost| {
         let total = format!("{:.2}", cost.total);

@@ -9,7 +9,7 @@ use crate::design::Design;
 use crate::diagnosis::{CauseResult, Diagnosis};
 use crate::finding::{Caution, Code, Finding, Status};
 use crate::plan::{CalendarEntry, Estimate, Plan, dawn_limit, watch_limit_mg_l};
-use crate::report::document::{Block, Column, Document, FindingEntry, Table};
+use crate::report::document::{Block, Document, FindingEntry, Table, TableColumn};
 use crate::units::show::{fixed, significant};
 use crate::units::{Analyte, Mass, Volume};
 
@@ -155,10 +155,10 @@ fn peaks(design: &Design, plan: &Plan) -> Table {
     let about = |day: Estimate| format!("about day {}", fixed(day.typical(), 0));
     Table {
         columns: vec![
-            Column::words("mg/L"),
-            Column::words("typical (range)"),
-            Column::numbers("limit"),
-            Column::words("when"),
+            TableColumn::words("mg/L"),
+            TableColumn::words("typical (range)"),
+            TableColumn::numbers("limit"),
+            TableColumn::words("when"),
         ],
         rows: vec![
             row(
@@ -271,9 +271,9 @@ fn causes(causes: &[CauseResult]) -> Table {
     };
     Table {
         columns: vec![
-            Column::numbers("likely"),
-            Column::words("cause"),
-            Column::words("what speaks for it"),
+            TableColumn::numbers("likely"),
+            TableColumn::words("cause"),
+            TableColumn::words("what speaks for it"),
         ],
         rows: named
             .map(|(place, result)| {

@@ -1,7 +1,7 @@
 //! The value of a key that just meets a condition.
 
 use super::sweep::{self, in_words};
-use crate::report::document::{Block, Column as Head, Document, Table};
+use crate::report::document::{Block, Document, Table, TableColumn as Head};
 use crate::report::solved::{Reached, Solved, with_unit};
 use crate::study::{Answer, Cell, Condition, Relation, Tried};
 use crate::units::show;

@@ -7,7 +7,7 @@ use crate::design::Design;
 use crate::finding::{Finding, Status};
 use crate::plan::{CalendarEntry, Estimate, Startup, StartupSection};
 
-use crate::report::document::{Block, Column, Document, Fact, Table, Timeline};
+use crate::report::document::{Block, Document, Fact, Table, TableColumn, Timeline};
 use crate::units::show::{fixed, significant};
 
 /// Drivers shown for each result.
@@ -172,11 +172,11 @@ fn readings(startup: &Startup) -> Vec<Block> {
         Block::Heading("Readings against the band".to_owned()),
         Block::Table(Table {
             columns: vec![
-                Column::numbers("day"),
-                Column::words("of"),
-                Column::numbers("read"),
-                Column::words("band mg/L"),
-                Column::words("lies"),
+                TableColumn::numbers("day"),
+                TableColumn::words("of"),
+                TableColumn::numbers("read"),
+                TableColumn::words("band mg/L"),
+                TableColumn::words("lies"),
             ],
             rows: rows.collect(),
         }),
@@ -186,11 +186,11 @@ fn readings(startup: &Startup) -> Vec<Block> {
 /// The calendar as a table, with dates where there are any.
 pub(super) fn calendar(entries: &[CalendarEntry]) -> Vec<Block> {
     let dated = entries.iter().any(|entry| entry.date.is_some());
-    let mut columns = vec![Column::numbers("day")];
+    let mut columns = vec![TableColumn::numbers("day")];
     if dated {
-        columns.push(Column::numbers("date"));
+        columns.push(TableColumn::numbers("date"));
     }
-    columns.push(Column::words("do"));
+    columns.push(TableColumn::words("do"));
     let rows = entries.iter().map(|entry| {
         let mut row = vec![entry.day.to_string()];
         if dated {

@@ -3,7 +3,7 @@
 use super::estimate::ranged;
 use crate::plan::Estimate;
 use crate::report::chart::{Across, Chart, LimitLine, Series};
-use crate::report::document::{Column, Fact, Table};
+use crate::report::document::{Fact, Table, TableColumn};
 use crate::units::show::fixed;
 use crate::upkeep::{AgeingSection, WeekRow};
 
@@ -65,9 +65,9 @@ pub(super) fn years(ageing: &AgeingSection) -> Table {
     });
     Table {
         columns: vec![
-            Column::numbers("after years"),
-            Column::numbers("it frees, mg N/m2 a day"),
-            Column::numbers("of what plants could take, %"),
+            TableColumn::numbers("after years"),
+            TableColumn::numbers("it frees, mg N/m2 a day"),
+            TableColumn::numbers("of what plants could take, %"),
         ],
         rows: rows.collect(),
     }

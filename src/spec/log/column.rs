@@ -4,7 +4,7 @@ use crate::diagnosis::Measurand;
 
 /// What a column holds.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) enum Column {
+pub(super) enum LogColumn {
     Day,
     Date,
     Of(Measurand, String),
@@ -72,7 +72,7 @@ const SCALES: [&str; 9] = [
     "nh3", "nh4", "nh4+", "nh3-n", "nh4-n", "tan", "no2-n", "no3-n", "po4-p",
 ];
 
-impl Column {
+impl LogColumn {
     /// Whether another column holds the same, be it on another scale.
     pub(super) fn holds_the_same(&self, other: &Self) -> bool {
         match (self, other) {

@@ -2,7 +2,7 @@
 
 use jiff::civil::Date;
 
-use super::column::Column;
+use super::column::LogColumn;
 
 /// The last day that a log may hold.
 const MOST_DAYS: f64 = 3650.0;
@@ -10,16 +10,16 @@ const MOST_DAYS: f64 = 3650.0;
 /// The day of a row: its number, or its date counted from the start.
 pub(super) fn of(
     cells: &[String],
-    columns: &[Option<Column>],
+    columns: &[Option<LogColumn>],
     start: Option<Date>,
 ) -> Result<f64, String> {
-    let cell = |wanted: &Column| {
+    let cell = |wanted: &LogColumn| {
         let mut pairs = columns.iter().zip(cells);
         let found =
             pairs.find(|(column, cell)| column.as_ref() == Some(wanted) && !cell.is_empty());
         found.map(|(_, cell)| cell.as_str())
     };
-    let day = match (cell(&Column::Day), cell(&Column::Date)) {
+    let day = match (cell(&LogColumn::Day), cell(&LogColumn::Date)) {
         (Some(day), None) => numbered(day)?,
         (Some(day), Some(date)) => agreed(numbered(day)?, date, start)?,
         (None, Some(date)) => counted(date, start)?,

@@ -12,7 +12,7 @@ use std::fmt;
 use csv::{ReaderBuilder, StringRecord};
 use jiff::civil::Date;
 
-use self::column::Column;
+use self::column::LogColumn;
 use super::MAX_BYTES;
 use crate::diagnosis::Measurement;
 
@@ -85,7 +85,7 @@ pub fn parse(text: &str, start: Option<Date>) -> ReadingLog {
     let Ok(heads) = reader.headers().cloned() else {
         return log;
     };
-    let mut columns: Vec<Option<Column>> = heads.iter().map(Column::of).collect();
+    let mut columns: Vec<Option<LogColumn>> = heads.iter().map(LogColumn::of).collect();
     if heads.is_empty() || heads.iter().all(|head| head.trim().is_empty()) {
         return log;
     }
@@ -135,7 +135,7 @@ fn delimiter(text: &str) -> u8 {
 }
 
 /// Says which columns are not used, and whether any tells the day.
-fn head_faults(heads: &StringRecord, columns: &[Option<Column>], log: &mut ReadingLog) {
+fn head_faults(heads: &StringRecord, columns: &[Option<LogColumn>], log: &mut ReadingLog) {
     for (head, column) in heads.iter().zip(columns) {
         if column.is_none() && !head.trim().is_empty() {
             log.fault(
@@ -148,14 +148,18 @@ fn head_faults(heads: &StringRecord, columns: &[Option<Column>], log: &mut Readi
     let dated = columns
         .iter()
         .flatten()
-        .any(|column| matches!(column, Column::Day | Column::Date));
+        .any(|column| matches!(column, LogColumn::Day | LogColumn::Date));
     if !dated {
         log.fault(1, None, "no column is headed day or date".to_owned());
     }
 }
 
 /// Of columns that hold the same the first is used.
-fn leave_out_repeated(heads: &StringRecord, columns: &mut [Option<Column>], log: &mut ReadingLog) {
+fn leave_out_repeated(
+    heads: &StringRecord,
+    columns: &mut [Option<LogColumn>],
+    log: &mut ReadingLog,
+) {
     for place in 1..columns.len() {
         let (before, rest) = columns.split_at_mut(place);
         let (Some(column), Some(head)) = (rest.first_mut(), heads.get(place)) else {
@@ -176,7 +180,7 @@ fn leave_out_repeated(heads: &StringRecord, columns: &mut [Option<Column>], log:
 fn row(
     record: &StringRecord,
     heads: &StringRecord,
-    columns: &[Option<Column>],
+    columns: &[Option<LogColumn>],
     start: Option<Date>,
     seen: &mut HashSet<Vec<String>>,
     log: &mut ReadingLog,
@@ -211,7 +215,7 @@ fn row(
         return;
     }
     for ((cell, column), head) in cells.iter().zip(columns).zip(heads) {
-        let Some(Column::Of(subject, unit)) = column else {
+        let Some(LogColumn::Of(subject, unit)) = column else {
             continue;
         };
         match cell::reported(*subject, cell, unit) {
@@ -227,7 +231,7 @@ fn row(
 }
 
 /// Refuses a row with a cell that no reading is as long as; notes may be.
-fn within_length(cells: &[String], columns: &[Option<Column>]) -> Result<(), String> {
+fn within_length(cells: &[String], columns: &[Option<LogColumn>]) -> Result<(), String> {
     let used = cells
         .iter()
         .zip(columns)

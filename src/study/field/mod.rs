@@ -8,7 +8,7 @@ use std::fmt;
 use serde::Serialize;
 
 use super::cell::Cell;
-use super::column::Column;
+use super::column::ResultColumn;
 
 /// Where each path that is asked for goes.
 #[derive(Debug)]
@@ -18,7 +18,7 @@ pub(super) struct Places {
 }
 
 impl Places {
-    pub(super) fn of(columns: &[Column]) -> Self {
+    pub(super) fn of(columns: &[ResultColumn]) -> Self {
         let mut by_path: HashMap<String, Vec<usize>> = HashMap::new();
         for (place, column) in columns.iter().enumerate() {
             for path in column.places() {
