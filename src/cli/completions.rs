@@ -105,7 +105,7 @@ fn explained() -> Vec<&'static str> {
 fn paths() -> Vec<&'static str> {
     let of_plan = results()
         .iter()
-        .filter(|row| row.command == dictionary::Command::Plan);
+        .filter(|row| row.command == dictionary::ResultCommand::Plan);
     let paths = of_plan.map(|row| row.path.as_str());
     paths.filter(|path| !path.contains('[')).collect()
 }

@@ -18,7 +18,7 @@ use crate::makeup::{NewWater, makeup};
 use crate::plan::{self, Plan};
 use crate::report::at;
 use crate::report::compose::{Resting, Worked};
-use crate::report::dictionary::{Command, Named, ResultRow};
+use crate::report::dictionary::{Named, ResultCommand, ResultRow};
 use crate::report::{json, row};
 use crate::result::{Ground, Origin};
 use crate::source::Source;
@@ -76,7 +76,7 @@ pub(super) fn result(
     let row = named.row;
     let design = input::design(path, &options.common)?;
     let (computed, object) = match row.command {
-        Command::Compare => compared(row, &design, path, options)?,
+        ResultCommand::Compare => compared(row, &design, path, options)?,
         command => Computed::for_result(command, &design, options)?,
     };
     let tank = WorkedTank { design, computed };
@@ -193,34 +193,34 @@ impl Computed {
 
     /// What holds a result of a command, with the JSON of that command.
     fn for_result(
-        command: Command,
+        command: ResultCommand,
         design: &Design,
         options: &ExplainOptions,
     ) -> Result<(Self, Map<String, Value>), Failure> {
         let asked = options.ensemble.for_one();
         let followed = || plan::followed(design, asked).map_err(Failure::Run);
         Ok(match command {
-            Command::Plan => {
+            ResultCommand::Plan => {
                 let plan = plan::plan(design, asked).map_err(Failure::Run)?;
                 let object = json::object(planned::SCHEMA, &plan);
                 (Self::Plan(Box::new(plan)), object)
             }
-            Command::Startup => {
+            ResultCommand::Startup => {
                 let (plan, days, _) = followed()?;
                 let object = json::object(startup::SCHEMA, &days);
                 (Self::Plan(Box::new(plan)), object)
             }
-            Command::Night => {
+            ResultCommand::Night => {
                 let (plan, _, hours) = followed()?;
                 let object = json::object(night::SCHEMA, &hours);
                 (Self::Plan(Box::new(plan)), object)
             }
-            Command::Check => {
+            ResultCommand::Check => {
                 let found = diagnosed(design, options)?;
                 let object = json::object(check::SCHEMA, &found);
                 (Self::Check(Box::new(found)), object)
             }
-            Command::Upkeep => {
+            ResultCommand::Upkeep => {
                 let followed = options.ensemble.options(upkeep::MEMBERS);
                 let found = upkeep::upkeep(
                     design,
@@ -231,12 +231,14 @@ impl Computed {
                 let found = found.map_err(Failure::Run)?;
                 (Self::Nothing, json::object(kept::SCHEMA, &found))
             }
-            Command::Water => {
+            ResultCommand::Water => {
                 let made = makeup(design, NewWater::Change);
                 let made = made.map_err(|error| water::refused(&error))?;
                 (Self::Nothing, json::object(water::SCHEMA, &made))
             }
-            Command::Compare | Command::Solve | Command::Mend => (Self::Nothing, Map::new()),
+            ResultCommand::Compare | ResultCommand::Solve | ResultCommand::Mend => {
+                (Self::Nothing, Map::new())
+            }
         })
     }
 }

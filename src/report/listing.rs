@@ -1,6 +1,6 @@
 //! The catalogue's tables as documents.
 
-use super::dictionary::{self, Command, ResultRow};
+use super::dictionary::{self, ResultCommand, ResultRow};
 use super::document::{Align, Block, Document, Fact, Table, TableColumn};
 use crate::catalogue::{self, CatalogueRow, Plant, Portion};
 use crate::explanation;
@@ -193,7 +193,7 @@ pub(super) fn result_line(row: &ResultRow) -> String {
         unit => format!(", {unit}"),
     };
     let command = match row.command {
-        Command::Plan => String::new(),
+        ResultCommand::Plan => String::new(),
         other => format!(", in {}", other.word()),
     };
     format!("{}{unit}{command}: {}", row.name(), row.says)

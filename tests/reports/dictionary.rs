@@ -8,7 +8,7 @@ use lentic::finding::{Code, Working, WorkingStep};
 use lentic::plan;
 use lentic::report::at::{self, ValueAt};
 use lentic::report::compose::{self, Worked};
-use lentic::report::dictionary::{self, Command, ExplainSubject, Named, ResultRow};
+use lentic::report::dictionary::{self, ExplainSubject, Named, ResultCommand, ResultRow};
 use lentic::report::document::Document;
 use lentic::report::text::{self, Layout};
 use lentic::report::{chart::Glyphs, csv, json};
@@ -21,16 +21,16 @@ use crate::designed::{FEW, demo as demo_tank, planned};
 use crate::typed::{self, ENDS};
 
 /// Every path that is typed in, with its command.
-fn paths() -> Vec<(Command, String)> {
+fn paths() -> Vec<(ResultCommand, String)> {
     let of_one = |command| {
         let paths = typed::paths(command).into_iter();
         paths.map(move |(path, _)| (command, path))
     };
-    Command::ALL.into_iter().flat_map(of_one).collect()
+    ResultCommand::ALL.into_iter().flat_map(of_one).collect()
 }
 
 /// The rows that could be meant by a path of a command's list: its own before a plan's.
-fn meant(command: Command, path: &str) -> Vec<&'static ResultRow> {
+fn meant(command: ResultCommand, path: &str) -> Vec<&'static ResultRow> {
     let is = |row: &ResultRow, wanted: &str| {
         row.path == wanted || (row.band.is_some() && Some(row.path.as_str()) == end_of(wanted))
     };
@@ -43,7 +43,7 @@ fn meant(command: Command, path: &str) -> Vec<&'static ResultRow> {
         return own;
     }
     let in_a_plan = format!("{}.{path}", command.word());
-    rows.filter(|row| row.command == Command::Plan)
+    rows.filter(|row| row.command == ResultCommand::Plan)
         .filter(|row| is(row, path) || is(row, &in_a_plan))
         .collect()
 }
@@ -95,7 +95,7 @@ fn rows_have_a_band_where_their_paths_do() {
 
 #[test]
 fn rows_know_what_stands_at_their_paths() {
-    for (command, path, kinds) in Command::ALL.into_iter().flat_map(|command| {
+    for (command, path, kinds) in ResultCommand::ALL.into_iter().flat_map(|command| {
         let paths = typed::paths(command).into_iter();
         paths.map(move |(path, kinds)| (command, path, kinds))
     }) {
@@ -119,7 +119,7 @@ fn what_two_sections_share_rests_on_what_each_rests_on() {
         ("soil.bags[].count", "soil.purchase"),
         ("cap.bags[].count", "cap.purchase"),
     ] {
-        let row = dictionary::result(Command::Plan, path).unwrap();
+        let row = dictionary::result(ResultCommand::Plan, path).unwrap();
         assert_eq!(row.topic(), Some(topic), "{path}");
     }
 }
@@ -345,7 +345,7 @@ fn what_rests_on_a_source_is_what_cites_it() {
 /// The numbers of the results that rest on a topic, those of a plan alone.
 fn figures_of(topic: &str, object: &serde_json::Map<String, serde_json::Value>) -> Vec<f64> {
     let rows = dictionary::results().iter();
-    rows.filter(|row| row.command == Command::Plan && row.topic() == Some(topic))
+    rows.filter(|row| row.command == ResultCommand::Plan && row.topic() == Some(topic))
         .flat_map(|row| {
             let end = if row.band.is_some() { ".typical" } else { "" };
             at::values(object, &format!("{}{end}", row.path))

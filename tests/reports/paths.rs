@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-use lentic::report::dictionary::Command;
+use lentic::report::dictionary::ResultCommand;
 use serde_json::Value;
 
 use crate::command;
@@ -139,11 +139,11 @@ fn lines(found: BTreeMap<String, BTreeSet<&'static str>>) -> Vec<String> {
 }
 
 /// Fails with the paths that are missing and those that are not typed in.
-fn compare(command: Command) {
+fn compare(command: ResultCommand) {
     hold(command, &found_in_demos(command.word()));
 }
 
-fn hold(command: Command, found: &[String]) {
+fn hold(command: ResultCommand, found: &[String]) {
     let typed = typed::paths(command).into_iter();
     let typed: Vec<String> = typed.map(|(path, kind)| format!("{path} {kind}")).collect();
     let missing: Vec<_> = typed.iter().filter(|line| !found.contains(line)).collect();
@@ -157,22 +157,22 @@ fn hold(command: Command, found: &[String]) {
 
 #[test]
 fn a_plan_has_the_paths_typed_in() {
-    compare(Command::Plan);
+    compare(ResultCommand::Plan);
 }
 
 #[test]
 fn a_startup_has_the_paths_typed_in() {
-    compare(Command::Startup);
+    compare(ResultCommand::Startup);
 }
 
 #[test]
 fn a_night_has_the_paths_typed_in() {
-    compare(Command::Night);
+    compare(ResultCommand::Night);
 }
 
 #[test]
 fn a_check_has_the_paths_typed_in() {
-    compare(Command::Check);
+    compare(ResultCommand::Check);
 }
 
 /// The paths and types of what some runs print.
@@ -196,7 +196,7 @@ fn a_comparison_has_the_paths_typed_in() {
     let vary = ["--vary", "cap.depth=20mm,30mm,40mm,280mm"];
     let shown = ["--columns", "status", "--sensitivity", "weight.total_kg"];
     let found = found_in(&[&[&["compare", TANK][..], &vary, &shown].concat()]);
-    hold(Command::Compare, &found);
+    hold(ResultCommand::Compare, &found);
 }
 
 #[test]
@@ -216,7 +216,7 @@ fn an_answer_has_the_paths_typed_in() {
         &until("weight.total_kg>=33"),
         &until("weight.total_kg>=900"),
     ]);
-    hold(Command::Solve, &found);
+    hold(ResultCommand::Solve, &found);
 }
 
 /// A tank whose taps, conditioner and soft water are known.
@@ -246,7 +246,7 @@ fn new_water_has_the_paths_typed_in() {
         let value: Value = serde_json::from_str(&ran.stdout).expect("JSON");
         gather("", &value, &mut found);
     }
-    hold(Command::Water, &lines(found));
+    hold(ResultCommand::Water, &lines(found));
 }
 
 #[test]
@@ -255,7 +255,7 @@ fn a_mended_spec_has_the_paths_typed_in() {
     let bowl = "tests/practice/mend/bowl.toml";
     let kept = ["--keep", "plants", "--keep", "soil", "--keep", "cap"];
     let found = found_in(&[&["mend", priced], &[&["mend", bowl][..], &kept].concat()]);
-    hold(Command::Mend, &found);
+    hold(ResultCommand::Mend, &found);
 }
 
 #[test]
@@ -269,5 +269,5 @@ fn a_running_tank_has_the_paths_typed_in() {
         let value: Value = serde_json::from_str(&ran.stdout).expect("JSON");
         gather("", &value, &mut found);
     }
-    hold(Command::Upkeep, &lines(found));
+    hold(ResultCommand::Upkeep, &lines(found));
 }

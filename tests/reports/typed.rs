@@ -1,12 +1,12 @@
 //! The paths that scripts rely on, as they are typed in.
 
-use lentic::report::dictionary::Command;
+use lentic::report::dictionary::ResultCommand;
 
 /// What ends the path of a value of a band.
 pub(crate) const ENDS: [&str; 3] = [".low", ".typical", ".high"];
 
 /// The paths of a command's JSON, each with what stands there.
-pub(crate) fn paths(command: Command) -> Vec<(String, &'static str)> {
+pub(crate) fn paths(command: ResultCommand) -> Vec<(String, &'static str)> {
     let lines = include_str!("paths.txt").lines();
     let rows = lines.filter(|line| !line.is_empty() && !line.starts_with('#'));
     rows.flat_map(|row| {
@@ -22,7 +22,7 @@ pub(crate) fn paths(command: Command) -> Vec<(String, &'static str)> {
 }
 
 /// A path of the list as the command has it.
-fn own(command: Command, path: &str) -> &str {
+fn own(command: ResultCommand, path: &str) -> &str {
     let rest = path.strip_prefix(command.word());
     rest.and_then(|rest| rest.strip_prefix('.')).unwrap_or(path)
 }

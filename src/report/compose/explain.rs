@@ -9,7 +9,7 @@ use crate::catalogue::{self, Topic};
 use crate::explanation;
 use crate::finding::{Caution, Code, Finding, Working};
 use crate::report::at::ValueAt;
-use crate::report::dictionary::{self, Command, Named, ResultRow};
+use crate::report::dictionary::{self, Named, ResultCommand, ResultRow};
 use crate::report::document::{Block, Document, Fact, FindingEntry};
 use crate::report::listing::{self, result_line};
 use crate::source::Source;
@@ -285,7 +285,7 @@ fn values(row: &ResultRow, values: &[ValueAt]) -> Vec<Block> {
 /// Why there is no value.
 fn absent(row: &ResultRow) -> &'static str {
     match row.command {
-        Command::Compare | Command::Solve | Command::Mend => {
+        ResultCommand::Compare | ResultCommand::Solve | ResultCommand::Mend => {
             "No single tank has it: what is varied or sought gives it."
         }
         _ => "This tank has none.",

@@ -5,7 +5,7 @@ mod compared;
 mod row;
 mod subject;
 
-pub use row::{Command, ResultRow, result, results};
+pub use row::{ResultCommand, ResultRow, result, results};
 pub use subject::{ExplainSubject, Named};
 
 use serde::Serialize;
@@ -18,7 +18,7 @@ pub struct Listed {
     /// The name that no other result has.
     pub name: String,
     /// The command whose JSON holds it.
-    pub command: Command,
+    pub command: ResultCommand,
     /// Its path there.
     pub path: String,
     /// Its unit.

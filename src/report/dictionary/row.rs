@@ -17,7 +17,7 @@ use crate::upkeep::Upkeep;
 /// The command in whose JSON a result stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 #[serde(rename_all = "lowercase")]
-pub enum Command {
+pub enum ResultCommand {
     /// `plan`, which holds nearly all.
     Plan,
     /// `startup`.
@@ -38,7 +38,7 @@ pub enum Command {
     Water,
 }
 
-impl Command {
+impl ResultCommand {
     /// All of them.
     pub const ALL: [Self; 9] = [
         Self::Plan,
@@ -98,7 +98,7 @@ fn schema() -> Declared {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct ResultRow {
     /// The command whose JSON holds it; of several, `plan`.
-    pub command: Command,
+    pub command: ResultCommand,
     /// Its path there; `[]` stands for any item of a list, a band has one for its three.
     pub path: String,
     /// What it is.
@@ -116,7 +116,8 @@ impl ResultRow {
     /// another command has a different result there.
     pub fn name(&self) -> String {
         let command = self.command.word();
-        if self.command != Command::Plan && results().iter().any(|row| self.is_taken_for(row)) {
+        if self.command != ResultCommand::Plan && results().iter().any(|row| self.is_taken_for(row))
+        {
             format!("{command}.{}", self.path)
         } else {
             self.path.clone()
@@ -142,18 +143,18 @@ impl ResultRow {
     /// Whether it is what a plan has at the same path, or below the command's name.
     fn is_told_by(&self, other: &Self) -> bool {
         let in_a_plan = format!("{}.{}", self.command.word(), self.path);
-        other.command == Command::Plan
+        other.command == ResultCommand::Plan
             && [&self.path, &in_a_plan].contains(&&other.path)
             && (self.says, self.ground) == (other.says, other.ground)
     }
 
     /// Whether another result stands at the same path in the JSON of another command.
     fn is_taken_for(&self, other: &Self) -> bool {
-        let shown_by = [Command::Startup, Command::Night].into_iter();
+        let shown_by = [ResultCommand::Startup, ResultCommand::Night].into_iter();
         let mut shown_by = shown_by.filter(|command| *command != self.command);
         self.command != other.command
             && (self.path == other.path
-                || (other.command == Command::Plan
+                || (other.command == ResultCommand::Plan
                     && shown_by
                         .any(|command| other.path == format!("{}.{}", command.word(), self.path))))
     }
@@ -183,30 +184,30 @@ pub fn results() -> &'static [ResultRow] {
 ///
 /// # Example
 /// ```
-/// use lentic::report::dictionary::{Command, result};
-/// let dawn = result(Command::Night, "dawn_oxygen_mg_l.low").ok_or("no such result")?;
+/// use lentic::report::dictionary::{ResultCommand, result};
+/// let dawn = result(ResultCommand::Night, "dawn_oxygen_mg_l.low").ok_or("no such result")?;
 /// assert_eq!(dawn.path, "night.dawn_oxygen_mg_l");
 /// # Ok::<(), &str>(())
 /// ```
-pub fn result(command: Command, path: &str) -> Option<&'static ResultRow> {
+pub fn result(command: ResultCommand, path: &str) -> Option<&'static ResultRow> {
     let in_a_row = format!("rows[].{path}");
     let in_a_plan = format!("{}.{path}", command.word());
     let own = || at(command, path);
     match command {
-        Command::Compare => {
+        ResultCommand::Compare => {
             let result = path.strip_prefix("rows[].").unwrap_or(path);
             own()
                 .or_else(|| at(command, &in_a_row))
-                .or_else(|| at(Command::Plan, result))
+                .or_else(|| at(ResultCommand::Plan, result))
         }
         _ => own()
-            .or_else(|| at(Command::Plan, &in_a_plan))
-            .or_else(|| at(Command::Plan, path)),
+            .or_else(|| at(ResultCommand::Plan, &in_a_plan))
+            .or_else(|| at(ResultCommand::Plan, path)),
     }
 }
 
 /// The row with this path, or with that of its band.
-fn at(command: Command, path: &str) -> Option<&'static ResultRow> {
+fn at(command: ResultCommand, path: &str) -> Option<&'static ResultRow> {
     let of_command = || results().iter().filter(|row| row.command == command);
     let band = without_band_end(path);
     of_command()
@@ -217,7 +218,7 @@ fn at(command: Command, path: &str) -> Option<&'static ResultRow> {
 /// What every command declares; what a plan has too, once.
 fn gathered() -> Vec<ResultRow> {
     let mut rows: Vec<ResultRow> = Vec::new();
-    for command in Command::ALL {
+    for command in ResultCommand::ALL {
         for result in command.declared() {
             let row = ResultRow {
                 command,

@@ -1,6 +1,6 @@
 //! What can be explained, found by what people type.
 
-use super::row::{Command, ResultRow, result, results};
+use super::row::{ResultCommand, ResultRow, result, results};
 use crate::catalogue::{FINDINGS, Topic, bracketed, nearest_path, within_lists};
 use crate::explanation::{topic, topics};
 use crate::source::Source;
@@ -78,12 +78,13 @@ impl ExplainSubject {
 /// The results at a path of any command, or at one with the command in front.
 fn named(path: &str) -> Vec<&'static ResultRow> {
     let plain = within_lists(path);
-    let in_a_plan = result(Command::Plan, &plain).filter(|row| row.command == Command::Plan);
+    let in_a_plan =
+        result(ResultCommand::Plan, &plain).filter(|row| row.command == ResultCommand::Plan);
     if let Some(row) = in_a_plan {
         return vec![row];
     }
     let mut found: Vec<&ResultRow> = Vec::new();
-    let by_path = Command::ALL
+    let by_path = ResultCommand::ALL
         .iter()
         .filter_map(|command| result(*command, &plain));
     for row in by_path {
@@ -92,7 +93,7 @@ fn named(path: &str) -> Vec<&'static ResultRow> {
         }
     }
     if found.is_empty() {
-        let by_name = Command::ALL.iter().find_map(|command| {
+        let by_name = ResultCommand::ALL.iter().find_map(|command| {
             let rest = plain.strip_prefix(command.word())?.strip_prefix('.')?;
             result(*command, rest)
         });
