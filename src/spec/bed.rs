@@ -1,7 +1,7 @@
 //! `[soil]`, `[cap]` and `[[hardscape]]`: what lies on the bottom.
 
 use super::section::SpecSection;
-use crate::design::key::{Entry, Misfit, Value, unread};
+use crate::design::key::{KeyEntry, Misfit, Value, unread};
 use crate::design::{
     BagSize, CapGrading, CapLayer, PlacedStone, PricedBag, SoilLayer, SoilProperties,
 };
@@ -142,7 +142,7 @@ fn bags(section: &SpecSection<'_>) -> Option<Vec<PricedBag>> {
 }
 
 /// A volume or a mass, with the text that says it.
-fn bag_size(entry: &Entry<'_>) -> Result<(String, BagSize), Misfit> {
+fn bag_size(entry: &KeyEntry<'_>) -> Result<(String, BagSize), Misfit> {
     let text = entry.text()?;
     let (size, content) = match (Volume::parse(text), Mass::parse(text)) {
         (Ok(volume), _) => (BagSize::Volume(volume), volume.litres()),
@@ -153,7 +153,7 @@ fn bag_size(entry: &Entry<'_>) -> Result<(String, BagSize), Misfit> {
     Ok((text.trim().replace('_', " "), size))
 }
 
-fn no_bag_size(entry: &Entry<'_>, error: &QuantityError) -> Misfit {
+fn no_bag_size(entry: &KeyEntry<'_>, error: &QuantityError) -> Misfit {
     const EXAMPLES: &str =
         "for example size = \"10 L\", \"8 dry_qt\", \"1 ft3\", \"10 kg\" or \"50 lb\"";
     let misfit = unread(entry, error);

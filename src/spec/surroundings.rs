@@ -1,7 +1,7 @@
 //! `[light]` and `[air]`: what stands on and over the tank.
 
 use super::section::SpecSection;
-use crate::design::key::{Entry, Misfit, Value};
+use crate::design::key::{KeyEntry, Misfit, Value};
 use crate::design::{Air, DutyHours, FlowDevice, Light, LightLevel};
 use crate::units::{Flow, Length, LuminousFlux};
 
@@ -83,7 +83,7 @@ fn moved(section: &SpecSection<'_>, device: FlowDevice) -> Option<Air> {
 
 /// Refuses what is said of a device where there is none.
 fn refuse_idle_keys(section: &SpecSection<'_>) {
-    let says_none = |entry: &Entry<'_>| Ok(FlowDevice::read(entry) == Ok(FlowDevice::None));
+    let says_none = |entry: &KeyEntry<'_>| Ok(FlowDevice::read(entry) == Ok(FlowDevice::None));
     let is_none = if section.has("device") {
         section.optional("device", says_none) == Some(true)
     } else {

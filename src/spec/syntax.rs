@@ -26,7 +26,7 @@ const TOO_DEEP: &[&str] = &[
 ];
 
 /// A text read as TOML, as far as it is TOML.
-pub(super) struct Document<'d> {
+pub(super) struct TomlDocument<'d> {
     /// The table of the file.
     pub(super) root: Spanned<DeTable<'d>>,
     /// Where it is no TOML.
@@ -37,7 +37,7 @@ pub(super) struct Document<'d> {
     upset: Vec<Range<usize>>,
 }
 
-impl Document<'_> {
+impl TomlDocument<'_> {
     /// Whether a byte stands in a line that is no TOML.
     pub(super) fn is_upset(&self, byte: usize) -> bool {
         let next = self.upset.partition_point(|line| line.end < byte);
@@ -48,9 +48,9 @@ impl Document<'_> {
 }
 
 /// Reads a text, unless it is too long.
-pub(super) fn read(text: &str) -> Document<'_> {
+pub(super) fn read(text: &str) -> TomlDocument<'_> {
     if text.len() as u64 > MAX_BYTES {
-        return Document {
+        return TomlDocument {
             root: Spanned::new(0..0, DeTable::new()),
             faults: vec![too_long()],
             whole: false,
@@ -81,7 +81,7 @@ pub(super) fn read(text: &str) -> Document<'_> {
         }
         is_first
     });
-    Document {
+    TomlDocument {
         root,
         faults,
         whole,

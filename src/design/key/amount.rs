@@ -1,7 +1,7 @@
 //! How much of a plant, as a keeper writes it.
 
 use super::read::unread;
-use super::{Entry, Misfit, listed, nearest};
+use super::{KeyEntry, Misfit, listed, nearest};
 use crate::catalogue::Portion;
 use crate::design::Amount;
 use crate::units::error::{QuantityError, QuantityProblem};
@@ -9,7 +9,7 @@ use crate::units::show::significant;
 use crate::units::{Mass, Quantity, Share, parse};
 
 /// A cover, a fresh mass, or a number of portions.
-pub(crate) fn amount(entry: &Entry<'_>) -> Result<Amount, Misfit> {
+pub(crate) fn amount(entry: &KeyEntry<'_>) -> Result<Amount, Misfit> {
     let text = entry.text()?;
     let fail = |problem| {
         let error = QuantityError {

@@ -69,14 +69,14 @@ impl Raw<'_> {
 
 /// What stands at a key.
 #[derive(Debug, Clone)]
-pub(crate) struct Entry<'d> {
+pub(crate) struct KeyEntry<'d> {
     /// The key.
     pub(crate) key: &'static Key,
     /// The value.
     pub(crate) value: Raw<'d>,
 }
 
-impl Entry<'_> {
+impl KeyEntry<'_> {
     /// The text of the value, or why it is none.
     pub(crate) fn text(&self) -> Result<&str, Misfit> {
         let Raw::Text(text) = self.value else {

@@ -11,7 +11,7 @@ mod read;
 mod table;
 mod value;
 
-pub(crate) use entry::{Entry, MOST_CHARACTERS, Raw};
+pub(crate) use entry::{KeyEntry, MOST_CHARACTERS, Raw};
 pub(crate) use misfit::{Misfit, listed, nearest};
 pub(crate) use prepared::{Needs, Prepare, Prepared};
 pub(crate) use read::{analyte, date, text, unread, word};

@@ -1,13 +1,13 @@
 //! Names of the catalogue.
 
-use super::{Entry, Misfit};
+use super::{KeyEntry, Misfit};
 use crate::catalogue::{self, CatalogueRow};
 
 /// The lists that a command shows.
 const LISTED: &[&str] = &["soils", "caps", "plants", "animals"];
 
 /// The row a name stands for.
-pub(crate) fn row<R: CatalogueRow>(entry: &Entry<'_>) -> Result<&'static R, Misfit> {
+pub(crate) fn row<R: CatalogueRow>(entry: &KeyEntry<'_>) -> Result<&'static R, Misfit> {
     catalogue::find::<R>(entry.text()?).map_err(|unknown| {
         let list = R::LIST;
         let help = match unknown.suggestion {

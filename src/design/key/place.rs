@@ -70,7 +70,7 @@ fn held_by(shape: &mut Shape, dimension: Dimension) -> Option<&mut Length> {
 
 /// An edge of a sloped layer.
 #[derive(Debug, Clone, Copy)]
-pub(super) enum Edge {
+pub(super) enum LayerEdge {
     Back,
     Front,
     Left,
@@ -78,13 +78,13 @@ pub(super) enum Edge {
 }
 
 /// The depth of a layer at an edge.
-pub(super) fn edge(depth: &mut LayerDepth, edge: Edge) -> Result<&mut Length, Needs> {
+pub(super) fn edge(depth: &mut LayerDepth, edge: LayerEdge) -> Result<&mut Length, Needs> {
     use LayerDepth::{AllWalls, BackToFront, LeftToRight};
     match (edge, depth) {
-        (Edge::Back, BackToFront { back, .. } | AllWalls { back, .. }) => Ok(back),
-        (Edge::Front, BackToFront { front, .. } | AllWalls { front, .. }) => Ok(front),
-        (Edge::Left, LeftToRight { left, .. } | AllWalls { left, .. }) => Ok(left),
-        (Edge::Right, LeftToRight { right, .. } | AllWalls { right, .. }) => Ok(right),
+        (LayerEdge::Back, BackToFront { back, .. } | AllWalls { back, .. }) => Ok(back),
+        (LayerEdge::Front, BackToFront { front, .. } | AllWalls { front, .. }) => Ok(front),
+        (LayerEdge::Left, LeftToRight { left, .. } | AllWalls { left, .. }) => Ok(left),
+        (LayerEdge::Right, LeftToRight { right, .. } | AllWalls { right, .. }) => Ok(right),
         _ => Err("a depth given at that edge"),
     }
 }

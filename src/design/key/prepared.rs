@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use super::read::analyte;
 use super::value::Value;
-use super::{Entry, KeyKind, Misfit};
+use super::{KeyEntry, KeyKind, Misfit};
 use crate::design::Draft;
 use crate::units::{Analyte, Concentration};
 
@@ -19,7 +19,7 @@ pub(super) type DraftPlace<V> = fn(&mut Draft, usize) -> Result<&mut V, Needs>;
 pub(super) type Taker<V> = fn(&mut Draft, usize, V) -> Result<(), Needs>;
 
 /// Reads what stands at a key, so that it can be put into any draft.
-pub(crate) type Prepare = fn(&Entry<'_>) -> Result<Prepared, Misfit>;
+pub(crate) type Prepare = fn(&KeyEntry<'_>) -> Result<Prepared, Misfit>;
 
 /// Puts a value that it holds into a draft.
 type Into = dyn Fn(&mut Draft, usize) -> Result<(), Needs> + Send + Sync;
@@ -63,13 +63,16 @@ pub(super) const fn kind_of<V: Value>(_: DraftPlace<V>) -> KeyKind {
 }
 
 /// Reads what a place holds.
-pub(super) fn put<V: Value>(entry: &Entry<'_>, place: DraftPlace<V>) -> Result<Prepared, Misfit> {
+pub(super) fn put<V: Value>(
+    entry: &KeyEntry<'_>,
+    place: DraftPlace<V>,
+) -> Result<Prepared, Misfit> {
     V::read(entry).map(|value| held(value, value.is_whole(), place))
 }
 
 /// Reads a concentration on the analyte's own scale for the place that holds it.
 pub(super) fn put_scaled<V>(
-    entry: &Entry<'_>,
+    entry: &KeyEntry<'_>,
     scale: Analyte,
     place: DraftPlace<V>,
 ) -> Result<Prepared, Misfit>
@@ -80,7 +83,7 @@ where
 }
 
 /// Reads a value that a draft takes in a way of its own.
-pub(super) fn give<V: Value>(entry: &Entry<'_>, take: Taker<V>) -> Result<Prepared, Misfit> {
+pub(super) fn give<V: Value>(entry: &KeyEntry<'_>, take: Taker<V>) -> Result<Prepared, Misfit> {
     V::read(entry).map(|value| Prepared {
         is_whole: value.is_whole(),
         into: Arc::new(move |draft, item| take(draft, item, value)),

@@ -3,7 +3,7 @@
 
 use jiff::civil;
 
-use super::{Entry, KeyKind, Misfit, Raw, listed, nearest};
+use super::{KeyEntry, KeyKind, Misfit, Raw, listed, nearest};
 use crate::catalogue::{self, TankSize};
 use crate::design::{LabelDose, TopUp};
 use crate::units::error::{QuantityError, QuantityProblem};
@@ -11,7 +11,7 @@ use crate::units::size::Size;
 use crate::units::{Analyte, Concentration, Length, Quantity, Share, Volume};
 
 /// A text that is not blank.
-pub(crate) fn text(entry: &Entry<'_>) -> Result<String, Misfit> {
+pub(crate) fn text(entry: &KeyEntry<'_>) -> Result<String, Misfit> {
     let text = entry.text()?.trim();
     if text.is_empty() {
         return Err(Misfit::new(
@@ -24,14 +24,14 @@ pub(crate) fn text(entry: &Entry<'_>) -> Result<String, Misfit> {
 }
 
 /// A number with its unit, within the key's limits.
-pub(crate) fn quantity<Q: Quantity>(entry: &Entry<'_>) -> Result<Q, Misfit> {
+pub(crate) fn quantity<Q: Quantity>(entry: &KeyEntry<'_>) -> Result<Q, Misfit> {
     let value = Q::parse(entry.text()?).map_err(|error| unread(entry, &error))?;
     entry.within_limits(value.base(), |bound| Q::parse(bound).ok().map(Q::base))?;
     Ok(value)
 }
 
 /// A concentration on the analyte's own scale, within the key's limits.
-pub(crate) fn analyte(analyte: Analyte) -> impl Fn(&Entry<'_>) -> Result<Concentration, Misfit> {
+pub(crate) fn analyte(analyte: Analyte) -> impl Fn(&KeyEntry<'_>) -> Result<Concentration, Misfit> {
     move |entry| {
         let value = analyte
             .parse(entry.text()?)
@@ -43,7 +43,7 @@ pub(crate) fn analyte(analyte: Analyte) -> impl Fn(&Entry<'_>) -> Result<Concent
 }
 
 /// A plain number, within the key's limits.
-pub(crate) fn number(entry: &Entry<'_>) -> Result<f64, Misfit> {
+pub(crate) fn number(entry: &KeyEntry<'_>) -> Result<f64, Misfit> {
     let value = entry.plain_number()?;
     if !value.is_finite() {
         return Err(Misfit::new(
@@ -57,7 +57,7 @@ pub(crate) fn number(entry: &Entry<'_>) -> Result<f64, Misfit> {
 }
 
 /// A whole number from zero, within the key's limits.
-pub(crate) fn count(entry: &Entry<'_>) -> Result<u32, Misfit> {
+pub(crate) fn count(entry: &KeyEntry<'_>) -> Result<u32, Misfit> {
     let value = entry.plain_number()?;
     entry.within_limits(value, |bound| bound.parse().ok())?;
     let is_whole = matches!(entry.value, Raw::Number { is_whole: true, .. });
@@ -72,7 +72,7 @@ pub(crate) fn count(entry: &Entry<'_>) -> Result<u32, Misfit> {
 }
 
 /// `true` or `false`.
-pub(crate) fn flag(entry: &Entry<'_>) -> Result<bool, Misfit> {
+pub(crate) fn flag(entry: &KeyEntry<'_>) -> Result<bool, Misfit> {
     match entry.value {
         Raw::Flag(flag) => Ok(flag),
         _ => Err(entry.wrong_type()),
@@ -80,7 +80,7 @@ pub(crate) fn flag(entry: &Entry<'_>) -> Result<bool, Misfit> {
 }
 
 /// A date without time.
-pub(crate) fn date(entry: &Entry<'_>) -> Result<civil::Date, Misfit> {
+pub(crate) fn date(entry: &KeyEntry<'_>) -> Result<civil::Date, Misfit> {
     match entry.value {
         Raw::Moment {
             date: Some(date), ..
@@ -92,14 +92,14 @@ pub(crate) fn date(entry: &Entry<'_>) -> Result<civil::Date, Misfit> {
 /// One of the key's words, by what each means.
 pub(crate) fn word<T>(
     meaning: impl Fn(&str) -> Option<T>,
-) -> impl Fn(&Entry<'_>) -> Result<T, Misfit> {
+) -> impl Fn(&KeyEntry<'_>) -> Result<T, Misfit> {
     move |entry| {
         let word = entry.text()?;
         meaning(&word.replace([' ', '-'], "_")).ok_or_else(|| unknown_word(entry, word))
     }
 }
 
-fn unknown_word(entry: &Entry<'_>, word: &str) -> Misfit {
+fn unknown_word(entry: &KeyEntry<'_>, word: &str) -> Misfit {
     let choices = match entry.key.kind {
         KeyKind::Word(choices) => choices,
         _ => &[],
@@ -116,7 +116,7 @@ fn unknown_word(entry: &Entry<'_>, word: &str) -> Misfit {
 }
 
 /// That a text is not the quantity its key takes.
-pub(crate) fn unread(entry: &Entry<'_>, error: &QuantityError) -> Misfit {
+pub(crate) fn unread(entry: &KeyEntry<'_>, error: &QuantityError) -> Misfit {
     let found = error.problem.to_string();
     if matches!(error.problem, QuantityProblem::Negative { .. }) {
         return Misfit::new(found, error.way_out(), entry.example());
@@ -126,7 +126,7 @@ pub(crate) fn unread(entry: &Entry<'_>, error: &QuantityError) -> Misfit {
 }
 
 /// Three lengths, each within the key's limits.
-pub(crate) fn size(entry: &Entry<'_>) -> Result<Size, Misfit> {
+pub(crate) fn size(entry: &KeyEntry<'_>) -> Result<Size, Misfit> {
     let text = entry.text()?;
     let size = Size::parse(text).map_err(|error| Misfit {
         rule: "size is length x width x height with the unit".to_owned(),
@@ -140,7 +140,7 @@ pub(crate) fn size(entry: &Entry<'_>) -> Result<Size, Misfit> {
 }
 
 /// A dose to an amount of water, as labels have it: "5 mL per 40 L", "5 mL / 40 L".
-pub(crate) fn dose(entry: &Entry<'_>) -> Result<LabelDose, Misfit> {
+pub(crate) fn dose(entry: &KeyEntry<'_>) -> Result<LabelDose, Misfit> {
     let text = entry.text()?;
     let Some((dose, per)) = text.split_once(" per ").or_else(|| text.split_once('/')) else {
         return Err(Misfit::new(
@@ -167,7 +167,7 @@ pub(crate) fn dose(entry: &Entry<'_>) -> Result<LabelDose, Misfit> {
 }
 
 /// Tap water, soft water, or the share of soft water in a mixture of both.
-pub(crate) fn top_up(entry: &Entry<'_>) -> Result<TopUp, Misfit> {
+pub(crate) fn top_up(entry: &KeyEntry<'_>) -> Result<TopUp, Misfit> {
     let softened = match entry.text()? {
         "tap" => Share::ZERO,
         "soft" => Share::from_fraction(1.0),

@@ -7,7 +7,7 @@ use super::KeyKind::{
     self, Amount, BagSize, Count, Date, Depth, Flag, Name, Names, Number, Section, Sections, Text,
     Word,
 };
-use super::place::{self, Edge};
+use super::place::{self, LayerEdge};
 use super::prepared::{give, kind_of, put, put_scaled};
 use super::{Key, Value};
 use crate::design::knob::follow;
@@ -80,7 +80,7 @@ macro_rules! edge {
     ($layer:ident.$name:ident = $edge:ident, $example:expr, $says:expr) => {
         placed!(
             concat!(stringify!($layer), ".depth.", stringify!($name)),
-            |draft, _| place::edge(&mut draft.$layer.depth, Edge::$edge),
+            |draft, _| place::edge(&mut draft.$layer.depth, LayerEdge::$edge),
             $example,
             $says
         )

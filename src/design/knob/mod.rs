@@ -2,7 +2,7 @@
 
 pub(super) mod follow;
 
-use super::key::{self, Entry, KEYS, Key, Misfit, Needs, Prepared, Raw};
+use super::key::{self, KEYS, Key, KeyEntry, Misfit, Needs, Prepared, Raw};
 use super::{Draft, Violation};
 
 /// One thing that may be varied about a tank: a key, of a list that of one item.
@@ -48,7 +48,7 @@ impl Knob {
 
     /// What the key is set to by a value as it was written.
     pub(crate) fn setting(self, value: Raw<'_>) -> Result<Setting, Misfit> {
-        let entry = Entry {
+        let entry = KeyEntry {
             key: self.key,
             value,
         };

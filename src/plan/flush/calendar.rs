@@ -49,7 +49,7 @@ pub(in crate::plan) fn kinds(design: &Design) -> impl Iterator<Item = &'static A
 /// The calendar, in order of day.
 pub(super) fn calendar(design: &Design, course: &CalendarInputs<'_>) -> Vec<CalendarEntry> {
     let mut entries = before_filling(design);
-    entries.push(Entry::new(
+    entries.push(UndatedEntry::new(
         0,
         format!(
             "lay soil and cap, fill slowly over a plate, plant everything, start {}",
@@ -74,11 +74,13 @@ pub(super) fn calendar(design: &Design, course: &CalendarInputs<'_>) -> Vec<Cale
         ),
         (course.trim_day, "trim the stems and replant the tops"),
     ];
-    entries.extend(
-        upkeep
-            .into_iter()
-            .filter_map(|(day, what)| Some(Entry::new(day?.ceil() as i32, what, &[Action::Plant]))),
-    );
+    entries.extend(upkeep.into_iter().filter_map(|(day, what)| {
+        Some(UndatedEntry::new(
+            day?.ceil() as i32,
+            what,
+            &[Action::Plant],
+        ))
+    }));
     entries.extend(animals(design, course));
     entries.sort_by_key(|entry| entry.day);
     entries
@@ -102,13 +104,13 @@ fn started(design: &Design) -> &'static str {
 }
 
 /// Something to do on a day, undated.
-struct Entry {
+struct UndatedEntry {
     day: i32,
     what: String,
     actions: &'static [Action],
 }
 
-impl Entry {
+impl UndatedEntry {
     fn new(day: i32, what: impl Into<String>, actions: &'static [Action]) -> Self {
         Self {
             day,
@@ -118,7 +120,7 @@ impl Entry {
     }
 }
 
-fn before_filling(design: &Design) -> Vec<Entry> {
+fn before_filling(design: &Design) -> Vec<UndatedEntry> {
     let rounds = design.draft().soil.soaked;
     (1..=rounds)
         .map(|round| {
@@ -126,12 +128,12 @@ fn before_filling(design: &Design) -> Vec<Entry> {
             let what = format!(
                 "soak the soil in twice its volume of water and drain it (round {round} of {rounds})"
             );
-            Entry::new(day, what, &[Action::LayBed])
+            UndatedEntry::new(day, what, &[Action::LayBed])
         })
         .collect()
 }
 
-fn tests(course: &CalendarInputs<'_>) -> Vec<Entry> {
+fn tests(course: &CalendarInputs<'_>) -> Vec<UndatedEntry> {
     let [ammonia, nitrite] = course.peaks;
     let peak_days = [("ammonia", ammonia), ("nitrite", nitrite)]
         .into_iter()
@@ -141,7 +143,7 @@ fn tests(course: &CalendarInputs<'_>) -> Vec<Entry> {
                 "test: {name} is due to peak near {} mg/L",
                 significant(height, 1)
             );
-            Entry::new(day.round() as i32, what, &[])
+            UndatedEntry::new(day.round() as i32, what, &[])
         });
     let days = TEST_DAYS.into_iter().map(|day| {
         // ammonia and nitrite are tested anyway where water is changed by them
@@ -149,13 +151,13 @@ fn tests(course: &CalendarInputs<'_>) -> Vec<Entry> {
             Some(_) => "test nitrate too",
             None => "test ammonia, nitrite and nitrate",
         };
-        Entry::new(day, what, &[])
+        UndatedEntry::new(day, what, &[])
     });
     days.chain(peak_days).collect()
 }
 
 /// The rule by which water is changed, on the day of its first test.
-fn by_reading(design: &Design, changes: &ReadingChanges) -> Entry {
+fn by_reading(design: &Design, changes: &ReadingChanges) -> UndatedEntry {
     let instead = match design.draft().water.change {
         Some(_) => ", in place of regular changes",
         None => "",
@@ -170,10 +172,10 @@ fn by_reading(design: &Design, changes: &ReadingChanges) -> Entry {
         changes.how_often()
     );
     let day = changes.least_days_between.round() as i32;
-    Entry::new(day, words, &[Action::ChangeWater])
+    UndatedEntry::new(day, words, &[Action::ChangeWater])
 }
 
-fn own_changes(design: &Design) -> Option<Entry> {
+fn own_changes(design: &Design) -> Option<UndatedEntry> {
     let change = design.draft().water.change?;
     let words = format!(
         "change {} % of the water every {} days until day {}",
@@ -182,12 +184,12 @@ fn own_changes(design: &Design) -> Option<Entry> {
         fixed(change.until, 0)
     );
     let day = change.from.round() as i32;
-    Some(Entry::new(day, words, &[Action::ChangeWater]))
+    Some(UndatedEntry::new(day, words, &[Action::ChangeWater]))
 }
 
 /// Each kind of animal on its advised day, or later where it is planned later, with the two
 /// clean tests before it.
-fn animals(design: &Design, course: &CalendarInputs<'_>) -> Vec<Entry> {
+fn animals(design: &Design, course: &CalendarInputs<'_>) -> Vec<UndatedEntry> {
     let planned = |animal: &Animal| {
         let stock = design.draft().animals.iter();
         let of_it = stock.filter(|stock| stock.animal.name == animal.name);
@@ -212,8 +214,8 @@ fn animals(design: &Design, course: &CalendarInputs<'_>) -> Vec<Entry> {
             words::listed(&labels)
         );
         [
-            Entry::new(day - BETWEEN_CLEAN_TESTS, first, &[]),
-            Entry::new(day, second, &[Action::MoveAnimals]),
+            UndatedEntry::new(day - BETWEEN_CLEAN_TESTS, first, &[]),
+            UndatedEntry::new(day, second, &[Action::MoveAnimals]),
         ]
     });
     moves_in.collect()

@@ -14,7 +14,7 @@ use super::fault::Fault;
 use super::key::{self, Key, KeyKind, join};
 use super::value::raw;
 use crate::design::Assumption;
-use crate::design::key::{Entry, Misfit, Prepared};
+use crate::design::key::{KeyEntry, Misfit, Prepared};
 
 /// What reading a spec brings up.
 #[derive(Debug, Default)]
@@ -185,11 +185,11 @@ impl<'d> SpecSection<'d> {
     pub(super) fn optional<T>(
         &self,
         name: &str,
-        read: impl Fn(&Entry<'_>) -> Result<T, Misfit>,
+        read: impl Fn(&KeyEntry<'_>) -> Result<T, Misfit>,
     ) -> Option<T> {
         let value = raw(self.value(name)?.get_ref());
         let key = self.key(name);
-        read(&Entry { key, value })
+        read(&KeyEntry { key, value })
             .map_err(|misfit| self.report(name, misfit))
             .ok()
     }
@@ -198,7 +198,7 @@ impl<'d> SpecSection<'d> {
     pub(super) fn required<T>(
         &self,
         name: &str,
-        read: impl Fn(&Entry<'_>) -> Result<T, Misfit>,
+        read: impl Fn(&KeyEntry<'_>) -> Result<T, Misfit>,
     ) -> Option<T> {
         if !self.has(name) {
             self.missing(name, format!("{} needs {name}", self.heading()));
@@ -211,7 +211,7 @@ impl<'d> SpecSection<'d> {
     pub(super) fn defaulted<T>(
         &self,
         name: &str,
-        read: impl Fn(&Entry<'_>) -> Result<T, Misfit>,
+        read: impl Fn(&KeyEntry<'_>) -> Result<T, Misfit>,
     ) -> Option<T> {
         if let Some(value) = self.optional(name, &read) {
             return Some(value);
@@ -223,7 +223,7 @@ impl<'d> SpecSection<'d> {
         let value = DeValue::parse(default.written).ok()?;
         let key = self.key(name);
         let value = raw(value.get_ref());
-        read(&Entry { key, value }).ok()
+        read(&KeyEntry { key, value }).ok()
     }
 
     /// The plain keys of the section, in the order of the table: each is put into the draft
@@ -244,12 +244,12 @@ impl<'d> SpecSection<'d> {
     pub(super) fn each<T>(
         &self,
         name: &str,
-        read: impl Fn(&Entry<'_>) -> Result<T, Misfit>,
+        read: impl Fn(&KeyEntry<'_>) -> Result<T, Misfit>,
     ) -> Option<Vec<T>> {
         let key = self.key(name);
         let value = self.value(name)?.get_ref();
         let Some(items) = value.as_array() else {
-            let entry = Entry {
+            let entry = KeyEntry {
                 key,
                 value: raw(value),
             };
@@ -259,7 +259,7 @@ impl<'d> SpecSection<'d> {
         self.within_most(name, items.len())?;
         let item = |(index, item): (usize, &Spanned<DeValue<'_>>)| {
             let value = raw(item.get_ref());
-            let misfit = match read(&Entry { key, value }) {
+            let misfit = match read(&KeyEntry { key, value }) {
                 Ok(item) => return Some(item),
                 Err(misfit) => misfit,
             };
