@@ -8,7 +8,7 @@ use super::real::Real;
 /// each lane would want its own order; that is sound for the matrices of the
 /// integrator, whose diagonal grows as the step shrinks.
 #[derive(Debug, Clone)]
-pub struct Factors<R, const N: usize> {
+pub struct LuFactors<R, const N: usize> {
     /// Columns of both factors; the lower one has ones on its diagonal.
     columns: [[R; N]; N],
     /// One over each diagonal entry of the upper factor.
@@ -17,7 +17,7 @@ pub struct Factors<R, const N: usize> {
     coupled: usize,
 }
 
-impl<R: Real, const N: usize> Factors<R, N> {
+impl<R: Real, const N: usize> LuFactors<R, N> {
     /// Splits a matrix by Gaussian elimination.
     ///
     /// A singular matrix gives factors that are not finite, and so do the
@@ -117,7 +117,7 @@ mod tests {
     #[test]
     fn a_zero_on_the_diagonal_is_exchanged() {
         // 2y + z = 7, x + y = 3, 3x - z = 0
-        let factors = Factors::new([[0.0, 1.0, 3.0], [2.0, 1.0, 0.0], [1.0, 0.0, -1.0]]);
+        let factors = LuFactors::new([[0.0, 1.0, 3.0], [2.0, 1.0, 0.0], [1.0, 0.0, -1.0]]);
         let solution = factors.solve(&[7.0, 3.0, 0.0]);
         for (value, expected) in solution.into_iter().zip([1.0, 2.0, 3.0]) {
             assert!((value - expected).abs() < 1e-14);
@@ -128,7 +128,7 @@ mod tests {
     fn lanes_solve_their_own_systems() {
         let diagonal = Lanes([4.0, 5.0, 6.0, 7.0, 8.0, 9.0, 10.0, 11.0]);
         let one = Lanes::splat(1.0);
-        let factors = Factors::new([[diagonal, one], [one, diagonal]]);
+        let factors = LuFactors::new([[diagonal, one], [one, diagonal]]);
         let solution = factors.solve(&[diagonal + 2.0, diagonal * 2.0 + 1.0]);
         assert!((solution[0] - 1.0).abs().largest() < 1e-14);
         assert!((solution[1] - 2.0).abs().largest() < 1e-14);
@@ -139,8 +139,8 @@ mod tests {
         // 2y = 2, 4x + y = 5, 3x + 5y + 2z = 14
         let matrix = [[0.0, 4.0, 3.0], [2.0, 1.0, 5.0], [0.0, 0.0, 2.0]];
         let right = [2.0, 5.0, 14.0];
-        let whole = Factors::new(matrix).solve(&right);
-        let block = Factors::of_coupled(matrix, 2).solve(&right);
+        let whole = LuFactors::new(matrix).solve(&right);
+        let block = LuFactors::of_coupled(matrix, 2).solve(&right);
         for (value, expected) in block.into_iter().zip([1.0, 1.0, 3.0]) {
             assert!((value - expected).abs() < 1e-14);
         }
@@ -151,7 +151,7 @@ mod tests {
 
     #[test]
     fn a_singular_matrix_gives_no_finite_solution() {
-        let factors = Factors::new([[1.0, 2.0], [2.0, 4.0]]);
+        let factors = LuFactors::new([[1.0, 2.0], [2.0, 4.0]]);
         assert!(!factors.solve(&[1.0, 1.0])[1].is_finite());
     }
 }

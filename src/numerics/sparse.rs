@@ -199,7 +199,7 @@ macro_rules! each_place_back {
 
 /// `diagonal - M` split into triangular factors.
 #[derive(Debug, Clone)]
-pub struct Factors<P, R, const M: usize, const N: usize> {
+pub struct SparseFactors<P, R, const M: usize, const N: usize> {
     /// Rows of both factors in the order of elimination; the lower one has ones on its
     /// diagonal.
     rows: [[R; N]; N],
@@ -209,7 +209,7 @@ pub struct Factors<P, R, const M: usize, const N: usize> {
     pattern: PhantomData<P>,
 }
 
-impl<P: Pattern<M, N>, R: Real, const M: usize, const N: usize> Factors<P, R, M, N> {
+impl<P: Pattern<M, N>, R: Real, const M: usize, const N: usize> SparseFactors<P, R, M, N> {
     const FITS: () = assert!(N <= MOST && M - N <= N, "the pattern is too large");
 
     /// Splits `diagonal - M`, the matrix given by its columns.
@@ -343,8 +343,8 @@ mod tests {
             }
             column[place] += 2.0;
         }
-        let expected = linear::Factors::new(dense).solve(&right);
-        let factors = Factors::<Arrow, f64, 5, 4>::of_shifted(&columns, 2.0);
+        let expected = linear::LuFactors::new(dense).solve(&right);
+        let factors = SparseFactors::<Arrow, f64, 5, 4>::of_shifted(&columns, 2.0);
         for (value, expected) in factors.solve(&columns, &right).into_iter().zip(expected) {
             assert!((value - expected).abs() < 1e-14, "{value} {expected}");
         }

@@ -5,7 +5,7 @@ use super::model::StartupModel;
 use super::slopes::Slopes;
 use super::state::{COUPLED_STATES, STATES, State};
 use crate::numerics::rodas::{Linearised, Stepping};
-use crate::numerics::sparse::{Factors, Pattern};
+use crate::numerics::sparse::{Pattern, SparseFactors};
 
 /// Which rates change with which states.
 #[derive(Debug, Clone, Copy)]
@@ -64,7 +64,7 @@ impl Pattern<STATES, COUPLED_STATES> for Coupling {
 impl Stepping<f64, STATES> for StartupModel {
     type Moment = Moment;
     type Jacobian = Box<Slopes>;
-    type Factors = Factors<Coupling, f64, STATES, COUPLED_STATES>;
+    type Factors = SparseFactors<Coupling, f64, STATES, COUPLED_STATES>;
 
     fn moment(&self, day: f64) -> Self::Moment {
         self.moment_on(day)
@@ -91,7 +91,7 @@ impl Stepping<f64, STATES> for StartupModel {
     }
 
     fn split(&self, slopes: &Box<Slopes>, diagonal: f64) -> Self::Factors {
-        Factors::of_shifted(&slopes.columns, diagonal)
+        SparseFactors::of_shifted(&slopes.columns, diagonal)
     }
 
     fn solve(

@@ -33,7 +33,7 @@ pub enum Activity {
 
 /// Activity coefficients of ions with one and two charges.
 #[derive(Debug, Clone, Copy)]
-struct Coefficients {
+struct ActivityCoefficients {
     single: f64,
     double: f64,
 }
@@ -180,9 +180,13 @@ impl Activity {
     /// log gamma = -A z^2 (sqrt(I) / (1 + sqrt(I)) - 0.3 I),    A = 1.82e6 (eps T)^-1.5
     /// ```
     /// With calcium as the only counter-ion the ionic strength is 1.5 times the alkalinity.
-    fn coefficients(self, alkalinity: Alkalinity, temperature: Temperature) -> Coefficients {
+    fn coefficients(
+        self,
+        alkalinity: Alkalinity,
+        temperature: Temperature,
+    ) -> ActivityCoefficients {
         match self {
-            Self::Ideal => Coefficients {
+            Self::Ideal => ActivityCoefficients {
                 single: 1.0,
                 double: 1.0,
             },
@@ -192,7 +196,7 @@ impl Activity {
                 let t_k = temperature.kelvin();
                 let a = 1.82e6 * (dielectric_constant(temperature) * t_k).powf(-1.5);
                 let log_single = -a * (root / (1.0 + root) - 0.3 * strength);
-                Coefficients {
+                ActivityCoefficients {
                     single: 10_f64.powf(log_single),
                     double: 10_f64.powf(4.0 * log_single),
                 }

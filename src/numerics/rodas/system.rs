@@ -1,6 +1,6 @@
 //! What an integrator asks of a system of differential equations.
 
-use crate::numerics::linear::Factors;
+use crate::numerics::linear::LuFactors;
 use crate::numerics::real::Real;
 
 /// A system of `N` ordinary differential equations.
@@ -99,7 +99,7 @@ pub trait Stepping<R: Real, const N: usize> {
 impl<R: Real, S: System<R, N>, const N: usize> Stepping<R, N> for S {
     type Moment = f64;
     type Jacobian = [[R; N]; N];
-    type Factors = Factors<R, N>;
+    type Factors = LuFactors<R, N>;
 
     fn moment(&self, time: f64) -> f64 {
         time
@@ -118,15 +118,15 @@ impl<R: Real, S: System<R, N>, const N: usize> Stepping<R, N> for S {
         }
     }
 
-    fn split(&self, jacobian: &Self::Jacobian, diagonal: f64) -> Factors<R, N> {
+    fn split(&self, jacobian: &Self::Jacobian, diagonal: f64) -> LuFactors<R, N> {
         let mut matrix = jacobian.map(|column| column.map(|entry| -entry));
         for (row, entries) in matrix.iter_mut().enumerate() {
             entries[row] = entries[row] + diagonal;
         }
-        Factors::of_coupled(matrix, self.coupled())
+        LuFactors::of_coupled(matrix, self.coupled())
     }
 
-    fn solve(&self, _: &Self::Jacobian, factors: &Factors<R, N>, right: &[R; N]) -> [R; N] {
+    fn solve(&self, _: &Self::Jacobian, factors: &LuFactors<R, N>, right: &[R; N]) -> [R; N] {
         factors.solve(right)
     }
 }
