@@ -7,13 +7,13 @@ use serde::Serialize;
 use super::args::ExplainOptions;
 use super::choice::Format;
 use super::failure::Failure;
-use super::worked::{self, TankWorking};
+use super::worked_example::{self, TankWorking};
 use super::{Outcome, output, result};
 use crate::catalogue::Topic;
 use crate::explanation;
 use crate::finding::{Code, Finding, Status, Working};
 use crate::report::at::ValueAt;
-use crate::report::compose::{self, Resting, Worked};
+use crate::report::compose::{self, Resting, WorkedExample};
 use crate::report::dictionary::{ExplainSubject, Listed, Named, ResultRow};
 use crate::report::document::Document;
 use crate::source::{Source, Work};
@@ -57,7 +57,7 @@ struct InTank<'a> {
 }
 
 impl<'a> InTank<'a> {
-    fn of(worked: &'a Worked) -> Self {
+    fn of(worked: &'a WorkedExample) -> Self {
         Self {
             tank: &worked.name,
             values: &worked.values,
@@ -98,7 +98,7 @@ fn teach(options: &ExplainOptions) -> Result<Outcome, Failure> {
 }
 
 fn explain_topic(topic: &Topic, options: &ExplainOptions) -> Result<Outcome, Failure> {
-    let judged = judged(options, |spec| worked::topic(topic, spec, options))?;
+    let judged = judged(options, |spec| worked_example::topic(topic, spec, options))?;
     let tank = judged.as_ref().map(|judged| &judged.worked);
     let explanation = Explanation {
         topic: Some(topic),
@@ -112,7 +112,7 @@ fn explain_topic(topic: &Topic, options: &ExplainOptions) -> Result<Outcome, Fai
 }
 
 fn explain_result(named: &Named, options: &ExplainOptions) -> Result<Outcome, Failure> {
-    let judged = judged(options, |spec| worked::result(named, spec, options))?;
+    let judged = judged(options, |spec| worked_example::result(named, spec, options))?;
     let tank = judged.as_ref().map(|judged| &judged.worked);
     let topic = named.row.topic().and_then(explanation::topic);
     let explanation = Explanation {
@@ -128,7 +128,9 @@ fn explain_result(named: &Named, options: &ExplainOptions) -> Result<Outcome, Fa
 }
 
 fn explain_source(source: Source, options: &ExplainOptions) -> Result<Outcome, Failure> {
-    let judged = judged(options, |spec| worked::source(source, spec, options))?;
+    let judged = judged(options, |spec| {
+        worked_example::source(source, spec, options)
+    })?;
     let tank = judged.as_ref().map(|judged| &judged.worked);
     let explanation = Explanation {
         source: Some(source.work()),

@@ -33,7 +33,7 @@ mod stopped;
 mod typed;
 mod upkeep;
 mod water;
-mod worked;
+mod worked_example;
 
 use std::ffi::OsString;
 use std::process::ExitCode;

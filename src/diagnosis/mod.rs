@@ -37,7 +37,7 @@ pub use hypotheses::runs;
 pub use measurement::{Measurand, Measurement, Reported};
 pub use next_step::NextResult;
 pub use weighing::Evidence;
-pub use working::{worked, working};
+pub use working::{working, working_of};
 
 use serde::Serialize;
 

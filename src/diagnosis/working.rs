@@ -4,7 +4,7 @@ use super::{Diagnosis, check_cause, check_water};
 use crate::finding::{Code, Working, WorkingStep, step};
 
 /// The steps behind a topic of a check.
-pub fn worked(diagnosis: &Diagnosis, code: &str) -> Working {
+pub fn working_of(diagnosis: &Diagnosis, code: &str) -> Working {
     match (Code::find(code), code) {
         (Some(code), _) => working(diagnosis, code),
         (None, "check.fit") => Working {

@@ -207,7 +207,7 @@ pub fn weight(design: &Design) -> WeightSection {
 
 /// The steps behind a topic: those of its finding, or of the figures that rest on it. None
 /// where nothing stands between what goes in and what comes out.
-pub fn worked(design: &Design, plan: &Plan, code: &str) -> Working {
+pub fn working_of(design: &Design, plan: &Plan, code: &str) -> Working {
     match Code::find(code) {
         Some(code) => working(design, plan, code),
         None => Working {

@@ -7,7 +7,7 @@ use lentic::explanation;
 use lentic::finding::{Code, Working, WorkingStep};
 use lentic::plan;
 use lentic::report::at::{self, ValueAt};
-use lentic::report::compose::{self, Worked};
+use lentic::report::compose::{self, WorkedExample};
 use lentic::report::dictionary::{self, ExplainSubject, Named, ResultCommand, ResultRow};
 use lentic::report::document::Document;
 use lentic::report::text::{self, Layout};
@@ -305,7 +305,7 @@ fn every_value_of_a_plan_is_printed_at_its_path() {
             value,
         };
         assert_eq!(values, vec![expected]);
-        let worked = Worked {
+        let worked = WorkedExample {
             name: plan.name.clone(),
             units: UnitSystem::Metric,
             values,
@@ -364,7 +364,7 @@ fn a_working_shows_a_figure_that_rests_on_it() {
         if Code::find(&topic.code).is_some() {
             continue;
         }
-        let steps = plan::worked(&design, &plan, &topic.code).steps;
+        let steps = plan::working_of(&design, &plan, &topic.code).steps;
         let figures = figures_of(&topic.code, &object);
         if steps.is_empty() || figures.is_empty() {
             continue;
@@ -386,7 +386,7 @@ fn water_and_purchases_follow_from_the_steps_before_them() {
     let design = demo_tank("demo-tanks/hillside-60.toml");
     let plan = planned(&design);
     let values = |code| -> Vec<f64> {
-        let steps = plan::worked(&design, &plan, code).steps;
+        let steps = plan::working_of(&design, &plan, code).steps;
         steps.iter().map(|step| step.value).collect()
     };
     let [_, below, bed, stones, water] = values("tank.volume")[..] else {
@@ -417,11 +417,11 @@ fn every_working_stays_within_the_columns() {
         for topic in explanation::topics() {
             let of_check = topic.code.starts_with("check.");
             let working = if of_check {
-                diagnosis::worked(&found, &topic.code)
+                diagnosis::working_of(&found, &topic.code)
             } else {
-                plan::worked(&design, &plan, &topic.code)
+                plan::working_of(&design, &plan, &topic.code)
             };
-            let worked = Worked {
+            let worked = WorkedExample {
                 name: plan.name.clone(),
                 units: UnitSystem::Metric,
                 values: Vec::new(),
@@ -455,7 +455,7 @@ fn heater_and_daily_light_follow_from_the_steps_before_them() {
     let design = demo_tank("demo-tanks/living-room-180.toml");
     let plan = planned(&design);
     let values = |code| -> Vec<f64> {
-        let steps = plan::worked(&design, &plan, code).steps;
+        let steps = plan::working_of(&design, &plan, code).steps;
         steps.iter().map(|step| step.value).collect()
     };
     let heat = values("heat.balance");
@@ -488,7 +488,7 @@ fn the_pressure_of_a_pump_follows_from_the_depth_and_the_pores() {
         let design = demo_tank(path);
         let plan = planned(&design);
         for topic in ["air.needed", "air.pump"] {
-            let steps = plan::worked(&design, &plan, topic).steps;
+            let steps = plan::working_of(&design, &plan, topic).steps;
             let values: Vec<f64> = steps.iter().map(|step| step.value).collect();
             let [.., depth_cm, kg_m3, head_kpa, pores_kpa, pump_kpa] = values[..] else {
                 panic!("{path}: {steps:#?}");

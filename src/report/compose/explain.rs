@@ -18,7 +18,7 @@ use crate::units::{BAND_ENDS, UnitSystem};
 
 /// A tank whose numbers are worked through.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Worked {
+pub struct WorkedExample {
     /// What the keeper calls it.
     pub name: String,
     /// Its units.
@@ -34,7 +34,7 @@ pub struct Worked {
 }
 
 /// A topic, and its working for one design.
-pub fn explain_topic(topic: &Topic, worked: Option<&Worked>) -> Document {
+pub fn explain_topic(topic: &Topic, worked: Option<&WorkedExample>) -> Document {
     let mut blocks = vec![Block::Text(topic.asks.clone())];
     blocks.extend(rule(topic));
     blocks.extend(given_by(topic));
@@ -43,7 +43,11 @@ pub fn explain_topic(topic: &Topic, worked: Option<&Worked>) -> Document {
 }
 
 /// A result, what it rests on, and its value and working for one design.
-pub fn explain_result(named: &Named, topic: Option<&Topic>, worked: Option<&Worked>) -> Document {
+pub fn explain_result(
+    named: &Named,
+    topic: Option<&Topic>,
+    worked: Option<&WorkedExample>,
+) -> Document {
     let row = named.row;
     let mut blocks = vec![Block::Text(row.says.to_owned()), Block::Facts(facts(row))];
     if let Some(worked) = worked {
@@ -85,7 +89,7 @@ pub fn explain_section(name: &str, results: &[&ResultRow], topics: &[&Topic]) ->
 }
 
 /// A source, what rests on it, and how that stands in one design.
-pub fn explain_source(source: Source, worked: Option<&Worked>) -> Document {
+pub fn explain_source(source: Source, worked: Option<&WorkedExample>) -> Document {
     let work = source.work();
     let mut blocks = vec![
         Block::Text(work.to_string()),
@@ -204,7 +208,7 @@ fn given_by(topic: &Topic) -> Option<Block> {
     Some(Block::Text(format!("Results: {}.", names.join(", "))))
 }
 
-fn working(worked: &Worked) -> Vec<Block> {
+fn working(worked: &WorkedExample) -> Vec<Block> {
     let mut blocks = Vec::new();
     if !(worked.working.steps.is_empty() && worked.findings.is_empty()) {
         blocks.push(Block::Heading("Working".to_owned()));
@@ -219,7 +223,7 @@ fn working(worked: &Worked) -> Vec<Block> {
     blocks
 }
 
-fn cautions(worked: &Worked) -> Vec<Block> {
+fn cautions(worked: &WorkedExample) -> Vec<Block> {
     if worked.cautions.is_empty() {
         Vec::new()
     } else {
@@ -227,7 +231,7 @@ fn cautions(worked: &Worked) -> Vec<Block> {
     }
 }
 
-fn judgements(worked: &Worked) -> Vec<FindingEntry> {
+fn judgements(worked: &WorkedExample) -> Vec<FindingEntry> {
     let findings = worked.findings.iter().map(|finding| FindingEntry {
         basis: basis(finding, worked.units),
         ..judged(finding, worked.units)

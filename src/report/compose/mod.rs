@@ -24,7 +24,7 @@ mod years;
 pub use check::check;
 pub use compare::{Compared, compare, standard_columns};
 pub use explain::{
-    Resting, Worked, explain_result, explain_section, explain_source, explain_topic,
+    Resting, WorkedExample, explain_result, explain_section, explain_source, explain_topic,
 };
 pub use mend::mend;
 pub use night::night;

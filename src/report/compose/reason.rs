@@ -15,7 +15,7 @@ const PURCHASES: [&str; 2] = ["soil.purchase", "cap.purchase"];
 pub(super) fn of_plan(design: &Design, plan: &Plan, blocks: &[Block]) -> Vec<Reason> {
     let mut codes = codes(blocks, &plan.findings);
     codes.extend(PURCHASES);
-    reasons(&codes, |topic| plan::worked(design, plan, &topic.code))
+    reasons(&codes, |topic| plan::working_of(design, plan, &topic.code))
 }
 
 /// The reasons behind the blocks of another result.

@@ -17,7 +17,7 @@ use crate::finding::{Caution, Finding, Status, Working};
 use crate::makeup::{NewWater, makeup};
 use crate::plan::{self, Plan};
 use crate::report::at;
-use crate::report::compose::{Resting, Worked};
+use crate::report::compose::{Resting, WorkedExample};
 use crate::report::dictionary::{Named, ResultCommand, ResultRow};
 use crate::report::{json, row};
 use crate::result::{Ground, Origin};
@@ -27,7 +27,7 @@ use crate::upkeep;
 
 /// What a tank adds to an explanation, and the worst status that it stands for.
 pub(super) struct TankWorking {
-    pub(super) worked: Worked,
+    pub(super) worked: WorkedExample,
     pub(super) worst: Status,
 }
 
@@ -274,7 +274,7 @@ impl WorkedTank {
         findings.sort_by_key(|finding| std::cmp::Reverse(finding.status));
         TankWorking {
             worst: worst(&findings),
-            worked: Worked {
+            worked: WorkedExample {
                 name: self.design.draft().name.clone(),
                 units: self.design.draft().units,
                 values,
@@ -295,8 +295,8 @@ impl WorkedTank {
 
     fn working(&self, topic: &str) -> Working {
         match &self.computed {
-            Computed::Plan(plan) => plan::worked(&self.design, plan, topic),
-            Computed::Check(found) => diagnosis::worked(found, topic),
+            Computed::Plan(plan) => plan::working_of(&self.design, plan, topic),
+            Computed::Check(found) => diagnosis::working_of(found, topic),
             Computed::Row(_) | Computed::Nothing => nothing(),
         }
     }
