@@ -1,10 +1,10 @@
 //! Remedies that were tried: each is followed in the plan itself before it is printed.
 
+mod applied;
 mod strongest;
 mod together;
-mod turn;
 
-pub(super) use turn::Advice;
+pub(super) use applied::Advice;
 
 use rayon::prelude::*;
 
@@ -58,8 +58,8 @@ pub(super) fn tried(
         })
     };
     let trials = findings.par_iter().map(|finding| {
-        let turned = turn::turned(advice, finding).filter(|_| stands(finding));
-        turned.and_then(follow)
+        let applied = applied::applied(advice, finding).filter(|_| stands(finding));
+        applied.and_then(follow)
     });
     let trials: Vec<Option<BeforeAndAfter<'_>>> = trials.collect();
     let spared = together::spared(advice, few, &findings, &trials);
@@ -73,7 +73,10 @@ pub(super) fn tried(
     let told = told.map(|((finding, trial), spared)| Finding {
         remedy: match (trial, spared) {
             (_, Some(beside)) => Some(beside),
-            (Some(trial), None) => finding.remedy.as_ref().map(|remedy| trial.told(remedy)),
+            (Some(trial), None) => finding
+                .remedy
+                .as_ref()
+                .map(|remedy| trial.confirmed(remedy)),
             (None, None) => finding.remedy,
         },
         ..finding
@@ -100,7 +103,7 @@ pub(super) fn tried(
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn remedied(design: &Design, needed: &NeededPlanting, finding: &Finding) -> Option<Draft> {
-    turn::turned(&Advice { design, needed }, finding)
+    applied::applied(&Advice { design, needed }, finding)
 }
 
 /// Whether a finding asks for something.
@@ -182,7 +185,7 @@ impl BeforeAndAfter<'_> {
 
     /// A remedy with what stands after it; where it does harm or nothing, that it is no
     /// single step, and why not.
-    fn told(&self, remedy: &Remedy) -> Remedy {
+    fn confirmed(&self, remedy: &Remedy) -> Remedy {
         let harm = self.harm();
         if self.helps() {
             return Remedy {

@@ -1,7 +1,7 @@
 //! Remedies that are followed one after the other, so that none asks for what another has
 //! done already.
 
-use super::turn::{self, Advice};
+use super::applied::{self, Advice};
 use super::{BeforeAndAfter, in_words, stands};
 use crate::design::Design;
 use crate::finding::{Code, Finding, Remedy};
@@ -78,8 +78,8 @@ impl FollowedRemedies {
             design: &self.design,
             ..*advice
         };
-        let turned = turn::turned(&now, finding).and_then(|draft| draft.check().ok());
-        let Some(design) = turned else {
+        let applied = applied::applied(&now, finding).and_then(|draft| draft.check().ok());
+        let Some(design) = applied else {
             return false;
         };
         let Ok(after) = screened(&design, options, Reach::Night) else {

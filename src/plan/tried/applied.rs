@@ -23,7 +23,7 @@ pub(in crate::plan) struct Advice<'a> {
 }
 
 /// The tank after a remedy; none where it names no amount, or nothing of a design.
-pub(super) fn turned(advice: &Advice<'_>, finding: &Finding) -> Option<Draft> {
+pub(super) fn applied(advice: &Advice<'_>, finding: &Finding) -> Option<Draft> {
     let remedy = finding.remedy.as_ref()?;
     remedy.quantity?;
     let design = advice.design;
