@@ -134,7 +134,7 @@ impl Item {
         let band = |cause| {
             let band = hypotheses.band(cause, reading.of, day);
             band.map_or_else(String::new, |band| {
-                let [low, high] = [band.low, band.high].map(|value| told(value, reading.of));
+                let [low, high] = [band.low, band.high].map(|value| shown(value, reading.of));
                 if low == high {
                     low
                 } else {
@@ -155,7 +155,7 @@ impl Item {
 }
 
 /// An amount as far as a kit tells it.
-fn told(value: f64, of: Measurand) -> String {
+fn shown(value: f64, of: Measurand) -> String {
     let least = if of == Measurand::Nitrate { 0.5 } else { 0.01 };
     if value < least {
         "0".to_owned()

@@ -91,7 +91,7 @@ pub fn mend(
     let bench = Bench::new(request, advance);
     let before = bench.as_written()?;
     let found = PlanSearch::new(&bench).from(before.clone());
-    let mended = outcome::told(&bench, &before, &found);
+    let mended = outcome::mended(&bench, &before, &found);
     Ok((mended, found.text))
 }
 

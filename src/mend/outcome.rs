@@ -62,7 +62,11 @@ results! {
 }
 
 /// What was found, with a look at the plan without each change.
-pub(super) fn told(bench: &Bench<'_>, before: &JudgedCandidate, found: &JudgedCandidate) -> Mended {
+pub(super) fn mended(
+    bench: &Bench<'_>,
+    before: &JudgedCandidate,
+    found: &JudgedCandidate,
+) -> Mended {
     Mended {
         name: bench.base().draft().name.clone(),
         holds: found.holds(),

@@ -9,9 +9,9 @@ const LEAST_TOLD: f64 = 0.001;
 /// "0.33", or "0.33 (0.1-1.2)".
 pub(super) fn ranged(value: Estimate) -> String {
     match value {
-        Estimate::Exact(value) => told(value),
+        Estimate::Exact(value) => shown(value),
         Estimate::Band(band) => {
-            let [low, typical, high] = [band.low, band.typical, band.high].map(told);
+            let [low, typical, high] = [band.low, band.typical, band.high].map(shown);
             if low == high {
                 typical
             } else {
@@ -41,7 +41,7 @@ pub(super) fn signed(value: Estimate) -> String {
 }
 
 /// Two digits, down to what no test kit would tell from nothing.
-fn told(value: f64) -> String {
+fn shown(value: f64) -> String {
     if value > 0.0 && value < LEAST_TOLD {
         format!("<{LEAST_TOLD}")
     } else {
