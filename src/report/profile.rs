@@ -285,7 +285,7 @@ fn labels(sheet: &Sheet, raster: &Raster<'_>) -> Vec<(usize, String)> {
     let middle = |from: usize, to: usize| from_top(usize::midpoint(from, to.max(from + 1) - 1));
     let depths = |layer: &Layer| units.depths([layer.thinnest.depth, layer.deepest.depth]);
     let freeboard = Length::from_m(drawing.height.m() - drawing.water_level.m());
-    let wished = [
+    let desired = [
         (0, format!("freeboard {}", units.dimension(freeboard))),
         (
             middle(end.bed, end.level),
@@ -301,7 +301,7 @@ fn labels(sheet: &Sheet, raster: &Raster<'_>) -> Vec<(usize, String)> {
         ),
     ];
     let mut next = 0;
-    wished
+    desired
         .into_iter()
         .map(|(row, label)| {
             let row = row.max(next);

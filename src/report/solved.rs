@@ -54,7 +54,7 @@ impl Solved {
             result: condition.column.name().to_owned(),
             reached: found.and_then(|found| found.result.as_ref()).map(reached),
             monotone: answer.monotone,
-            turns: answer.turns().len(),
+            turns: answer.crossings().len(),
             notes: notes(answer, axis),
         }
     }
@@ -85,7 +85,7 @@ fn notes(answer: &Answer, axis: &Axis) -> Vec<String> {
         }
         _ => {}
     }
-    let turns = answer.turns();
+    let turns = answer.crossings();
     if turns.len() > 1 {
         let places: Vec<String> = turns
             .iter()

@@ -225,7 +225,7 @@ impl TankRows<'_> {
         let space = &self.question.space;
         let levels = space.point(point);
         let cells = match &levels {
-            Ok(levels) => turned(draft, levels)
+            Ok(levels) => at_levels(draft, levels)
                 .and_then(|design| self.reader.cells(&design, self.question.options)),
             Err(violation) => Err(violation.clone().into()),
         };
@@ -241,7 +241,7 @@ impl TankRows<'_> {
 }
 
 /// The tank of a point.
-fn turned(draft: &Draft, levels: &[Level]) -> Result<Design, RowError> {
+fn at_levels(draft: &Draft, levels: &[Level]) -> Result<Design, RowError> {
     let mut draft = draft.clone();
     for level in levels {
         level.setting.apply(&mut draft)?;

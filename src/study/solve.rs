@@ -100,7 +100,7 @@ pub fn solve(search: &SolveProblem<'_>) -> Answer {
 impl Answer {
     /// The looks between which the condition turns from missed to met or back; where there
     /// is no tank it does neither.
-    pub fn turns(&self) -> Vec<[&Tried; 2]> {
+    pub fn crossings(&self) -> Vec<[&Tried; 2]> {
         let tanks = self.looks.iter().filter(|look| look.failed.is_none());
         let tanks: Vec<&Tried> = tanks.collect();
         let pairs = tanks.windows(2).map(|pair| [pair[0], pair[1]]);

@@ -206,9 +206,9 @@ fn floaters(canvas: &mut Canvas, surface: &[At], drawing: &Drawing) {
         .flat_map(|row| (0..columns as usize).map(move |column| (row as f64, column as f64)));
     let mut wet: Vec<(f64, At)> = grid
         .map(|(row, column)| {
-            let turn = (row * EVEN[0] + column * EVEN[1]).fract();
+            let order = (row * EVEN[0] + column * EVEN[1]).fract();
             let at = (low.0 + across * (column + 0.5), low.1 + down * (row + 0.5));
-            (turn, at)
+            (order, at)
         })
         .filter(|(_, at)| is_inside(surface, *at))
         .collect();

@@ -251,8 +251,8 @@ impl PlotArea {
             (self.y(level.value), "limit".to_owned(), says)
         });
         let ends: Vec<(f64, String, String)> = ends.chain(limits).collect();
-        let wished: Vec<f64> = ends.iter().map(|end| end.0).collect();
-        let mut places = spread(&wished, ROW);
+        let desired: Vec<f64> = ends.iter().map(|end| end.0).collect();
+        let mut places = spread(&desired, ROW);
         let lowest = places.iter().copied().fold(0.0, f64::max);
         let over = (lowest - self.foot - 2.0).max(0.0);
         for place in &mut places {

@@ -97,14 +97,14 @@ pub(super) fn bar(canvas: &mut Canvas, (x, y): At, scale: Scale, units: UnitSyst
     canvas.text("label", says, Anchor::Start, &units.dimension(length));
 }
 
-/// Places near those wished for, in their order and at least a line apart.
-pub(super) fn spread(wished: &[f64], line: f64) -> Vec<f64> {
-    let mut order: Vec<usize> = (0..wished.len()).collect();
-    order.sort_by(|a, b| wished[*a].total_cmp(&wished[*b]));
+/// Places near those desired, in their order and at least a line apart.
+pub(super) fn spread(desired: &[f64], line: f64) -> Vec<f64> {
+    let mut order: Vec<usize> = (0..desired.len()).collect();
+    order.sort_by(|a, b| desired[*a].total_cmp(&desired[*b]));
     // Each label joins a block of neighbours that touch, centred on what they wish.
     let mut blocks: Vec<(f64, usize)> = Vec::new();
     for &i in &order {
-        blocks.push((wished[i], 1));
+        blocks.push((desired[i], 1));
         while let [.., (above, above_count), (below, below_count)] = blocks.as_slice() {
             let apart = line * (above_count + below_count) as f64 / 2.0;
             if below - above >= apart {
@@ -116,7 +116,7 @@ pub(super) fn spread(wished: &[f64], line: f64) -> Vec<f64> {
             blocks.push((middle, count));
         }
     }
-    let mut places = vec![0.0; wished.len()];
+    let mut places = vec![0.0; desired.len()];
     let in_blocks = blocks.iter().flat_map(|(middle, count)| {
         let top = middle - line * (*count as f64 - 1.0) / 2.0;
         (0..*count).map(move |i| top + line * i as f64)
@@ -133,7 +133,7 @@ mod tests {
 
     #[test]
     fn labels_keep_their_order_and_their_distance() {
-        let spread = |wished: &[f64]| spread(wished, 13.0);
+        let spread = |desired: &[f64]| spread(desired, 13.0);
         assert_eq!(spread(&[10.0, 100.0]), [10.0, 100.0]);
         assert_eq!(spread(&[100.0, 102.0]), [94.5, 107.5]);
         assert_eq!(spread(&[102.0, 100.0, 50.0]), [107.5, 94.5, 50.0]);

@@ -105,7 +105,7 @@ type GardenPlace = ([f64; 2], [f64; 2]);
 fn places(
     outline: &[Spot],
     [front, back]: [f64; 2],
-    turn: usize,
+    variant: usize,
 ) -> impl Iterator<Item = Option<GardenPlace>> {
     let frame = Bounds::of(outline);
     let corners: Vec<At> = outline
@@ -117,7 +117,7 @@ fn places(
         f64::midpoint(frame.low_m, frame.high_m),
     ];
     (1..).map(move |i: usize| {
-        let [across, up] = EVEN.map(|step| (step * i as f64 + 0.37 * turn as f64).fract());
+        let [across, up] = EVEN.map(|step| (step * i as f64 + 0.37 * variant as f64).fract());
         let shares = [across, front + (back - front) * up];
         let at = [
             frame.left_m + frame.across_m() * shares[0],

@@ -6,10 +6,10 @@ use crate::catalogue::GrowthForm;
 /// Leaves of a rosette as leans from upright, of its width.
 const LEANS: [f64; 5] = [-0.5, 0.46, -0.24, 0.2, -0.02];
 
-/// A plant from the side, `turn` telling neighbours apart.
-pub(super) fn plant(canvas: &mut Canvas, form: GrowthForm, foot: At, size: At, turn: usize) {
+/// A plant from the side, `variant` telling neighbours apart.
+pub(super) fn plant(canvas: &mut Canvas, form: GrowthForm, foot: At, size: At, variant: usize) {
     let (width, height) = size;
-    let sway = [0.10, -0.14, 0.03, -0.05, 0.16][turn % 5] * width;
+    let sway = [0.10, -0.14, 0.03, -0.05, 0.16][variant % 5] * width;
     match form {
         GrowthForm::SubmergedStem => {
             canvas.path("stem green", &stem(foot, height, sway));
@@ -24,7 +24,7 @@ pub(super) fn plant(canvas: &mut Canvas, form: GrowthForm, foot: At, size: At, t
         }
         GrowthForm::RunnerRosette => canvas.stroke(
             "ribbon green",
-            &ribbons(foot, size, turn),
+            &ribbons(foot, size, variant),
             (width * 0.07).max(1.1),
             [0.0; 2],
         ),
@@ -71,10 +71,10 @@ fn pairs((x, y): At, (reach, height): At, sway: f64, apart: f64) -> String {
 }
 
 /// Long narrow leaves that bend over at their ends.
-fn ribbons((x, y): At, (width, height): At, turn: usize) -> String {
+fn ribbons((x, y): At, (width, height): At, variant: usize) -> String {
     let leaf = |(i, lean): (usize, &f64)| {
         let lean = lean * width * 1.2;
-        let long = height * (1.0 - 0.09 * ((i + turn) % 5) as f64);
+        let long = height * (1.0 - 0.09 * ((i + variant) % 5) as f64);
         format!(
             "M{} {}q{} {} {} {}",
             tenth(x),

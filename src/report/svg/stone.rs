@@ -33,8 +33,8 @@ impl Face {
 }
 
 /// Draws a stone about its middle; `radius` is that of the ball of its volume.
-pub(super) fn stone(canvas: &mut Canvas, face: Face, middle: At, radius: f64, turn: usize) {
-    let outline = outline(face, middle, radius, turn);
+pub(super) fn stone(canvas: &mut Canvas, face: Face, middle: At, radius: f64, variant: usize) {
+    let outline = outline(face, middle, radius, variant);
     canvas.polygon("stone", &outline);
     // the side that the light falls on
     let shift = (middle.0 - radius * 0.12, middle.1 - radius * 0.05);
@@ -49,11 +49,11 @@ pub(super) fn stone(canvas: &mut Canvas, face: Face, middle: At, radius: f64, tu
 }
 
 /// Corners around an ellipse, nearer and further, with the area of the ellipse.
-fn outline(face: Face, (x, y): At, radius: f64, turn: usize) -> Vec<At> {
+fn outline(face: Face, (x, y): At, radius: f64, variant: usize) -> Vec<At> {
     let (across, up) = face.axes();
     let corner = |i: usize| {
         let angle = TAU * i as f64 / CORNERS as f64;
-        let stray = ((i + 1 + turn * 3) as f64 * 0.618_034).fract() - 0.5;
+        let stray = ((i + 1 + variant * 3) as f64 * 0.618_034).fract() - 0.5;
         let (sin, cos) = angle.sin_cos();
         let far = 1.0 + stray * ROUGH * 2.0;
         (cos * far, sin * far)
@@ -78,10 +78,10 @@ mod tests {
 
     #[test]
     fn a_stone_is_as_large_as_the_ball_of_its_volume() {
-        for turn in 0..5 {
+        for variant in 0..5 {
             for face in [Face::Front, Face::Side, Face::Above] {
                 let (across, up) = face.axes();
-                let corners = outline(face, (7.0, 9.0), 10.0, turn);
+                let corners = outline(face, (7.0, 9.0), 10.0, variant);
                 let next = corners.iter().cycle().skip(1);
                 let pairs = corners.iter().zip(next);
                 let twice: f64 = pairs.map(|(a, b)| a.0 * b.1 - b.0 * a.1).sum();

@@ -74,7 +74,7 @@ impl Picture<'_> {
         }
     }
 
-    fn plant(&mut self, plant: &Placed, away: f64, turn: usize) {
+    fn plant(&mut self, plant: &Placed, away: f64, variant: usize) {
         let across_m = self.across_m(plant.place_m);
         let bed_m = self.bed_m(across_m, away);
         let depth_m = (self.drawing.water_level.m() - bed_m).max(0.0);
@@ -82,9 +82,9 @@ impl Picture<'_> {
         let px = self.scale.px_per_m();
         // roots hold it, so that none stands on the line of the bed
         let foot = (x, y + 2.0);
-        let tall = plant.height_m(depth_m) * UNEVEN[turn % UNEVEN.len()];
+        let tall = plant.height_m(depth_m) * UNEVEN[variant % UNEVEN.len()];
         let size = (plant.width_m * px, tall * px + 2.0);
-        leaf::plant(&mut self.canvas, plant.form, foot, size, turn);
+        leaf::plant(&mut self.canvas, plant.form, foot, size, variant);
     }
 
     fn stones(&mut self) {
