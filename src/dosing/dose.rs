@@ -134,7 +134,7 @@ pub(super) fn all(hunger: &Hunger<'_>) -> Doses {
     let water = DosedWater::of(hunger);
     let need = hunger.need;
     let mut list = Vec::new();
-    list.extend(water.give(&WantedSalt::nitrate(hunger)));
+    list.extend(water.dose(&WantedSalt::nitrate(hunger)));
     let brought = |list: &[Dose], element| -> f64 {
         let salts = list
             .iter()
@@ -147,7 +147,7 @@ pub(super) fn all(hunger: &Hunger<'_>) -> Doses {
         (&POTASSIUM_PHOSPHATE, PHOSPHATE, need.phosphorus),
         (&EPSOM_SALT, MAGNESIUM, need.magnesium),
     ] {
-        list.extend(water.give(&WantedSalt::for_all(salt, ion, need_mg)));
+        list.extend(water.dose(&WantedSalt::for_all(salt, ion, need_mg)));
     }
     let nitrogen_left_mg = if water.is_at_aim(NITRATE) {
         0.0
@@ -226,7 +226,7 @@ impl<'a> DosedWater<'a> {
 
     /// A salt in as few doses as its ions allow; nothing where it is not needed, or stands
     /// at its aim. Phosphate is given on a reading alone.
-    fn give(&self, asked: &WantedSalt) -> Option<Dose> {
+    fn dose(&self, asked: &WantedSalt) -> Option<Dose> {
         let WantedSalt { salt, ion, .. } = asked;
         let is_blind = ion.element == Element::P && self.read(*ion).is_none();
         if asked.need_mg <= NO_NEED_MG || is_blind || self.is_at_aim(*ion) {

@@ -1,6 +1,6 @@
 //! How a design stands, as far as is asked, without its remedies and its words on them.
 
-use super::flush::{AnimalDay, StartupSection, wanted};
+use super::flush::{AnimalDay, StartupSection, asked_odds};
 use super::night::Remedies;
 use super::options::Options;
 use super::rule;
@@ -139,7 +139,7 @@ fn judge(stages: &Stages<'_>, reach: Reach) -> Result<JudgedPlan, IntegrationErr
     let mut judged = JudgedPlan {
         findings: Vec::new(),
         odds: None,
-        asked: wanted(design),
+        asked: asked_odds(design),
         animals_from: Vec::new(),
         carried_g: None,
         cost: measures.cost.as_ref().map(|cost| cost.total),

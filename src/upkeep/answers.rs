@@ -2,8 +2,8 @@
 
 use super::absence::{FISH_D, GRAZERS_D, LAMP_H, MISSING, shortfall};
 use super::breath::{FRESH, HANDLED, lasts_in_bucket, pouring};
+use super::member::MemberFigures;
 use super::section::{AwaySection, BucketSection, MoveSection, PowerSection, StirSection};
-use super::seen::MemberFigures;
 use super::setting::KeptTank;
 use super::stirring::{
     AT_ONCE, AT_ONCE_BLACK, DRAWN_OFF, OF_LIMIT, SESSION_EVERY_D, ammonia_rise, borne_share,

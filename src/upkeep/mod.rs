@@ -8,9 +8,9 @@ mod answers;
 mod breath;
 mod feeding;
 mod harvest;
+mod member;
 mod routine;
 mod section;
-mod seen;
 mod setting;
 mod stirring;
 mod weekly;
@@ -43,7 +43,7 @@ use crate::source::Band;
 use crate::startup::ensemble::{central, member};
 use crate::startup::{Member, Parameters};
 use crate::units::{Duration, Share, Volume};
-use seen::MemberFigures;
+use member::MemberFigures;
 use setting::KeptTank;
 
 /// Members of the ensemble unless said otherwise: the years are long, and bands of what is

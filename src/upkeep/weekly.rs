@@ -2,11 +2,11 @@
 
 use super::Crowd;
 use super::harvest::{CUT, WEEK_D, trim_interval};
+use super::member::{Cut, MemberFigures};
 use super::routine::share_to_hold;
 use super::section::{
     AgeingSection, RemovedSection, SupplySection, WeekRow, WeeklySection, YearRow,
 };
-use super::seen::{Cut, MemberFigures};
 use super::setting::KeptTank;
 use crate::plan::{Estimate, watch_limit_mg_l};
 use crate::source::Band;

@@ -254,7 +254,7 @@ fn what_solve_finds_just_meets_the_condition() {
         options: OPTIONS,
     };
     let answer = solve(&search);
-    assert!(answer.monotone && answer.turns().len() == 1);
+    assert!(answer.monotone && answer.crossings().len() == 1);
     let found = answer.found.expect("a depth");
     let release = |depth_mm: f64| {
         let text = spec("36 cm", &format!("{depth_mm} mm"), "30 %", "4");

@@ -83,7 +83,7 @@ where
 }
 
 /// Reads a value that a draft takes in a way of its own.
-pub(super) fn give<V: Value>(entry: &KeyEntry<'_>, take: Taker<V>) -> Result<Prepared, Misfit> {
+pub(super) fn put_by<V: Value>(entry: &KeyEntry<'_>, take: Taker<V>) -> Result<Prepared, Misfit> {
     V::read(entry).map(|value| Prepared {
         is_whole: value.is_whole(),
         into: Arc::new(move |draft, item| take(draft, item, value)),

@@ -8,7 +8,7 @@ use super::KeyKind::{
     Word,
 };
 use super::place::{self, LayerEdge};
-use super::prepared::{give, kind_of, put, put_scaled};
+use super::prepared::{kind_of, put, put_by, put_scaled};
 use super::{Key, Value};
 use crate::design::knob::follow;
 use crate::design::{FlowDevice, LightLevel, Looked, usual};
@@ -101,7 +101,7 @@ macro_rules! depth {
         .above("0 mm")
         .to("1 m")
         .varied(|entry| {
-            give(entry, |draft, _, depth| {
+            put_by(entry, |draft, _, depth| {
                 draft.$layer.depth = LayerDepth::Uniform(depth);
                 Ok(())
             })
@@ -258,13 +258,13 @@ pub const KEYS: &[Key] = &[
 
     plain!(conditioner.label, "5 mL per 40 L", "the dose on its label").above("0").to("100"),
 
-    Key::new("light.par", PHOTON_FLUX, "60 umol/m2/s", "light at the water surface").from("0 umol/m2/s").to("2500 umol/m2/s").varied(|entry| give(entry, |draft, _, par| { draft.light.level = LightLevel::Par(par); Ok(()) })).then(follow::lamp),
-    Key::new("light.class", LightClass::KIND, "medium", "light in words: about 30, 60 or 120 umol/m2/s at the surface").or("\"medium\"", "judgement: a middling lamp, about 60 umol/m2/s at the surface").varied(|entry| give(entry, |draft, _, class| { draft.light.level = LightLevel::Class(class); Ok(()) })),
-    Key::new("light.lumens", Number, "1200", "luminous flux from the lamp's label").above("0").to("1000000").varied(|entry| give(entry, |draft, _, lumens| { *place::lumens(draft)? = LuminousFlux::from_lumens(lumens); Ok(()) })).then(follow::lamp),
+    Key::new("light.par", PHOTON_FLUX, "60 umol/m2/s", "light at the water surface").from("0 umol/m2/s").to("2500 umol/m2/s").varied(|entry| put_by(entry, |draft, _, par| { draft.light.level = LightLevel::Par(par); Ok(()) })).then(follow::lamp),
+    Key::new("light.class", LightClass::KIND, "medium", "light in words: about 30, 60 or 120 umol/m2/s at the surface").or("\"medium\"", "judgement: a middling lamp, about 60 umol/m2/s at the surface").varied(|entry| put_by(entry, |draft, _, class| { draft.light.level = LightLevel::Class(class); Ok(()) })),
+    Key::new("light.lumens", Number, "1200", "luminous flux from the lamp's label").above("0").to("1000000").varied(|entry| put_by(entry, |draft, _, lumens| { *place::lumens(draft)? = LuminousFlux::from_lumens(lumens); Ok(()) })).then(follow::lamp),
     placed!("light.height", |draft, _| place::lamp_height(draft), "20 cm", "from the lamp down to the water").above("0 cm").to("100 m"),
     plain!(light.hours, "8", "hours a day").from("0").to("24").or("8", "practice: longer days feed algae in a young tank"),
 
-    Key::new("air.device", FlowDevice::KIND, "air_stone", "what moves air or water").or("\"none\"", "practice: low-tech tanks stand still unless said").varied(|entry| give(entry, |draft, _, device| place::change_device(draft, device))),
+    Key::new("air.device", FlowDevice::KIND, "air_stone", "what moves air or water").or("\"none\"", "practice: low-tech tanks stand still unless said").varied(|entry| put_by(entry, |draft, _, device| place::change_device(draft, device))),
     placed!("air.flow", |draft, _| Ok(&mut place::moved(draft)?.flow), "0.5 L/min", "of air; of water for a pump").above("0 L/min").to("1000 L/min"),
     placed!("air.depth", |draft, _| Ok(&mut place::moved(draft)?.depth), "20 cm", "from the water surface down to the device").to("100 m"),
     placed!("air.hours", |draft, _| Ok(&mut place::moved(draft)?.hours), "night", "when it runs: night is while the lamp is off").or("\"always\"", "practice: a device runs day and night unless said"),

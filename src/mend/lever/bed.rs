@@ -47,9 +47,9 @@ pub(super) fn cap_materials(now: &Now<'_>) -> Vec<Rung> {
 pub(super) fn cap_depths(now: &Now<'_>) -> Vec<Rung> {
     let base = now.base;
     let draft = base.draft();
-    let wanted = wanted(draft.units, CAP_MM, CAP_IN);
+    let depths = depths(draft.units, CAP_MM, CAP_IN);
     let depth = &draft.cap.depth;
-    layers("cap", depth, wanted, draft.units)
+    layers("cap", depth, depths, draft.units)
         .map(|layer| layer.rung(Lever::CapDepth))
         .collect()
 }
@@ -59,9 +59,9 @@ pub(super) fn soil_depths(now: &Now<'_>) -> Vec<Rung> {
     let base = now.base;
     let draft = base.draft();
     let depth = &draft.soil.depth;
-    let least = wanted(draft.units, SOIL_MM, SOIL_IN);
-    let wanted = least.filter(|wanted| *wanted <= depth.middle());
-    layers("soil", depth, wanted, draft.units)
+    let least = depths(draft.units, SOIL_MM, SOIL_IN);
+    let depths = least.filter(|depths| *depths <= depth.middle());
+    layers("soil", depth, depths, draft.units)
         .map(|layer| layer.rung(Lever::SoilDepth))
         .collect()
 }
@@ -78,7 +78,7 @@ pub(super) fn soakings(now: &Now<'_>) -> Vec<Rung> {
     .collect()
 }
 
-fn wanted<const N: usize>(
+fn depths<const N: usize>(
     units: UnitSystem,
     mm: [f64; N],
     inches: [f64; N],
@@ -111,19 +111,19 @@ impl Layer {
 fn layers(
     layer: &str,
     depth: &LayerDepth,
-    wanted: impl Iterator<Item = Length>,
+    depths: impl Iterator<Item = Length>,
     units: UnitSystem,
 ) -> impl Iterator<Item = Layer> {
     let (now, slopes) = (depth.middle(), depth.level().is_none());
-    wanted.flat_map(move |wanted| {
-        let change = (wanted / now).ln();
-        let is_new = slopes || (wanted - now).mm().abs() > ALIKE_MM;
+    depths.flat_map(move |depths| {
+        let change = (depths / now).ln();
+        let is_new = slopes || (depths - now).mm().abs() > ALIKE_MM;
         let even = is_new.then(|| Layer {
-            edits: vec![text(format!("{layer}.depth"), written(wanted, units))],
+            edits: vec![text(format!("{layer}.depth"), written(depths, units))],
             change,
             is_levelled: slopes,
         });
-        let sloped = raised(layer, depth, wanted - now, units).map(|edits| Layer {
+        let sloped = raised(layer, depth, depths - now, units).map(|edits| Layer {
             edits,
             change,
             is_levelled: false,

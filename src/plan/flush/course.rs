@@ -482,6 +482,6 @@ pub(super) fn is_under(design: &Design, member: &Member) -> bool {
 }
 
 /// The probability asked of the start.
-pub(in crate::plan) fn wanted(design: &Design) -> f64 {
+pub(in crate::plan) fn asked_odds(design: &Design) -> f64 {
     design.draft().goal.probability.fraction()
 }

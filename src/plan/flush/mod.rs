@@ -12,5 +12,5 @@ pub use section::{
     ShareOverLimit, Startup, StartupSection,
 };
 
-pub(super) use course::{Flush, probability, wanted};
+pub(super) use course::{Flush, asked_odds, probability};
 pub(super) use ready::Readiness;
