@@ -25,12 +25,12 @@ use crate::units::parse::split_number;
 /// # Ok::<(), lentic::design::Violation>(())
 /// ```
 pub fn axis(text: &str) -> Result<Axis, Violation> {
-    let (path, values) = text.split_once('=').ok_or_else(|| Violation {
-        key: text.trim().to_owned(),
-        other: None,
-        found: "no values are given".to_owned(),
-        rule: "what is varied is KEY=A..B/N or KEY=x,y,z".to_owned(),
-        help: "for example cap.depth=20..60mm/5".to_owned(),
+    let (path, values) = text.split_once('=').ok_or_else(|| {
+        unfit(
+            "no values are given",
+            "what is varied is KEY=A..B/N or KEY=x,y,z",
+        )
+        .at(text.trim())
     })?;
     let knob = knob(path)?;
     if values.contains("..") {
@@ -76,18 +76,12 @@ fn between(
     let (low, low_unit) = end(knob, low)?;
     let (high, unit) = end(knob, high)?;
     if !low_unit.is_empty() && low_unit != unit {
-        return Err(unfit(
-            knob,
-            format!("one end is in {low_unit}, the other in {unit}"),
-            "both ends of a range are in one unit",
-        ));
+        let found = format!("one end is in {low_unit}, the other in {unit}");
+        return Err(unfit(found, "both ends of a range are in one unit").at(knob.path()));
     }
     if spacing == Spacing::Log && (low <= 0.0 || high <= 0.0) {
-        return Err(unfit(
-            knob,
-            "an end at or below zero".to_owned(),
-            "both ends of a log range are above zero",
-        ));
+        let rule = "both ends of a log range are above zero";
+        return Err(unfit("an end at or below zero", rule).at(knob.path()));
     }
     // Both ends are values that a spec takes.
     let (first, _) = (at(knob, unit, low)?, at(knob, unit, high)?);
@@ -110,22 +104,13 @@ fn between(
 /// One end: its number and its unit.
 fn end(knob: Knob, text: &str) -> Result<(f64, &str), Violation> {
     split_number(text).map_err(|_| {
-        unfit(
-            knob,
-            format!("\"{}\" is no number with its unit", text.trim()),
-            "a range goes from one number to another",
-        )
+        let found = format!("\"{}\" is no number with its unit", text.trim());
+        unfit(found, "a range goes from one number to another").at(knob.path())
     })
 }
 
-fn unfit(knob: Knob, found: String, rule: &str) -> Violation {
-    Violation {
-        key: knob.path(),
-        other: None,
-        found,
-        rule: rule.to_owned(),
-        help: "for example cap.depth=20..60mm/5".to_owned(),
-    }
+fn unfit(found: impl Into<String>, rule: &str) -> Violation {
+    Violation::new(found, rule, "for example cap.depth=20..60mm/5")
 }
 
 /// The text before `/N`, and N.
@@ -136,13 +121,7 @@ fn count(knob: Knob, text: &str) -> Result<(&str, Option<u32>), Violation> {
     };
     match number.trim().parse::<u32>() {
         Ok(points) if points >= 1 => Ok((ends, Some(points))),
-        Ok(_) => Err(Violation {
-            key: knob.path(),
-            other: None,
-            found: "0 points".to_owned(),
-            rule: "a range has at least 1 point".to_owned(),
-            help: "for example cap.depth=20..60mm/5".to_owned(),
-        }),
+        Ok(_) => Err(unfit("0 points", "a range has at least 1 point").at(knob.path())),
         Err(_) => Ok((text, None)),
     }
 }

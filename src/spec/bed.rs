@@ -1,9 +1,9 @@
 //! `[soil]`, `[cap]` and `[[hardscape]]`: what lies on the bottom.
 
 use super::section::SpecSection;
-use crate::design::key::{KeyEntry, Misfit, Value, unread};
+use crate::design::key::{KeyEntry, Value, unread};
 use crate::design::{
-    BagSize, CapGrading, CapLayer, PlacedStone, PricedBag, SoilLayer, SoilProperties,
+    BagSize, CapGrading, CapLayer, PlacedStone, PricedBag, SoilLayer, SoilProperties, Violation,
 };
 use crate::geometry::LayerDepth;
 use crate::units::error::{QuantityError, QuantityProblem};
@@ -61,7 +61,7 @@ fn sloped(section: &SpecSection<'_>) -> Option<LayerDepth> {
         (Pair::Absent, Pair::Absent) => {
             section.report(
                 "depth",
-                Misfit::new(
+                Violation::new(
                     "no edge is given",
                     "a sloped layer has back and front, left and right, or all four",
                     "for example depth = { back = \"40 mm\", front = \"20 mm\" }",
@@ -112,7 +112,7 @@ fn four_edges(edges: &SpecSection<'_>, depths: [Length; 4]) -> Option<LayerDepth
         let sum = |length: Length| format!("{} mm", crate::units::show::fixed(length.mm(), 1));
         edges.report(
             "left",
-            Misfit::new(
+            Violation::new(
                 format!("left and right add up to {}", sum(along)),
                 "on a flat slope back + front equals left + right, to 0.1 mm",
                 "give only back and front, or only left and right, or mend one of the four",
@@ -142,7 +142,7 @@ fn bags(section: &SpecSection<'_>) -> Option<Vec<PricedBag>> {
 }
 
 /// A volume or a mass, with the text that says it.
-fn bag_size(entry: &KeyEntry<'_>) -> Result<(String, BagSize), Misfit> {
+fn bag_size(entry: &KeyEntry<'_>) -> Result<(String, BagSize), Violation> {
     let text = entry.text()?;
     let (size, content) = match (Volume::parse(text), Mass::parse(text)) {
         (Ok(volume), _) => (BagSize::Volume(volume), volume.litres()),
@@ -153,23 +153,19 @@ fn bag_size(entry: &KeyEntry<'_>) -> Result<(String, BagSize), Misfit> {
     Ok((text.trim().replace('_', " "), size))
 }
 
-fn no_bag_size(entry: &KeyEntry<'_>, error: &QuantityError) -> Misfit {
+fn no_bag_size(entry: &KeyEntry<'_>, error: &QuantityError) -> Violation {
     const EXAMPLES: &str =
         "for example size = \"10 L\", \"8 dry_qt\", \"1 ft3\", \"10 kg\" or \"50 lb\"";
-    let misfit = unread(entry, error);
+    let unread = unread(entry, error);
     let (found, help) = match &error.problem {
         QuantityProblem::UnknownUnit { unit, .. } => (
             format!("\"{}\" is no unit of volume or mass", unit.escape_debug()),
             EXAMPLES.to_owned(),
         ),
-        QuantityProblem::NoUnit { .. } => (misfit.found.clone(), EXAMPLES.to_owned()),
-        _ => (misfit.found.clone(), misfit.help.clone()),
+        QuantityProblem::NoUnit { .. } => (unread.found, EXAMPLES.to_owned()),
+        _ => (unread.found, unread.help),
     };
-    Misfit {
-        found,
-        rule: "size is a volume or a mass".to_owned(),
-        help,
-    }
+    Violation::new(found, "size is a volume or a mass", help)
 }
 
 /// Reads `[[hardscape]]`.

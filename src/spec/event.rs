@@ -3,8 +3,8 @@
 use super::living;
 use super::section::SpecSection;
 use crate::catalogue::Animal;
-use crate::design::key::{self, Misfit, Value};
-use crate::design::{Event, EventKind, Incident};
+use crate::design::key::{self, Value};
+use crate::design::{Event, EventKind, Incident, Violation};
 
 /// What an event may do; each does one of them.
 const ACTIONS: [&str; 11] = [
@@ -41,7 +41,7 @@ fn kind(section: &SpecSection<'_>) -> Option<EventKind> {
         .filter(|action| section.has(action))
         .collect();
     if given.is_empty() {
-        section.report_here(Misfit::new(
+        section.report_here(Violation::new(
             "nothing is done",
             format!("an event has one of {}", ACTIONS.join(", ")),
             "for example water_change = \"50 %\"",
@@ -90,7 +90,7 @@ fn happened(section: &SpecSection<'_>, action: &str, incident: Incident) -> Opti
     }
     section.report(
         action,
-        Misfit::new(
+        Violation::new(
             "false",
             "an event is something that happened",
             format!("write {action} = true, or leave the event out"),

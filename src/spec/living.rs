@@ -2,8 +2,8 @@
 
 use super::section::SpecSection;
 use crate::catalogue;
-use crate::design::key::{Misfit, Value};
-use crate::design::{Feed, Harvest, Planting, Stock, Taken, usual};
+use crate::design::key::Value;
+use crate::design::{Feed, Harvest, Planting, Stock, Taken, Violation, usual};
 use crate::units::{Mass, Share};
 
 /// Reads a list of plantings: `[[plants]]`, `plants_added`, `plants_removed`.
@@ -36,7 +36,7 @@ pub(super) fn harvest(section: &SpecSection<'_>) -> Option<Harvest> {
 fn taken(section: &SpecSection<'_>) -> Option<Taken> {
     let day = section.required("day", Value::read);
     if !section.has("floaters") && !section.has("stems") {
-        section.report_here(Misfit::new(
+        section.report_here(Violation::new(
             "nothing was taken out",
             "a pruning has floaters or stems, or both",
             "for example floaters = \"9 g\"",

@@ -6,8 +6,8 @@ use jiff::civil::Date;
 
 use super::section::SpecSection;
 use crate::catalogue::Sign;
-use crate::design::key::{Misfit, Value, analyte, date};
-use crate::design::{Reading, Signs};
+use crate::design::key::{Value, analyte, date};
+use crate::design::{Reading, Signs, Violation};
 use crate::units::Analyte;
 
 /// The day of flooding, from which dates are counted.
@@ -102,7 +102,7 @@ fn day_of_date(section: &SpecSection<'_>, start: &FloodingDate) -> Option<f64> {
     if days < 0 {
         section.report(
             "date",
-            Misfit::new(
+            Violation::new(
                 format!("{date} is {} days before the start", -days),
                 "a reading is taken on day 0 or later",
                 "mend the date or start",
@@ -117,8 +117,8 @@ fn day_of_date(section: &SpecSection<'_>, start: &FloodingDate) -> Option<f64> {
     Some(f64::from(days))
 }
 
-fn no_start() -> Misfit {
-    Misfit::new(
+fn no_start() -> Violation {
+    Violation::new(
         "a date, but start is not given",
         "dates are counted from start",
         "give start = 2027-03-06 before the first section, or day instead of date",
@@ -146,7 +146,7 @@ pub(super) fn signs(section: &SpecSection<'_>) -> Option<Signs> {
         Some(both) => {
             section.report(
                 "absent",
-                Misfit::new(
+                Violation::new(
                     format!("{}, which is observed as well", both.name),
                     "a sign is seen or it is not",
                     "name it in one of the two",

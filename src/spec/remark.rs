@@ -1,32 +1,32 @@
-//! What is remarked at a key: a misfit, and the other place that it disagrees with.
+//! What is remarked at a key: a violation, and the other place that it disagrees with.
 
 use std::ops::Range;
 
-use crate::design::key::Misfit;
+use crate::design::Violation;
 
-/// A misfit with the other place that it concerns.
+/// A violation with the other place that it concerns.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Remark {
     /// Why the value does not fit.
-    pub(super) misfit: Misfit,
+    pub(super) violation: Violation,
     /// The other place, and what stands there.
     pub(super) related: Option<(Range<usize>, String)>,
 }
 
-impl From<Misfit> for Remark {
-    fn from(misfit: Misfit) -> Self {
+impl From<Violation> for Remark {
+    fn from(violation: Violation) -> Self {
         Self {
-            misfit,
+            violation,
             related: None,
         }
     }
 }
 
-impl Misfit {
-    /// The misfit with its other place.
+impl Violation {
+    /// The violation with its other place.
     pub(super) fn beside(self, span: Range<usize>, says: impl Into<String>) -> Remark {
         Remark {
-            misfit: self,
+            violation: self,
             related: Some((span, says.into())),
         }
     }

@@ -4,7 +4,7 @@ use toml::de::DeValue;
 
 use super::key;
 use super::value::raw;
-use crate::design::key::{Misfit, nearest};
+use crate::design::key::nearest;
 use crate::design::{Knob, Setting, Violation};
 
 /// The knob that turns the key at a path: `cap.depth`, `plants[1].amount`.
@@ -28,12 +28,14 @@ pub fn knob(path: &str) -> Result<Knob, Violation> {
     }
     item(path, &pattern)
         .and_then(|item| Knob::find(&pattern, item))
-        .ok_or_else(|| Violation {
-            key: path.to_owned(),
-            other: None,
-            found: "no item is named".to_owned(),
-            rule: "an item of a list is counted from 0".to_owned(),
-            help: format!("for example {}", pattern.replace("[]", "[0]")),
+        .ok_or_else(|| {
+            let help = format!("for example {}", pattern.replace("[]", "[0]"));
+            Violation::new(
+                "no item is named",
+                "an item of a list is counted from 0",
+                help,
+            )
+            .at(path)
         })
 }
 
@@ -52,13 +54,7 @@ fn unknown(path: &str, pattern: &str) -> Violation {
     } else {
         suggestion(pattern)
     };
-    Violation {
-        key: path.to_owned(),
-        other: None,
-        found: "no such key".to_owned(),
-        rule: "what is varied is a key of the spec".to_owned(),
-        help,
-    }
+    Violation::new("no such key", "what is varied is a key of the spec", help).at(path)
 }
 
 fn suggestion(pattern: &str) -> String {
@@ -100,16 +96,8 @@ pub fn setting(knob: Knob, text: &str) -> Result<Setting, Violation> {
         DeValue::parse(text).ok()
     };
     let value = bare.as_ref().map_or(&quoted, |bare| bare.get_ref());
-    knob.setting(raw(value)).map_err(|misfit| {
-        let Misfit { found, rule, help } = misfit;
-        Violation {
-            key: knob.path(),
-            other: None,
-            found,
-            rule,
-            help,
-        }
-    })
+    let read = knob.setting(raw(value));
+    read.map_err(|violation| violation.at(knob.path()))
 }
 
 #[cfg(test)]

@@ -1,8 +1,8 @@
 //! `[light]` and `[air]`: what stands on and over the tank.
 
 use super::section::SpecSection;
-use crate::design::key::{KeyEntry, Misfit, Value};
-use crate::design::{Air, DutyHours, FlowDevice, Light, LightLevel};
+use crate::design::key::{KeyEntry, Value};
+use crate::design::{Air, DutyHours, FlowDevice, Light, LightLevel, Violation};
 use crate::units::{Flow, Length, LuminousFlux};
 
 /// Reads `[light]`.
@@ -91,15 +91,15 @@ fn refuse_idle_keys(section: &SpecSection<'_>) {
     };
     let idle = ["flow", "depth", "hours"];
     for name in idle.into_iter().filter(|name| is_none && section.has(name)) {
-        let misfit = Misfit::new(
+        let violation = Violation::new(
             "given without a device",
             "flow, depth and hours are those of a device",
             format!("name the device, for example device = \"air_stone\", or remove {name}"),
         );
         let remark = if section.has("device") {
-            misfit.beside(section.span("device"), "the device is none")
+            violation.beside(section.span("device"), "the device is none")
         } else {
-            misfit.into()
+            violation.into()
         };
         section.report(name, remark);
     }

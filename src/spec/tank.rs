@@ -1,8 +1,8 @@
 //! `[tank]`: the vessel.
 
 use super::section::SpecSection;
-use crate::design::key::{Misfit, Value, listed, word};
-use crate::design::{Material, Rim, Tank, usual};
+use crate::design::key::{Value, listed, word};
+use crate::design::{Material, Rim, Tank, Violation, usual};
 use crate::geometry::Shape;
 use crate::units::size::Size;
 use crate::units::{Length, Mass};
@@ -86,7 +86,7 @@ fn wall(section: &SpecSection<'_>, shape: Option<&Shape>, outside: bool) -> Opti
     if outside {
         section.report(
             "wall",
-            Misfit::new(
+            Violation::new(
                 "missing",
                 "dimensions outside the walls need the wall's thickness",
                 "for example wall = \"5 mm\"; or measure inside and leave outside away",
@@ -244,7 +244,7 @@ fn box_size(section: &SpecSection<'_>) -> Option<Size> {
         for name in apart.into_iter().filter(|name| section.has(name)) {
             section.report(
                 name,
-                Misfit::new(
+                Violation::new(
                     "given beside size",
                     "a box has size, or length, width and height, not both",
                     format!("remove size or {name}"),
@@ -301,7 +301,7 @@ fn refuse_foreign_keys(section: &SpecSection<'_>, form: &ShapeKeys) {
             .collect();
         section.report(
             name,
-            Misfit::new(
+            Violation::new(
                 format!("a {} has no {name}", form.word),
                 format!("a {} takes {}", form.word, form.keys.join(", ")),
                 format!("{name} belongs to {}", listed(&owners)),

@@ -138,12 +138,13 @@ impl Axis {
     }
 
     fn listed(&self, levels: &[Level], place: usize) -> Result<Level, Violation> {
-        levels.get(place).cloned().ok_or_else(|| Violation {
-            key: self.knob.path(),
-            other: None,
-            found: "no value".to_owned(),
-            rule: "what is varied has at least one value".to_owned(),
-            help: "name a value".to_owned(),
+        levels.get(place).cloned().ok_or_else(|| {
+            Violation::new(
+                "no value",
+                "what is varied has at least one value",
+                "name a value",
+            )
+            .at(self.knob.path())
         })
     }
 }

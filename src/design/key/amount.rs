@@ -1,15 +1,15 @@
 //! How much of a plant, as a keeper writes it.
 
 use super::read::unread;
-use super::{KeyEntry, Misfit, listed, nearest};
+use super::{KeyEntry, listed, nearest};
 use crate::catalogue::Portion;
-use crate::design::Amount;
+use crate::design::{Amount, Violation};
 use crate::units::error::{QuantityError, QuantityProblem};
 use crate::units::show::significant;
 use crate::units::{Mass, Quantity, Share, parse};
 
 /// A cover, a fresh mass, or a number of portions.
-pub(crate) fn amount(entry: &KeyEntry<'_>) -> Result<Amount, Misfit> {
+pub(crate) fn amount(entry: &KeyEntry<'_>) -> Result<Amount, Violation> {
     let text = entry.text()?;
     let fail = |problem| {
         let error = QuantityError {
@@ -48,11 +48,11 @@ fn finite(number: f64) -> Result<(), ()> {
     if number.is_finite() { Ok(()) } else { Err(()) }
 }
 
-fn whole_cover(cover: Share) -> Result<Share, Misfit> {
+fn whole_cover(cover: Share) -> Result<Share, Violation> {
     if cover.fraction() <= 1.0 {
         return Ok(cover);
     }
-    Err(Misfit::new(
+    Err(Violation::new(
         format!(
             "a cover of {} % is too high",
             significant(cover.percent(), 4)
@@ -62,7 +62,7 @@ fn whole_cover(cover: Share) -> Result<Share, Misfit> {
     ))
 }
 
-fn unknown_portion(unit: &str) -> Misfit {
+fn unknown_portion(unit: &str) -> Violation {
     let words: Vec<&str> = Portion::ALL
         .iter()
         .map(|portion| portion.plural())
@@ -71,7 +71,7 @@ fn unknown_portion(unit: &str) -> Misfit {
         Some(near) => format!("did you mean {near}?"),
         None => "for example \"30 %\", \"12 g\", \"15 stems\" or \"2 pots\"".to_owned(),
     };
-    Misfit::new(
+    Violation::new(
         format!("\"{}\" is no portion or unit", unit.escape_debug()),
         format!("amount is in %, g, {}", listed(&words)),
         help,

@@ -2,7 +2,8 @@
 
 use jiff::civil;
 
-use super::{Key, KeyKind, Misfit, listed};
+use super::{Key, KeyKind, listed};
+use crate::design::Violation;
 
 /// The most characters that a text of a spec has: a name, a quantity, a word.
 pub(crate) const MOST_CHARACTERS: usize = 200;
@@ -78,7 +79,7 @@ pub(crate) struct KeyEntry<'d> {
 
 impl KeyEntry<'_> {
     /// The text of the value, or why it is none.
-    pub(crate) fn text(&self) -> Result<&str, Misfit> {
+    pub(crate) fn text(&self) -> Result<&str, Violation> {
         let Raw::Text(text) = self.value else {
             return Err(self.wrong_type());
         };
@@ -88,8 +89,8 @@ impl KeyEntry<'_> {
         }
     }
 
-    fn too_long(&self, length: usize) -> Misfit {
-        Misfit::new(
+    fn too_long(&self, length: usize) -> Violation {
+        Violation::new(
             format!("a text of {length} characters is too long"),
             format!(
                 "{} is at most {MOST_CHARACTERS} characters long",
@@ -100,7 +101,7 @@ impl KeyEntry<'_> {
     }
 
     /// The bare number, or why it is none.
-    pub(super) fn plain_number(&self) -> Result<f64, Misfit> {
+    pub(super) fn plain_number(&self) -> Result<f64, Violation> {
         match self.value {
             Raw::Number {
                 value: Some(value), ..
@@ -110,8 +111,8 @@ impl KeyEntry<'_> {
     }
 
     /// That the value is of another type than its key takes.
-    pub(crate) fn wrong_type(&self) -> Misfit {
-        Misfit::new(self.value.described(), self.kind_rule(), self.example())
+    pub(crate) fn wrong_type(&self) -> Violation {
+        Violation::new(self.value.described(), self.kind_rule(), self.example())
     }
 
     /// The rule that the key's kind makes.
@@ -140,7 +141,7 @@ impl KeyEntry<'_> {
         &self,
         value: f64,
         bound: impl Fn(&str) -> Option<f64>,
-    ) -> Result<(), Misfit> {
+    ) -> Result<(), Violation> {
         let limits = self.key.limits;
         let too_low = limits
             .low
@@ -155,7 +156,7 @@ impl KeyEntry<'_> {
             (_, true) => "high",
             _ => return Ok(()),
         };
-        Err(Misfit::new(
+        Err(Violation::new(
             format!("{} is too {side}", self.value.shown()),
             self.limit_rule(),
             self.example(),

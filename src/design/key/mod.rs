@@ -2,8 +2,8 @@
 //! stands where it is left out, and where a draft holds it.
 
 mod amount;
+mod choice;
 mod entry;
-mod misfit;
 mod named;
 mod place;
 mod prepared;
@@ -11,8 +11,8 @@ mod read;
 mod table;
 mod value;
 
+pub(crate) use choice::{listed, nearest};
 pub(crate) use entry::{KeyEntry, MOST_CHARACTERS, Raw};
-pub(crate) use misfit::{Misfit, listed, nearest};
 pub(crate) use prepared::{Needs, Prepare, Prepared};
 pub(crate) use read::{analyte, date, text, unread, word};
 pub use table::KEYS;

@@ -1,13 +1,14 @@
 //! Names of the catalogue.
 
-use super::{KeyEntry, Misfit};
+use super::KeyEntry;
 use crate::catalogue::{self, CatalogueRow};
+use crate::design::Violation;
 
 /// The lists that a command shows.
 const LISTED: &[&str] = &["soils", "caps", "plants", "animals"];
 
 /// The row a name stands for.
-pub(crate) fn row<R: CatalogueRow>(entry: &KeyEntry<'_>) -> Result<&'static R, Misfit> {
+pub(crate) fn row<R: CatalogueRow>(entry: &KeyEntry<'_>) -> Result<&'static R, Violation> {
     catalogue::find::<R>(entry.text()?).map_err(|unknown| {
         let list = R::LIST;
         let help = match unknown.suggestion {
@@ -16,7 +17,7 @@ pub(crate) fn row<R: CatalogueRow>(entry: &KeyEntry<'_>) -> Result<&'static R, M
             None if LISTED.contains(&list) => format!("the command list {list} shows all of them"),
             None => format!("the {list} are {}", names::<R>()),
         };
-        Misfit::new(
+        Violation::new(
             format!("no {} {}", unknown.kind, entry.value.shown()),
             format!("{} is a name from the list of {list}", entry.key.leaf()),
             help,

@@ -5,8 +5,8 @@ use std::sync::Arc;
 
 use super::read::analyte;
 use super::value::Value;
-use super::{KeyEntry, KeyKind, Misfit};
-use crate::design::Draft;
+use super::{KeyEntry, KeyKind};
+use crate::design::{Draft, Violation};
 use crate::units::{Analyte, Concentration};
 
 /// What a draft needs before it has a place for a value.
@@ -19,7 +19,7 @@ pub(super) type DraftPlace<V> = fn(&mut Draft, usize) -> Result<&mut V, Needs>;
 pub(super) type Taker<V> = fn(&mut Draft, usize, V) -> Result<(), Needs>;
 
 /// Reads what stands at a key, so that it can be put into any draft.
-pub(crate) type Prepare = fn(&KeyEntry<'_>) -> Result<Prepared, Misfit>;
+pub(crate) type Prepare = fn(&KeyEntry<'_>) -> Result<Prepared, Violation>;
 
 /// Puts a value that it holds into a draft.
 type Into = dyn Fn(&mut Draft, usize) -> Result<(), Needs> + Send + Sync;
@@ -66,7 +66,7 @@ pub(super) const fn kind_of<V: Value>(_: DraftPlace<V>) -> KeyKind {
 pub(super) fn put<V: Value>(
     entry: &KeyEntry<'_>,
     place: DraftPlace<V>,
-) -> Result<Prepared, Misfit> {
+) -> Result<Prepared, Violation> {
     V::read(entry).map(|value| held(value, value.is_whole(), place))
 }
 
@@ -75,7 +75,7 @@ pub(super) fn put_scaled<V>(
     entry: &KeyEntry<'_>,
     scale: Analyte,
     place: DraftPlace<V>,
-) -> Result<Prepared, Misfit>
+) -> Result<Prepared, Violation>
 where
     V: From<Concentration> + Copy + Send + Sync + 'static,
 {
@@ -83,7 +83,10 @@ where
 }
 
 /// Reads a value that a draft takes in a way of its own.
-pub(super) fn put_by<V: Value>(entry: &KeyEntry<'_>, take: Taker<V>) -> Result<Prepared, Misfit> {
+pub(super) fn put_by<V: Value>(
+    entry: &KeyEntry<'_>,
+    take: Taker<V>,
+) -> Result<Prepared, Violation> {
     V::read(entry).map(|value| Prepared {
         is_whole: value.is_whole(),
         into: Arc::new(move |draft, item| take(draft, item, value)),

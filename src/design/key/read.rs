@@ -3,18 +3,18 @@
 
 use jiff::civil;
 
-use super::{KeyEntry, KeyKind, Misfit, Raw, listed, nearest};
+use super::{KeyEntry, KeyKind, Raw, listed, nearest};
 use crate::catalogue::{self, TankSize};
-use crate::design::{LabelDose, TopUp};
+use crate::design::{LabelDose, TopUp, Violation};
 use crate::units::error::{QuantityError, QuantityProblem};
 use crate::units::size::Size;
 use crate::units::{Analyte, Concentration, Length, Quantity, Share, Volume};
 
 /// A text that is not blank.
-pub(crate) fn text(entry: &KeyEntry<'_>) -> Result<String, Misfit> {
+pub(crate) fn text(entry: &KeyEntry<'_>) -> Result<String, Violation> {
     let text = entry.text()?.trim();
     if text.is_empty() {
-        return Err(Misfit::new(
+        return Err(Violation::new(
             "an empty text",
             entry.kind_rule(),
             entry.example(),
@@ -24,14 +24,16 @@ pub(crate) fn text(entry: &KeyEntry<'_>) -> Result<String, Misfit> {
 }
 
 /// A number with its unit, within the key's limits.
-pub(crate) fn quantity<Q: Quantity>(entry: &KeyEntry<'_>) -> Result<Q, Misfit> {
+pub(crate) fn quantity<Q: Quantity>(entry: &KeyEntry<'_>) -> Result<Q, Violation> {
     let value = Q::parse(entry.text()?).map_err(|error| unread(entry, &error))?;
     entry.within_limits(value.base(), |bound| Q::parse(bound).ok().map(Q::base))?;
     Ok(value)
 }
 
 /// A concentration on the analyte's own scale, within the key's limits.
-pub(crate) fn analyte(analyte: Analyte) -> impl Fn(&KeyEntry<'_>) -> Result<Concentration, Misfit> {
+pub(crate) fn analyte(
+    analyte: Analyte,
+) -> impl Fn(&KeyEntry<'_>) -> Result<Concentration, Violation> {
     move |entry| {
         let value = analyte
             .parse(entry.text()?)
@@ -43,10 +45,10 @@ pub(crate) fn analyte(analyte: Analyte) -> impl Fn(&KeyEntry<'_>) -> Result<Conc
 }
 
 /// A plain number, within the key's limits.
-pub(crate) fn number(entry: &KeyEntry<'_>) -> Result<f64, Misfit> {
+pub(crate) fn number(entry: &KeyEntry<'_>) -> Result<f64, Violation> {
     let value = entry.plain_number()?;
     if !value.is_finite() {
-        return Err(Misfit::new(
+        return Err(Violation::new(
             format!("{} is not a finite number", entry.value.shown()),
             format!("{} is a plain number", entry.key.leaf()),
             entry.example(),
@@ -57,14 +59,14 @@ pub(crate) fn number(entry: &KeyEntry<'_>) -> Result<f64, Misfit> {
 }
 
 /// A whole number from zero, within the key's limits.
-pub(crate) fn count(entry: &KeyEntry<'_>) -> Result<u32, Misfit> {
+pub(crate) fn count(entry: &KeyEntry<'_>) -> Result<u32, Violation> {
     let value = entry.plain_number()?;
     entry.within_limits(value, |bound| bound.parse().ok())?;
     let is_whole = matches!(entry.value, Raw::Number { is_whole: true, .. });
     if is_whole && (0.0..=f64::from(u32::MAX)).contains(&value) {
         return Ok(value as u32);
     }
-    Err(Misfit::new(
+    Err(Violation::new(
         format!("{} is not a whole number from 0", entry.value.shown()),
         entry.kind_rule(),
         entry.example(),
@@ -72,7 +74,7 @@ pub(crate) fn count(entry: &KeyEntry<'_>) -> Result<u32, Misfit> {
 }
 
 /// `true` or `false`.
-pub(crate) fn flag(entry: &KeyEntry<'_>) -> Result<bool, Misfit> {
+pub(crate) fn flag(entry: &KeyEntry<'_>) -> Result<bool, Violation> {
     match entry.value {
         Raw::Flag(flag) => Ok(flag),
         _ => Err(entry.wrong_type()),
@@ -80,7 +82,7 @@ pub(crate) fn flag(entry: &KeyEntry<'_>) -> Result<bool, Misfit> {
 }
 
 /// A date without time.
-pub(crate) fn date(entry: &KeyEntry<'_>) -> Result<civil::Date, Misfit> {
+pub(crate) fn date(entry: &KeyEntry<'_>) -> Result<civil::Date, Violation> {
     match entry.value {
         Raw::Moment {
             date: Some(date), ..
@@ -92,14 +94,14 @@ pub(crate) fn date(entry: &KeyEntry<'_>) -> Result<civil::Date, Misfit> {
 /// One of the key's words, by what each means.
 pub(crate) fn word<T>(
     meaning: impl Fn(&str) -> Option<T>,
-) -> impl Fn(&KeyEntry<'_>) -> Result<T, Misfit> {
+) -> impl Fn(&KeyEntry<'_>) -> Result<T, Violation> {
     move |entry| {
         let word = entry.text()?;
         meaning(&word.replace([' ', '-'], "_")).ok_or_else(|| unknown_word(entry, word))
     }
 }
 
-fn unknown_word(entry: &KeyEntry<'_>, word: &str) -> Misfit {
+fn unknown_word(entry: &KeyEntry<'_>, word: &str) -> Violation {
     let choices = match entry.key.kind {
         KeyKind::Word(choices) => choices,
         _ => &[],
@@ -108,7 +110,7 @@ fn unknown_word(entry: &KeyEntry<'_>, word: &str) -> Misfit {
         Some(near) => format!("did you mean \"{near}\"?"),
         None => entry.example(),
     };
-    Misfit::new(
+    Violation::new(
         format!("{} is not one of its words", entry.value.shown()),
         format!("{} is {}", entry.key.leaf(), listed(choices)),
         help,
@@ -116,19 +118,19 @@ fn unknown_word(entry: &KeyEntry<'_>, word: &str) -> Misfit {
 }
 
 /// That a text is not the quantity its key takes.
-pub(crate) fn unread(entry: &KeyEntry<'_>, error: &QuantityError) -> Misfit {
+pub(crate) fn unread(entry: &KeyEntry<'_>, error: &QuantityError) -> Violation {
     let found = error.problem.to_string();
     if matches!(error.problem, QuantityProblem::Negative { .. }) {
-        return Misfit::new(found, error.way_out(), entry.example());
+        return Violation::new(found, error.way_out(), entry.example());
     }
     let rule = format!("{} is {}", entry.key.leaf(), error.quantity);
-    Misfit::new(found, rule, error.way_out())
+    Violation::new(found, rule, error.way_out())
 }
 
 /// Three lengths, each within the key's limits.
-pub(crate) fn size(entry: &KeyEntry<'_>) -> Result<Size, Misfit> {
+pub(crate) fn size(entry: &KeyEntry<'_>) -> Result<Size, Violation> {
     let text = entry.text()?;
-    let size = Size::parse(text).map_err(|error| Misfit {
+    let size = Size::parse(text).map_err(|error| Violation {
         rule: "size is length x width x height with the unit".to_owned(),
         help: sold_as(text).unwrap_or_else(|| entry.example()),
         ..unread(entry, &error)
@@ -140,10 +142,10 @@ pub(crate) fn size(entry: &KeyEntry<'_>) -> Result<Size, Misfit> {
 }
 
 /// A dose to an amount of water, as labels have it: "5 mL per 40 L", "5 mL / 40 L".
-pub(crate) fn dose(entry: &KeyEntry<'_>) -> Result<LabelDose, Misfit> {
+pub(crate) fn dose(entry: &KeyEntry<'_>) -> Result<LabelDose, Violation> {
     let text = entry.text()?;
     let Some((dose, per)) = text.split_once(" per ").or_else(|| text.split_once('/')) else {
-        return Err(Misfit::new(
+        return Err(Violation::new(
             format!("{} says no amount of water", entry.value.shown()),
             entry.kind_rule(),
             entry.example(),
@@ -159,7 +161,7 @@ pub(crate) fn dose(entry: &KeyEntry<'_>) -> Result<LabelDose, Misfit> {
     if ml_per_litre.is_finite() {
         return Ok(label);
     }
-    Err(Misfit::new(
+    Err(Violation::new(
         format!("{} is a dose to no water", entry.value.shown()),
         entry.kind_rule(),
         entry.example(),
@@ -167,7 +169,7 @@ pub(crate) fn dose(entry: &KeyEntry<'_>) -> Result<LabelDose, Misfit> {
 }
 
 /// Tap water, soft water, or the share of soft water in a mixture of both.
-pub(crate) fn top_up(entry: &KeyEntry<'_>) -> Result<TopUp, Misfit> {
+pub(crate) fn top_up(entry: &KeyEntry<'_>) -> Result<TopUp, Violation> {
     let softened = match entry.text()? {
         "tap" => Share::ZERO,
         "soft" => Share::from_fraction(1.0),

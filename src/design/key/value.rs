@@ -3,10 +3,10 @@
 use super::amount::amount;
 use super::named::row;
 use super::read::{count, dose, flag, number, quantity, size, top_up, word};
-use super::{KeyEntry, KeyKind, Misfit};
+use super::{KeyEntry, KeyKind};
 use crate::catalogue::{self, CatalogueRow};
 use crate::design::{
-    Amount, Disinfectant, DutyHours, FlowDevice, LabelDose, Looked, Material, Rim, TopUp,
+    Amount, Disinfectant, DutyHours, FlowDevice, LabelDose, Looked, Material, Rim, TopUp, Violation,
 };
 use crate::plants::light::LightClass;
 use crate::units::size::Size;
@@ -18,7 +18,7 @@ pub(crate) trait Value: Copy + Send + Sync + 'static {
     const KIND: KeyKind;
 
     /// What stands at a key, within the key's limits.
-    fn read(entry: &KeyEntry<'_>) -> Result<Self, Misfit>;
+    fn read(entry: &KeyEntry<'_>) -> Result<Self, Violation>;
 
     /// Whether only whole numbers make sense for it.
     fn is_whole(&self) -> bool {
@@ -29,7 +29,7 @@ pub(crate) trait Value: Copy + Send + Sync + 'static {
 impl<Q: Quantity + Send + Sync + 'static> Value for Q {
     const KIND: KeyKind = KeyKind::Quantity(Q::NAME);
 
-    fn read(entry: &KeyEntry<'_>) -> Result<Self, Misfit> {
+    fn read(entry: &KeyEntry<'_>) -> Result<Self, Violation> {
         quantity(entry)
     }
 }
@@ -37,7 +37,7 @@ impl<Q: Quantity + Send + Sync + 'static> Value for Q {
 impl<V: Value> Value for Option<V> {
     const KIND: KeyKind = V::KIND;
 
-    fn read(entry: &KeyEntry<'_>) -> Result<Self, Misfit> {
+    fn read(entry: &KeyEntry<'_>) -> Result<Self, Violation> {
         V::read(entry).map(Some)
     }
 
@@ -52,7 +52,7 @@ macro_rules! rows {
         $(impl Value for &'static catalogue::$row {
             const KIND: KeyKind = KeyKind::Name(catalogue::$row::LIST);
 
-            fn read(entry: &KeyEntry<'_>) -> Result<Self, Misfit> {
+            fn read(entry: &KeyEntry<'_>) -> Result<Self, Violation> {
                 row(entry)
             }
         })+
@@ -64,7 +64,7 @@ rows!(Animal, Cap, Plant, Sign, Soil, Stone);
 impl Value for f64 {
     const KIND: KeyKind = KeyKind::Number;
 
-    fn read(entry: &KeyEntry<'_>) -> Result<Self, Misfit> {
+    fn read(entry: &KeyEntry<'_>) -> Result<Self, Violation> {
         number(entry)
     }
 }
@@ -72,7 +72,7 @@ impl Value for f64 {
 impl Value for u32 {
     const KIND: KeyKind = KeyKind::Count;
 
-    fn read(entry: &KeyEntry<'_>) -> Result<Self, Misfit> {
+    fn read(entry: &KeyEntry<'_>) -> Result<Self, Violation> {
         count(entry)
     }
 
@@ -84,7 +84,7 @@ impl Value for u32 {
 impl Value for bool {
     const KIND: KeyKind = KeyKind::Flag;
 
-    fn read(entry: &KeyEntry<'_>) -> Result<Self, Misfit> {
+    fn read(entry: &KeyEntry<'_>) -> Result<Self, Violation> {
         flag(entry)
     }
 }
@@ -92,7 +92,7 @@ impl Value for bool {
 impl Value for Size {
     const KIND: KeyKind = KeyKind::Size;
 
-    fn read(entry: &KeyEntry<'_>) -> Result<Self, Misfit> {
+    fn read(entry: &KeyEntry<'_>) -> Result<Self, Violation> {
         size(entry)
     }
 }
@@ -100,7 +100,7 @@ impl Value for Size {
 impl Value for Amount {
     const KIND: KeyKind = KeyKind::Amount;
 
-    fn read(entry: &KeyEntry<'_>) -> Result<Self, Misfit> {
+    fn read(entry: &KeyEntry<'_>) -> Result<Self, Violation> {
         amount(entry)
     }
 
@@ -112,7 +112,7 @@ impl Value for Amount {
 impl Value for LabelDose {
     const KIND: KeyKind = KeyKind::Dose;
 
-    fn read(entry: &KeyEntry<'_>) -> Result<Self, Misfit> {
+    fn read(entry: &KeyEntry<'_>) -> Result<Self, Violation> {
         dose(entry)
     }
 }
@@ -120,7 +120,7 @@ impl Value for LabelDose {
 impl Value for TopUp {
     const KIND: KeyKind = KeyKind::WordOrShare(&["tap", "soft"]);
 
-    fn read(entry: &KeyEntry<'_>) -> Result<Self, Misfit> {
+    fn read(entry: &KeyEntry<'_>) -> Result<Self, Violation> {
         top_up(entry)
     }
 }
@@ -128,7 +128,7 @@ impl Value for TopUp {
 impl Value for FlowDevice {
     const KIND: KeyKind = KeyKind::Name(catalogue::Device::LIST);
 
-    fn read(entry: &KeyEntry<'_>) -> Result<Self, Misfit> {
+    fn read(entry: &KeyEntry<'_>) -> Result<Self, Violation> {
         match row::<catalogue::Device>(entry)?.name.as_str() {
             "none" => Ok(Self::None),
             "air_stone" => Ok(Self::AirStone),
@@ -145,7 +145,7 @@ macro_rules! words {
         impl Value for $type {
             const KIND: KeyKind = KeyKind::Word(&[$($word),+]);
 
-            fn read(entry: &KeyEntry<'_>) -> Result<Self, Misfit> {
+            fn read(entry: &KeyEntry<'_>) -> Result<Self, Violation> {
                 word(|word| match word {
                     $($word => Some(Self::$meaning),)+
                     _ => None,

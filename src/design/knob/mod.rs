@@ -2,7 +2,7 @@
 
 pub(super) mod follow;
 
-use super::key::{self, KEYS, Key, KeyEntry, Misfit, Needs, Prepared, Raw};
+use super::key::{self, KEYS, Key, KeyEntry, Needs, Prepared, Raw};
 use super::{Draft, Violation};
 
 /// One thing that may be varied about a tank: a key, of a list that of one item.
@@ -47,7 +47,7 @@ impl Knob {
     }
 
     /// What the key is set to by a value as it was written.
-    pub(crate) fn setting(self, value: Raw<'_>) -> Result<Setting, Misfit> {
+    pub(crate) fn setting(self, value: Raw<'_>) -> Result<Setting, Violation> {
         let entry = KeyEntry {
             key: self.key,
             value,
@@ -64,13 +64,12 @@ impl Knob {
     /// That a draft has nothing there to vary.
     fn nothing(self, needs: Needs) -> Violation {
         let path = self.path();
-        Violation {
-            found: "there is nothing to vary".to_owned(),
-            rule: format!("to vary {path} the tank needs {needs}"),
-            help: "add it to the spec, or vary something else".to_owned(),
-            other: None,
-            key: path,
-        }
+        Violation::new(
+            "there is nothing to vary",
+            format!("to vary {path} the tank needs {needs}"),
+            "add it to the spec, or vary something else",
+        )
+        .at(path)
     }
 }
 

@@ -13,8 +13,8 @@ use self::report::too_many;
 use super::fault::Fault;
 use super::key::{self, Key, KeyKind, join};
 use super::value::raw;
-use crate::design::Assumption;
-use crate::design::key::{KeyEntry, Misfit, Prepared};
+use crate::design::key::{KeyEntry, Prepared};
+use crate::design::{Assumption, Violation};
 
 /// What reading a spec brings up.
 #[derive(Debug, Default)]
@@ -145,8 +145,8 @@ impl<'d> SpecSection<'d> {
     fn item(&self, name: &str, index: usize, item: &'d Spanned<DeValue<'d>>) -> Option<Self> {
         let path = format!("{}[{index}]", join(&self.path, name));
         let Some(table) = item.get_ref().as_table() else {
-            let misfit = self.no_section(name, item.get_ref());
-            self.push_at(path, item.span(), misfit);
+            let violation = self.no_section(name, item.get_ref());
+            self.push_at(path, item.span(), violation);
             return None;
         };
         let pattern = format!("{}[]", join(&self.pattern, name));
@@ -185,12 +185,12 @@ impl<'d> SpecSection<'d> {
     pub(super) fn optional<T>(
         &self,
         name: &str,
-        read: impl Fn(&KeyEntry<'_>) -> Result<T, Misfit>,
+        read: impl Fn(&KeyEntry<'_>) -> Result<T, Violation>,
     ) -> Option<T> {
         let value = raw(self.value(name)?.get_ref());
         let key = self.key(name);
         read(&KeyEntry { key, value })
-            .map_err(|misfit| self.report(name, misfit))
+            .map_err(|violation| self.report(name, violation))
             .ok()
     }
 
@@ -198,7 +198,7 @@ impl<'d> SpecSection<'d> {
     pub(super) fn required<T>(
         &self,
         name: &str,
-        read: impl Fn(&KeyEntry<'_>) -> Result<T, Misfit>,
+        read: impl Fn(&KeyEntry<'_>) -> Result<T, Violation>,
     ) -> Option<T> {
         if !self.has(name) {
             self.missing(name, format!("{} needs {name}", self.heading()));
@@ -211,7 +211,7 @@ impl<'d> SpecSection<'d> {
     pub(super) fn defaulted<T>(
         &self,
         name: &str,
-        read: impl Fn(&KeyEntry<'_>) -> Result<T, Misfit>,
+        read: impl Fn(&KeyEntry<'_>) -> Result<T, Violation>,
     ) -> Option<T> {
         if let Some(value) = self.optional(name, &read) {
             return Some(value);
@@ -244,7 +244,7 @@ impl<'d> SpecSection<'d> {
     pub(super) fn each<T>(
         &self,
         name: &str,
-        read: impl Fn(&KeyEntry<'_>) -> Result<T, Misfit>,
+        read: impl Fn(&KeyEntry<'_>) -> Result<T, Violation>,
     ) -> Option<Vec<T>> {
         let key = self.key(name);
         let value = self.value(name)?.get_ref();
@@ -259,12 +259,12 @@ impl<'d> SpecSection<'d> {
         self.within_most(name, items.len())?;
         let item = |(index, item): (usize, &Spanned<DeValue<'_>>)| {
             let value = raw(item.get_ref());
-            let misfit = match read(&KeyEntry { key, value }) {
+            let violation = match read(&KeyEntry { key, value }) {
                 Ok(item) => return Some(item),
-                Err(misfit) => misfit,
+                Err(violation) => violation,
             };
             let path = format!("{}[{index}]", join(&self.path, name));
-            self.push_at(path, item.span(), misfit);
+            self.push_at(path, item.span(), violation);
             None
         };
         let items: Vec<Option<T>> = items.iter().enumerate().map(item).collect();

@@ -5,7 +5,8 @@ use std::ops::Range;
 use toml::de::DeValue;
 
 use super::SpecSection;
-use crate::design::key::{KEYS, Misfit, listed, nearest};
+use crate::design::Violation;
+use crate::design::key::{KEYS, listed, nearest};
 use crate::spec::fault::Fault;
 use crate::spec::key::{self, Key, join};
 use crate::spec::remark::Remark;
@@ -23,7 +24,7 @@ impl SpecSection<'_> {
         for name in others {
             self.report(
                 name,
-                Misfit::new(
+                Violation::new(
                     format!("given beside {first}"),
                     rule,
                     format!("remove {first} or {name}"),
@@ -45,7 +46,11 @@ impl SpecSection<'_> {
     /// The same with a way out of its own.
     pub(in crate::spec) fn miss(&self, name: &str, rule: String, help: String) {
         if !self.misspells(name) {
-            self.push(name, self.span.clone(), Misfit::new("missing", rule, help));
+            self.push(
+                name,
+                self.span.clone(),
+                Violation::new("missing", rule, help),
+            );
         }
     }
 
@@ -60,8 +65,8 @@ impl SpecSection<'_> {
     }
 
     /// Reports what is wrong with the section as a whole.
-    pub(in crate::spec) fn report_here(&self, misfit: Misfit) {
-        self.push_at(self.path.clone(), self.span.clone(), misfit);
+    pub(in crate::spec) fn report_here(&self, violation: Violation) {
+        self.push_at(self.path.clone(), self.span.clone(), violation);
     }
 
     /// The section's heading in words.
@@ -74,8 +79,10 @@ impl SpecSection<'_> {
     }
 
     pub(super) fn push_at(&self, key: String, span: Range<usize>, remark: impl Into<Remark>) {
-        let Remark { misfit, related } = remark.into();
-        let Misfit { found, rule, help } = misfit;
+        let Remark { violation, related } = remark.into();
+        let Violation {
+            found, rule, help, ..
+        } = violation;
         self.log.faults.borrow_mut().push(Fault {
             key,
             span,
@@ -86,28 +93,28 @@ impl SpecSection<'_> {
         });
     }
 
-    pub(super) fn no_section(&self, name: &str, value: &DeValue<'_>) -> Misfit {
+    pub(super) fn no_section(&self, name: &str, value: &DeValue<'_>) -> Violation {
         let key = self.key(name);
         let help = if value.is_array() && self.path.is_empty() {
             format!("head it with [{name}], once")
         } else {
             format!("for example {}", key.written())
         };
-        Misfit::new(
+        Violation::new(
             format!("found {}", raw(value).shown()),
             format!("{name} is a section with keys of its own"),
             help,
         )
     }
 
-    pub(super) fn no_list(&self, name: &str, value: &DeValue<'_>) -> Misfit {
+    pub(super) fn no_list(&self, name: &str, value: &DeValue<'_>) -> Violation {
         let key = self.key(name);
         let help = if value.is_table() && self.path.is_empty() {
             format!("head each of them with [[{name}]]")
         } else {
             format!("for example {}", key.written())
         };
-        Misfit::new(
+        Violation::new(
             format!("found {}", raw(value).shown()),
             format!("{name} is a list of sections"),
             help,
@@ -131,13 +138,13 @@ impl SpecSection<'_> {
                 .unwrap_or_else(|| format!("its keys are {}", keys.join(", "))),
         };
         let rule = format!("{} has no such key", self.heading());
-        self.push(name, span, Misfit::new("unknown key", rule, help));
+        self.push(name, span, Violation::new("unknown key", rule, help));
     }
 }
 
 /// That a list is longer than any tank needs.
-pub(super) fn too_many(name: &str, found: usize, most: u32) -> Misfit {
-    Misfit::new(
+pub(super) fn too_many(name: &str, found: usize, most: u32) -> Violation {
+    Violation::new(
         format!("a list of {found} is too long"),
         format!("{name} has at most {most}"),
         "check that this file is the spec of one tank, and put like things together",

@@ -1,30 +1,4 @@
-//! Why a value does not fit its key, before it is known where it stands.
-
-/// A value that does not fit.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub(crate) struct Misfit {
-    /// What was found.
-    pub(crate) found: String,
-    /// The rule, with its number.
-    pub(crate) rule: String,
-    /// A way out.
-    pub(crate) help: String,
-}
-
-impl Misfit {
-    /// A misfit in words.
-    pub(crate) fn new(
-        found: impl Into<String>,
-        rule: impl Into<String>,
-        help: impl Into<String>,
-    ) -> Self {
-        Self {
-            found: found.into(),
-            rule: rule.into(),
-            help: help.into(),
-        }
-    }
-}
+//! The choice that a misspelt word may mean, and choices in words.
 
 /// The choice nearest to a misspelt word, where one is near enough.
 pub(crate) fn nearest<'a>(
