@@ -1,5 +1,7 @@
 //! Every source file says what it is about and leaves nothing for later.
 
+use std::collections::HashMap;
+
 use crate::tree;
 
 #[test]
@@ -58,4 +60,29 @@ fn no_text_for_people_promises_safety_or_law() {
             );
         }
     }
+}
+
+#[test]
+fn no_type_seen_beyond_its_file_shares_its_name_with_another() {
+    let mut homes: HashMap<String, String> = HashMap::new();
+    for path in tree::files("src", "rs") {
+        let home = tree::short(&path);
+        for line in tree::text(&path).lines() {
+            let Some(seen) = line.trim_start().strip_prefix("pub") else {
+                continue;
+            };
+            let mut words = seen
+                .split_whitespace()
+                .skip_while(|word| !["struct", "enum", "trait", "type"].contains(word));
+            let name = words.nth(1).unwrap_or_default();
+            let name = name.split(|c: char| !c.is_alphanumeric()).next();
+            let Some(name) = name.filter(|name| !name.is_empty()) else {
+                continue;
+            };
+            if let Some(other) = homes.insert(name.to_owned(), home.clone()) {
+                panic!("{name} stands in {other} and in {home}");
+            }
+        }
+    }
+    assert!(homes.len() > 500, "{} types were found", homes.len());
 }
