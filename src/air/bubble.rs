@@ -1,9 +1,8 @@
 //! Oxygen from rising bubbles, and the carbon dioxide they carry off.
 
-use super::surface;
 use crate::source::Validity;
 use crate::units::constants::{GAS_CONSTANT, PA_PER_ATM};
-use crate::units::{Concentration, Flow, Length, MassRate, Pressure, Temperature};
+use crate::units::{Flow, Length, MassRate, Temperature};
 use crate::water::{Gas, Solute, atmosphere, carbon_dioxide, diffusivity, oxygen};
 
 /// Depths that the efficiencies per metre are meant for.
@@ -23,8 +22,6 @@ const STANDARD_CELSIUS: f64 = 20.0;
 pub enum Diffuser {
     /// A fine stone or wood block.
     FineStone,
-    /// A coarse stone.
-    CoarseStone,
     /// An open tube, as in the riser of a sponge filter.
     OpenTube,
 }
@@ -81,50 +78,6 @@ impl Bubbles {
         MassRate::from_g_h(oxygen_g_h * self.efficiency_per_m * self.submergence.m())
     }
 
-    /// Oxygen given to the water of the tank; below zero where it holds more
-    /// than saturation and the bubbles strip it.
-    ///
-    /// ```text
-    /// rate = alpha SOTR 1.024^(T - 20) (beta C* - C) / C*20
-    /// ```
-    ///
-    /// # Source
-    /// The standard `asce_ewri_2_06`. The greater saturation below the surface (1 %
-    /// at 0.3 m) is left out.
-    ///
-    /// # Example
-    /// ```
-    /// use lentic::air::Bubbles;
-    /// use lentic::units::{Concentration, Flow, Length, Temperature};
-    /// use lentic::water::atmosphere;
-    /// let bubbles = Bubbles {
-    ///     air: Flow::from_l_min(1.0),
-    ///     submergence: Length::from_cm(30.0),
-    ///     efficiency_per_m: 0.04,
-    ///     alpha: 1.0,
-    ///     beta: 1.0,
-    /// };
-    /// let rate = bubbles.delivered_rate(
-    ///     Temperature::from_celsius(25.0),
-    ///     atmosphere::SEA_LEVEL,
-    ///     Concentration::from_mg_l(6.0),
-    /// );
-    /// assert!((rate.g_h() - 0.0562).abs() < 0.0003);
-    /// ```
-    ///
-    /// # Limits
-    /// A factor of two either way, by the efficiency per metre. See
-    /// [`Exchange`](crate::air::Exchange) for what of it is the surface's own.
-    pub fn delivered_rate(
-        &self,
-        temperature: Temperature,
-        pressure: Pressure,
-        oxygen: Concentration,
-    ) -> MassRate {
-        let saturation = oxygen::saturation(temperature, pressure) * self.beta;
-        surface::flux(self.oxygen_clearance(temperature), saturation, oxygen)
-    }
-
     /// Clearance of a gas by the bubbles: the flow of water that would carry as much gas if it
     /// left saturated.
     ///
@@ -157,7 +110,8 @@ impl Bubbles {
     /// ```
     ///
     /// # Limits
-    /// As [`delivered_rate`](Self::delivered_rate).
+    /// A factor of two either way, by the efficiency per metre. See
+    /// [`Exchange`](crate::air::Exchange) for what of it is the surface's own.
     pub fn clearance(&self, gas: Gas, temperature: Temperature) -> Flow {
         match gas {
             Gas::Oxygen => self.oxygen_clearance(temperature),
@@ -224,15 +178,5 @@ mod tests {
             bubbles(0.0, 0.04).clearance(Gas::CarbonDioxide, temperature),
             Flow::ZERO
         );
-    }
-
-    #[test]
-    fn bubbles_strip_oxygen_from_water_that_holds_too_much() {
-        let rate = bubbles(1.0, 0.04).delivered_rate(
-            Temperature::from_celsius(25.0),
-            atmosphere::SEA_LEVEL,
-            Concentration::from_mg_l(12.0),
-        );
-        assert!(rate < MassRate::ZERO);
     }
 }

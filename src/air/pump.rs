@@ -11,7 +11,6 @@ impl Diffuser {
     pub const fn pore_pressure_kpa(self) -> Band {
         match self {
             Self::FineStone => Band::new(2.0, 3.5, 5.0),
-            Self::CoarseStone => Band::new(0.0, 0.5, 1.0),
             Self::OpenTube => Band::exact(0.0),
         }
     }

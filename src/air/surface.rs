@@ -1,7 +1,7 @@
 //! Gas exchange through the water surface.
 
 use crate::units::constants::{HOURS_PER_DAY, L_PER_M3};
-use crate::units::{Area, Concentration, Flow, MassRate, Share, Temperature, Velocity};
+use crate::units::{Area, Flow, Share, Temperature, Velocity};
 use crate::water::{Gas, schmidt_number};
 
 /// Schmidt number at which transfer velocities are tabulated: carbon dioxide at 20 C.
@@ -111,27 +111,4 @@ pub fn under_floaters(open: Velocity, cover: Share, passage: Share) -> Velocity 
 /// ```
 pub fn clearance(transfer: Velocity, area: Area) -> Flow {
     Flow::from_l_min(transfer.m_d() * area.m2() * L_PER_M3 / MINUTES_PER_DAY)
-}
-
-/// Gas taken up from the air in a time; below zero where the water gives it off.
-///
-/// ```text
-/// flux = K (C_sat - C)
-/// ```
-///
-/// # Source
-/// By definition of the clearance K.
-///
-/// # Example
-/// ```
-/// use lentic::air::surface::{clearance, flux};
-/// use lentic::units::{Area, Concentration, Velocity};
-/// let surface = clearance(Velocity::from_m_d(0.5), Area::from_m2(0.216));
-/// let gained = flux(surface, Concentration::from_mg_l(8.26), Concentration::from_mg_l(5.26));
-/// // 0.5 m/d x 0.216 m2 x 3 g/m3
-/// assert!((gained.g_d() - 0.324).abs() < 1e-9);
-/// ```
-pub fn flux(clearance: Flow, saturation: Concentration, water: Concentration) -> MassRate {
-    let deficit_g_l = (saturation - water).mg_l() * 1e-3;
-    MassRate::from_g_d(clearance.l_min() * MINUTES_PER_DAY * deficit_g_l)
 }

@@ -123,7 +123,7 @@ impl CapGrading {
     fn d15_between(&self) -> Option<Length> {
         let points = [(self.d10?, 10.0), (self.d50?, 50.0)]
             .map(|(size, finer_percent)| GradingPoint::new(size.mm(), finer_percent));
-        let grading = Grading::new(points.to_vec()).ok()?;
+        let grading = Grading::new(points.to_vec())?;
         grading.size_at(Share::from_percent(15.0))
     }
 }

@@ -218,12 +218,6 @@ impl Bending {
             small: deflection <= slab.thickness * 0.5,
         }
     }
-
-    /// The thickness at which the stress would be the one given, for a pane that has
-    /// this bending at the thickness given.
-    pub fn thickness_at(&self, stress: Pressure, thickness: Length) -> Length {
-        thickness * (self.stress / stress).sqrt()
-    }
 }
 
 fn water_pressure_pa(depth: Length) -> f64 {

@@ -107,11 +107,6 @@ impl Vessel {
         Length::from_m(self.outside.span_m().0)
     }
 
-    /// Width over the walls.
-    pub fn outer_width(&self) -> Length {
-        Length::from_m(self.outside.span_m().1)
-    }
-
     /// From the underside to the rim.
     pub fn outer_height(&self) -> Length {
         Length::from_m(self.outside.height_m())
@@ -156,22 +151,6 @@ impl Vessel {
     /// ```
     pub fn volume_below(&self, level: Length) -> Volume {
         Volume::from_m3(self.inside.volume_m3(self.inside.within(level)))
-    }
-
-    /// Inner volume between two levels.
-    ///
-    /// # Example
-    /// ```
-    /// use lentic::geometry::{Measured, Shape, Vessel, Wall};
-    /// use lentic::units::{Length, size::Size};
-    /// let cm = Length::from_cm;
-    /// let shape = Shape::Box(Size::parse("60 x 30 x 36 cm")?);
-    /// let vessel = Vessel::new(&shape, Measured::Inside, Wall { sides: cm(0.6), bottom: cm(0.6) })?;
-    /// assert!((vessel.volume_between(cm(10.0), cm(20.0)).litres() - 18.0).abs() < 1e-9);
-    /// # Ok::<(), Box<dyn std::error::Error>>(())
-    /// ```
-    pub fn volume_between(&self, low: Length, high: Length) -> Volume {
-        self.volume_below(high) - self.volume_below(low)
     }
 
     /// Volume of walls and bottom.

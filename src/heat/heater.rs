@@ -1,7 +1,7 @@
 //! What the heater must give.
 
 use crate::source::Band;
-use crate::units::{Duration, Power, Temperature, Volume};
+use crate::units::{Power, Temperature, Volume};
 use crate::water::density::{SPECIFIC_HEAT_J_KG_K, density};
 
 /// Heater power over the loss at the coldest the room gets (judgement).
@@ -9,8 +9,6 @@ pub const MARGIN: Band = Band::new(1.25, 1.25, 1.5);
 
 /// Hours in a year of 365.25 days, thousands.
 const KILOHOURS_PER_YEAR: f64 = 8.766;
-/// Seconds in an hour.
-const SECONDS_PER_HOUR: f64 = 3600.0;
 
 /// Heater power for a loss; none where the room is the warmer.
 ///
@@ -75,39 +73,4 @@ pub fn kwh_per_year(loss: Power) -> f64 {
 /// Bed, stones and glass are left out.
 pub fn heat_capacity_j_k(water: Volume, temperature: Temperature) -> f64 {
     (density(temperature) * water).kg() * SPECIFIC_HEAT_J_KG_K
-}
-
-/// Power that warms water by a number of kelvin in a time, nothing lost.
-///
-/// ```text
-/// P = m c dT / t
-/// ```
-///
-/// # Source
-/// A balance of heat.
-///
-/// # Example
-/// ```
-/// use lentic::heat::heater::warm_up_power;
-/// use lentic::units::{Duration, Temperature, Volume};
-/// let power = warm_up_power(
-///     Volume::from_litres(77.76),
-///     Temperature::from_celsius(25.0),
-///     1.0,
-///     Duration::from_hours(1.0),
-/// );
-/// // 77.53 kg x 4181.3 J/(kg K) x 1 K / 3600 s
-/// assert!((power.watts() - 90.0).abs() < 0.5);
-/// ```
-///
-/// # Limits
-/// Nothing is lost meanwhile: errs low.
-pub fn warm_up_power(
-    water: Volume,
-    temperature: Temperature,
-    rise_k: f64,
-    within: Duration,
-) -> Power {
-    let seconds = within.hours() * SECONDS_PER_HOUR;
-    Power::from_watts(heat_capacity_j_k(water, temperature) * rise_k / seconds)
 }

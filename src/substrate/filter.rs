@@ -4,7 +4,6 @@
 //! almost none, so a pass is dependable and a fail means that soil may be
 //! stirred or sifted through, not that it will be.
 
-use super::grading::Grading;
 use crate::units::{Length, Share};
 
 /// The sieve that divides fines from sand, mm (ASTM E11 No. 200).
@@ -25,6 +24,10 @@ const SILTY_COARSEST_MM: f64 = 0.7;
 /// Coarsest D15 over clay and silt is at least this, mm (NEH 633 ch. 26).
 const CLAY_LEAST_MM: f64 = 0.2;
 
+/// D15 of the cap over d15 of a mineral soil, so that gas and water pass (NEH 633 ch. 26, 1994;
+/// from memory).
+pub const DRAINAGE_RATIO: f64 = 4.0;
+
 /// Fines are told apart to this, %.
 const ROUNDING_PERCENT: f64 = 1e-6;
 
@@ -40,23 +43,6 @@ pub struct BaseSoil {
 }
 
 impl BaseSoil {
-    /// The filter view of a grain-size curve; none where the curve does not
-    /// reach 85 % or 0.075 mm.
-    ///
-    /// Where the curve starts above 15 %, its finest size stands in for d15:
-    /// the true d15 is smaller, and the rule for fine caps only stricter.
-    pub fn from_grading(grading: &Grading) -> Option<Self> {
-        let regraded = grading.regraded();
-        let d15 = grading
-            .size_at(Share::from_percent(15.0))
-            .or_else(|| Some(grading.finest()?.size))?;
-        Some(Self {
-            fines: regraded.passing(Length::from_mm(FINES_SIEVE_MM))?,
-            d85: regraded.size_at(Share::from_percent(85.0))?,
-            d15,
-        })
-    }
-
     /// Its category by fines.
     pub fn category(&self) -> BaseCategory {
         BaseCategory::of(self.fines)
@@ -104,21 +90,21 @@ impl BaseSoil {
     /// or a multiple of d15, whichever is larger.
     ///
     /// # Source
-    /// The two rules of [`DrainageRule`].
+    /// The rule for drainage, [`DRAINAGE_RATIO`].
     ///
     /// # Example
     /// ```
-    /// use lentic::substrate::filter::{BaseSoil, DrainageRule};
+    /// use lentic::substrate::filter::BaseSoil;
     /// use lentic::units::{Length, Share};
     /// let silty = BaseSoil {
     ///     fines: Share::from_percent(60.0),
     ///     d85: Length::from_mm(0.5),
     ///     d15: Length::from_mm(0.05),
     /// };
-    /// assert!((silty.finest_cap(DrainageRule::FourTimes).mm() - 4.0 * 0.05).abs() < 1e-12);
+    /// assert!((silty.finest_cap().mm() - 4.0 * 0.05).abs() < 1e-12);
     /// ```
-    pub fn finest_cap(&self, rule: DrainageRule) -> Length {
-        (self.d15 * rule.multiple()).max(Length::from_mm(FINEST_MM))
+    pub fn finest_cap(&self) -> Length {
+        (self.d15 * DRAINAGE_RATIO).max(Length::from_mm(FINEST_MM))
     }
 }
 
@@ -170,25 +156,6 @@ impl BaseCategory {
     }
 }
 
-/// Which multiple of the soil's d15 the cap's D15 must reach.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum DrainageRule {
-    /// Four times (NEH 633 ch. 26, 1994; from memory).
-    FourTimes,
-    /// Five times (USBR Design Standards 13(5), 2011).
-    FiveTimes,
-}
-
-impl DrainageRule {
-    /// The multiple.
-    pub const fn multiple(self) -> f64 {
-        match self {
-            Self::FourTimes => 4.0,
-            Self::FiveTimes => 5.0,
-        }
-    }
-}
-
 /// What lies under the cap.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum FilterSoil {
@@ -210,7 +177,7 @@ impl FilterSoil {
     /// The finest D15 of a cap; organic mixes ask only for the general 0.1 mm.
     pub fn finest_cap(&self) -> Length {
         match self {
-            Self::Mineral(base) => base.finest_cap(DrainageRule::FourTimes),
+            Self::Mineral(base) => base.finest_cap(),
             Self::Organic => Length::from_mm(FINEST_MM),
         }
     }

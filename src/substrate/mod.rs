@@ -14,9 +14,7 @@ pub mod oxygen;
 pub mod purchase;
 pub mod release;
 pub mod repose;
-pub mod sieve;
 pub mod soaking;
-pub mod sulfide;
 pub mod throat;
 
 /// Seconds in a day: coefficients are per second, results per day.

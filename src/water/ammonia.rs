@@ -41,36 +41,6 @@ pub fn un_ionised_share(ph: f64, temperature: Temperature) -> Share {
     Share::from_fraction(1.0 / (1.0 + 10_f64.powf(pka - ph)))
 }
 
-/// Un-ionised part of total ammonia, both as nitrogen: what harms gills.
-///
-/// ```text
-/// NH3-N = f TAN
-/// ```
-///
-/// f as [`un_ionised_share`].
-///
-/// # Valid range
-/// [`VALIDITY`]; no salt.
-///
-/// # Source
-/// Emerson et al. 1975 (`emerson_1975`).
-///
-/// # Example
-/// ```
-/// use lentic::units::{Concentration, Temperature};
-/// use lentic::water::ammonia::un_ionised;
-/// // 0.0039 of it at pH 7.0 and 20 C in the printed tables of the share
-/// let total = Concentration::from_mg_l(1.0);
-/// let harmful = un_ionised(total, 7.0, Temperature::from_celsius(20.0));
-/// assert!((harmful.mg_l() - 0.0039).abs() < 0.0001);
-/// ```
-///
-/// # Limits
-/// As [`un_ionised_share`].
-pub fn un_ionised(ammonia: Concentration, ph: f64, temperature: Temperature) -> Concentration {
-    ammonia * un_ionised_share(ph, temperature).fraction()
-}
-
 /// Total ammonia, as nitrogen, not to be exceeded in the mean of an hour.
 ///
 /// ```text

@@ -30,27 +30,6 @@ impl NitrogenForm {
             Self::Nitrate => 1.2,
         }
     }
-
-    /// Oxygen given off in photosynthesis, g O2 per g C.
-    ///
-    /// ```text
-    /// O2 / C = PQ M(O2) / M(C)
-    /// ```
-    ///
-    /// PQ as [`photosynthetic_quotient`](Self::photosynthetic_quotient).
-    ///
-    /// # Source
-    /// Molar masses; the quotients from memory.
-    ///
-    /// # Example
-    /// ```
-    /// use lentic::water::stoichiometry::NitrogenForm;
-    /// // 31.998 g over 12.011 g
-    /// assert!((NitrogenForm::Ammonium.oxygen_per_carbon() - 2.664).abs() < 0.001);
-    /// ```
-    pub const fn oxygen_per_carbon(self) -> f64 {
-        self.photosynthetic_quotient() * molar_mass::O2 / molar_mass::C
-    }
 }
 
 /// Alkalinity used up by nitrifying 1 mg/L of ammonia nitrogen.

@@ -6,8 +6,6 @@ use crate::units::{Alkalinity, Concentration, Conductivity, Hardness};
 
 /// Potassium of common tap water, mg/L (from memory: drinking water mostly under 10).
 const POTASSIUM_MG_L: Band = Band::new(0.5, 2.0, 8.0);
-/// Iron of treated tap water, mg/L (from memory: suppliers keep it under 0.2).
-const IRON_MG_L: Band = Band::new(0.0, 0.02, 0.2);
 /// Share of the hardness that is magnesium, by equivalents (from memory: a tenth in chalk,
 /// four tenths in dolomite).
 const MAGNESIUM_SHARE: Band = Band::new(0.1, 0.22, 0.4);
@@ -37,20 +35,6 @@ fn known_or(known: Option<Concentration>, usual: Band) -> Band {
 /// ```
 pub fn potassium(known: Option<Concentration>) -> Band {
     known_or(known, POTASSIUM_MG_L)
-}
-
-/// Iron of tap water, mg/L: as measured, or what is common.
-///
-/// # Source
-/// From memory.
-///
-/// # Example
-/// ```
-/// use lentic::water::tap;
-/// assert!(tap::iron(None).high > tap::iron(None).typical);
-/// ```
-pub fn iron(known: Option<Concentration>) -> Band {
-    known_or(known, IRON_MG_L)
 }
 
 /// All chlorine of tap water that is disinfected, mg/L as Cl2: as measured, or what is

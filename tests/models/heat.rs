@@ -3,7 +3,7 @@
 use lentic::heat::evaporation::{latent_power, litres_per_week};
 use lentic::heat::loss::SURFACE_FILM;
 use lentic::heat::{Climate, Enclosure, FilmedWall, Glazing, Top, heater};
-use lentic::units::{Area, Duration, Length, Power, Share, Temperature, Volume};
+use lentic::units::{Area, Length, Power, Share, Temperature};
 use lentic::water::atmosphere::SEA_LEVEL;
 
 use crate::compare::Within::{Absolute, Relative};
@@ -63,18 +63,6 @@ fn film_of_room_air_over_open_water() {
     let convection = 0.15 * 0.0258 * (buoyancy_m_s2 / (1.54e-5 * 2.18e-5_f64)).cbrt();
     let film = SURFACE_FILM.w_m2_k();
     check("surface film", film, convection + 5.6, Relative(0.03));
-}
-
-/// Mass times specific heat over an hour.
-#[test]
-fn power_to_warm_a_tank() {
-    let power = heater::warm_up_power(
-        Volume::from_litres(77.76),
-        celsius(25.0),
-        1.0,
-        Duration::from_hours(1.0),
-    );
-    check("heater", power.watts(), 90.0, Absolute(0.5));
 }
 
 /// The first evaporation above over 0.216 m2.

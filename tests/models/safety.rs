@@ -1,7 +1,6 @@
 //! Lifting and hydrogen sulfide: formulas of the sources named, worked out by hand.
 
 use lentic::plan::lifting::Lift;
-use lentic::substrate::sulfide::hydrogen_sulfide_share;
 use lentic::units::Length;
 
 use crate::compare::{Within, check};
@@ -37,24 +36,4 @@ fn recommended_weight_limits_follow_the_lifting_equation() {
         1.611,
         Within::Absolute(5e-4),
     );
-}
-
-/// Dissociation with pKa 7.0, as tabulated for 25 C (from memory).
-#[test]
-fn the_toxic_share_of_sulfide_falls_with_ph() {
-    for (ph, share, tolerance) in [
-        (6.0, 0.909, 5e-4),
-        (6.5, 0.7597, 5e-5),
-        (7.0, 0.500, 5e-4),
-        (7.5, 0.2403, 5e-5),
-        (8.0, 0.091, 5e-4),
-    ] {
-        let computed = hydrogen_sulfide_share(ph).fraction();
-        check(
-            &format!("H2S share at pH {ph}"),
-            computed,
-            share,
-            Within::Absolute(tolerance),
-        );
-    }
 }

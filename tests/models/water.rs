@@ -6,7 +6,7 @@
 use lentic::units::{Alkalinity, Analyte, Hardness, Pressure, Temperature};
 use lentic::water::ammonia::{self, Oncorhynchus};
 use lentic::water::carbonate::{self};
-use lentic::water::stoichiometry::{self, NitrogenForm};
+use lentic::water::stoichiometry;
 use lentic::water::{
     Gas, Solute, atmosphere, carbon_dioxide, density, diffusivity, oxygen, schmidt_number,
 };
@@ -156,18 +156,6 @@ fn oxygen_and_alkalinity_of_nitrification_and_growth() {
         stoichiometry::alkalinity_per_nitrogen().caco3_mg_l(),
         7.14,
         Absolute(0.01),
-    );
-    check(
-        "O2 per C on ammonium",
-        NitrogenForm::Ammonium.oxygen_per_carbon(),
-        2.664,
-        Absolute(0.002),
-    );
-    check(
-        "O2 per C on nitrate",
-        NitrogenForm::Nitrate.oxygen_per_carbon(),
-        3.197,
-        Absolute(0.002),
     );
 }
 

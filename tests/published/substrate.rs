@@ -1,19 +1,10 @@
-//! The bed: sieves and bags.
+//! The bed: bags.
 //!
 //! Tolerances are half the last digit printed.
 
 use crate::compare::{Within, check};
 use lentic::substrate::purchase::soil_to_buy;
-use lentic::substrate::sieve;
 use lentic::units::{Share, Volume};
-
-/// ASTM E11 openings.
-#[test]
-fn mesh_ranges_in_millimetres() {
-    let range = |text: &str| sieve::range(text).map(|(coarse, fine)| (coarse.mm(), fine.mm()));
-    assert_eq!(range("12/20"), Some((1.70, 0.85)));
-    assert_eq!(range("30/60"), Some((0.60, 0.25)));
-}
 
 /// Verhagen 2017: at 105 % of the labelled density 100 L fill 95.2 L.
 #[test]

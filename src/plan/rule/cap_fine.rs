@@ -5,7 +5,7 @@ use super::declaration::{About, Judge, Rule};
 use crate::design::Design;
 use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, WorkingStep, step};
 use crate::source::{Basis, Source};
-use crate::substrate::filter::{DrainageRule, FINES_SIEVE_MM, FINEST_MM, FilterSoil};
+use crate::substrate::filter::{DRAINAGE_RATIO, FINES_SIEVE_MM, FINEST_MM, FilterSoil};
 use crate::units::{Length, Share, UnitSystem};
 
 /// The rule.
@@ -18,15 +18,11 @@ pub(in crate::plan) const RULE: Rule = Rule {
     explanation: Explanation {
         asks: "Is the cap so fine that it packs or seals?",
         limits: || {
-            let times = DrainageRule::FourTimes.multiple();
             format!(
-                "act where D15 is under max({FINEST_MM} mm, {times} d15 of a mineral soil) or more than {MOST_FINES_PERCENT} % passes {FINES_SIEVE_MM} mm; watch where d10 is under {LOOSE_D10_MM} mm"
+                "act where D15 is under max({FINEST_MM} mm, {DRAINAGE_RATIO} d15 of a mineral soil) or more than {MOST_FINES_PERCENT} % passes {FINES_SIEVE_MM} mm; watch where d10 is under {LOOSE_D10_MM} mm"
             )
         },
-        formula: || {
-            let times = DrainageRule::FourTimes.multiple();
-            format!("D15(cap) >= max({FINEST_MM} mm, {times} d15(soil))")
-        },
+        formula: || format!("D15(cap) >= max({FINEST_MM} mm, {DRAINAGE_RATIO} d15(soil))"),
         symbols: &[
             "D15: size that 15 % of the cap by mass is finer than",
             "d15: the same of the soil",
