@@ -42,7 +42,6 @@ macro_rules! sources {
 
 sources! {
     Abdulgawad2023 = "abdulgawad_2023",
-    AbramowitzStegun1964 = "abramowitz_stegun_1964",
     AcidNitrospira = "acid_nitrospira",
     Apha4500O = "apha_4500_o",
     AsceEwri2_06 = "asce_ewri_2_06",
