@@ -3,8 +3,8 @@
 use std::f64::consts::LN_10;
 
 use crate::numerics::real::Real;
+use crate::units::Temperature;
 use crate::units::constants::molar_mass;
-use crate::units::{Alkalinity, Temperature};
 use crate::water::carbonate::dissociation;
 
 /// Carbon dioxide in a mole of it, mg.
@@ -12,16 +12,16 @@ const CO2_MG_MOL: f64 = 1000.0 * molar_mass::CO2;
 
 /// A step of the search for the hydrogen ion after which another would change nothing:
 /// each squares what is left.
-const LAST_STEP: f64 = 1e-8;
+const LAST_STEP: f64 = 1e-5;
 /// Largest step at once, of the logarithm.
 const MOST_STEP: f64 = 1.0;
 /// Steps at most; two or three are enough in ordinary water.
 const MOST_STEPS: u32 = 60;
 
-/// Water of one alkalinity and temperature; ions without activities.
+/// Water of one temperature; ions without activities.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Carbonate {
-    alkalinity_mol_l: f64,
+pub(super) struct Carbonate<R> {
+    alkalinity_mol_l: R,
     k1: f64,
     k2: f64,
     kw: f64,
@@ -44,12 +44,43 @@ impl<R: Real> Carbon<R> {
     }
 }
 
-impl Carbonate {
-    pub(super) fn new(alkalinity: Alkalinity, temperature: Temperature) -> Self {
+/// How the kinds of inorganic carbon, and the logarithm of the hydrogen ion, move with a
+/// mg/L more in all.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct CarbonSlopes<R> {
+    pub(super) dioxide: R,
+    pub(super) bicarbonate: R,
+    pub(super) ln_hydrogen: R,
+}
+
+/// Parts of the carbon over bicarbonate where hydrogen ion is so much.
+struct Parts<R> {
+    /// Carbon dioxide.
+    singly: R,
+    /// Carbonate.
+    doubly: R,
+    /// Charges.
+    charged: R,
+    /// Bicarbonate over all.
+    share: R,
+    /// Hydroxide, mol/L.
+    hydroxide: R,
+}
+
+impl<R: Real> Parts<R> {
+    /// By how much their charges fall with the logarithm of the hydrogen ion, mol/L.
+    fn falls(&self, all: R) -> R {
+        let apart = self.singly + self.doubly + self.singly * self.doubly * 4.0;
+        all * self.share * self.share * apart + self.hydroxide
+    }
+}
+
+impl<R: Real> Carbonate<R> {
+    pub(super) fn new(alkalinity_mol_l: R, temperature: Temperature) -> Self {
         let constants = dissociation(temperature);
         let product = |pk: f64| 10_f64.powf(-pk);
         Self {
-            alkalinity_mol_l: alkalinity.meq_l() * 1e-3,
+            alkalinity_mol_l,
             k1: product(constants.pk1),
             k2: product(constants.pk2),
             kw: product(constants.pkw),
@@ -65,12 +96,26 @@ impl Carbonate {
     ///
     /// # Source
     /// Plummer and Busenberg 1982 (`plummer_busenberg_1982`), without activities.
-    pub(super) fn all_at<R: Real>(&self, ph: R) -> R {
+    #[cfg(test)]
+    pub(super) fn all_at(&self, ph: R) -> R {
         let h = (ph * -LN_10).exp();
-        let doubly = R::splat(self.k2) / h;
-        let charged = h - self.hydroxide(h) + self.alkalinity_mol_l;
-        let bicarbonate = charged / (doubly * 2.0 + 1.0);
-        bicarbonate * (h / self.k1 + doubly + 1.0) * CO2_MG_MOL
+        let parts = self.parts(h);
+        let charged = h - parts.hydroxide + self.alkalinity_mol_l;
+        charged / parts.charged / parts.share * CO2_MG_MOL
+    }
+
+    /// All inorganic carbon, mg CO2/L, where carbon dioxide is so much and carbonate is
+    /// left out of the charges: a first guess.
+    ///
+    /// ```text
+    /// H^2 + Alk H = K1 CO2 + Kw
+    /// ```
+    pub(super) fn all_about(&self, dioxide_mg_l: R) -> R {
+        let acid = dioxide_mg_l * (self.k1 / CO2_MG_MOL) + self.kw;
+        let alkalinity = self.alkalinity_mol_l;
+        let h = acid * 2.0 / (alkalinity + (alkalinity * alkalinity + acid * 4.0).sqrt());
+        let parts = self.parts(h);
+        dioxide_mg_l / (parts.singly * parts.share)
     }
 
     /// What inorganic carbon is, of which there is so much in all, mg CO2/L.
@@ -80,15 +125,47 @@ impl Carbonate {
     /// ```
     ///
     /// H where charges balance.
-    pub(super) fn split<R: Real>(&self, all_mg_l: R) -> Carbon<R> {
-        let all = all_mg_l.positive_part() / CO2_MG_MOL;
-        let hydrogen = self.balanced(all);
-        let singly = hydrogen / self.k1;
-        let bicarbonate = all / (singly + R::splat(self.k2) / hydrogen + 1.0);
+    pub(super) fn split(&self, all_mg_l: R) -> Carbon<R> {
+        let all_mg_l = all_mg_l.positive_part();
+        let hydrogen = self.balanced(all_mg_l * CO2_MG_MOL.recip());
+        let parts = self.parts(hydrogen);
+        let bicarbonate = all_mg_l * parts.share;
         Carbon {
-            dioxide: singly * bicarbonate * CO2_MG_MOL,
-            bicarbonate: bicarbonate * CO2_MG_MOL,
+            dioxide: parts.singly * bicarbonate,
+            bicarbonate,
             hydrogen,
+        }
+    }
+
+    /// How they move with all of it.
+    pub(super) fn slopes(&self, all_mg_l: R, hydrogen: R) -> CarbonSlopes<R> {
+        let all = all_mg_l.positive_part() * CO2_MG_MOL.recip();
+        let parts = self.parts(hydrogen);
+        let &Parts {
+            singly,
+            doubly,
+            charged,
+            share,
+            ..
+        } = &parts;
+        let ln_hydrogen = charged * share / (parts.falls(all) + hydrogen);
+        let moved = all * share * ln_hydrogen;
+        CarbonSlopes {
+            dioxide: singly * share * (moved * charged + 1.0),
+            bicarbonate: share * (moved * (doubly - singly) + 1.0),
+            ln_hydrogen: ln_hydrogen * CO2_MG_MOL.recip(),
+        }
+    }
+
+    fn parts(&self, hydrogen: R) -> Parts<R> {
+        let inverse = R::splat(1.0) / hydrogen;
+        let (singly, doubly) = (hydrogen * self.k1.recip(), inverse * self.k2);
+        Parts {
+            singly,
+            doubly,
+            charged: doubly * 2.0 + 1.0,
+            share: R::splat(1.0) / (singly + doubly + 1.0),
+            hydroxide: inverse * self.kw,
         }
     }
 
@@ -98,22 +175,20 @@ impl Carbonate {
     /// ```text
     /// HCO3 + 2 CO3 + OH = H + Alk
     /// ```
-    fn balanced<R: Real>(&self, all: R) -> R {
+    fn balanced(&self, all: R) -> R {
         let most = R::splat(MOST_STEP);
         let mut h = self.without_water(all);
         for _ in 0..MOST_STEPS {
-            let (singly, doubly) = (h / self.k1, R::splat(self.k2) / h);
-            let parts = singly + doubly + 1.0;
-            let bicarbonate = all / parts;
-            let hydroxide = self.hydroxide(h);
-            let negative = bicarbonate * (doubly * 2.0 + 1.0) + hydroxide;
+            let parts = self.parts(h);
+            let negative = all * parts.share * parts.charged + parts.hydroxide;
             let positive = h + self.alkalinity_mol_l;
-            let falls = bicarbonate * (singly + doubly + singly * doubly * 4.0) / parts + hydroxide;
-            let slope = falls / negative + h / positive;
-            // logarithm of a ratio near one, then e to a small power, both by fractions
-            let apart = (negative - positive) / (negative + positive) * 2.0;
-            let step = (apart / slope).min(most).max(-most);
-            h = h * (step + 2.0) / (-step + 2.0);
+            // the logarithm of a ratio near one by a fraction, over its slope
+            let apart = (negative - positive) * negative * positive * 2.0;
+            let slope = parts.falls(all) * positive + h * negative;
+            let step = apart / ((negative + positive) * slope);
+            let step = step.min(most).max(-most);
+            // e to a small power
+            h = h * (((step * (1.0 / 3.0) + 1.0) * step * 0.5 + 1.0) * step + 1.0);
             if step.abs().largest() < LAST_STEP {
                 break;
             }
@@ -122,28 +197,33 @@ impl Carbonate {
     }
 
     /// The same where water itself gives no ions, kept to where they would bring it.
-    fn without_water<R: Real>(&self, all: R) -> R {
+    fn without_water(&self, all: R) -> R {
         let alkalinity = self.alkalinity_mol_l;
         let half = (all - alkalinity) * self.k1;
-        let product = (all * 2.0 - alkalinity) * (4.0 * alkalinity * self.k1 * self.k2);
-        let root = (half + (half * half + product).positive_part().sqrt()) / (2.0 * alkalinity);
+        let product = (all * 2.0 - alkalinity) * alkalinity * (4.0 * self.k1 * self.k2);
+        let root = (half + (half * half + product).positive_part().sqrt()) / (alkalinity * 2.0);
         let sourest = (all * self.k1 + self.kw).sqrt();
-        let least = self.kw / (alkalinity + self.kw.sqrt());
-        sourest.min(root).max(R::splat(least))
+        let least = R::splat(self.kw) / (alkalinity + self.kw.sqrt());
+        sourest.min(root).max(least)
     }
 
     /// Hydroxide where hydrogen ion is so much, mol/L.
-    pub(super) fn hydroxide<R: Real>(&self, hydrogen: R) -> R {
+    pub(super) fn hydroxide(&self, hydrogen: R) -> R {
         R::splat(self.kw) / hydrogen
     }
 
-    /// All inorganic carbon over what of it is charged.
+    /// Carbon dioxide over what of the carbon is charged.
     ///
     /// ```text
-    /// 1 + H^2 / (K1 K2 + K1 H)
+    /// H^2 / (K1 K2 + K1 H)
     /// ```
-    pub(super) fn free_share<R: Real>(&self, hydrogen: R) -> R {
-        hydrogen * hydrogen / ((hydrogen + self.k2) * self.k1) + 1.0
+    pub(super) fn free_share(&self, hydrogen: R) -> R {
+        hydrogen * hydrogen / ((hydrogen + self.k2) * self.k1)
+    }
+
+    /// The slope of its logarithm with that of the hydrogen ion.
+    pub(super) fn free_share_slope(&self, hydrogen: R) -> R {
+        (hydrogen + 2.0 * self.k2) / (hydrogen + self.k2)
     }
 }
 
@@ -153,11 +233,13 @@ mod tests {
 
     use super::*;
     use crate::numerics::lanes::Lanes;
+    use crate::units::Alkalinity;
     use crate::water::carbonate::{Activity, carbon_dioxide};
 
-    fn water(dkh: f64, celsius: f64) -> Carbonate {
+    fn water<R: Real>(dkh: f64, celsius: f64) -> Carbonate<R> {
+        let alkalinity_mol_l = Alkalinity::from_dkh(dkh).meq_l() * 1e-3;
         Carbonate::new(
-            Alkalinity::from_dkh(dkh),
+            R::splat(alkalinity_mol_l),
             Temperature::from_celsius(celsius),
         )
     }
@@ -166,7 +248,7 @@ mod tests {
     fn carbon_dioxide_is_that_of_the_water_chemistry() {
         let (alkalinity, temperature) =
             (Alkalinity::from_dkh(4.0), Temperature::from_celsius(25.0));
-        let water = Carbonate::new(alkalinity, temperature);
+        let water = water::<f64>(4.0, 25.0);
         let dioxide = |ph: f64| water.split(water.all_at(ph)).dioxide;
         for ph in [6.0, 7.0, 8.5, 10.0] {
             let expected = carbon_dioxide(ph, alkalinity, temperature, Activity::Ideal).unwrap();
@@ -180,7 +262,7 @@ mod tests {
     fn ph_is_found_from_the_sum_in_any_water() {
         for dkh in [0.0, 1e-6, 0.1, 4.0, 30.0] {
             for celsius in [0.0, 25.0, 40.0] {
-                let water = water(dkh, celsius);
+                let water = water::<f64>(dkh, celsius);
                 for tenths in 30..=115 {
                     let ph = f64::from(tenths) / 10.0;
                     let all = water.all_at(ph);
@@ -199,7 +281,7 @@ mod tests {
 
     #[test]
     fn water_without_carbon_has_the_hydroxide_of_its_alkalinity() {
-        let water = water(2.8, 25.0);
+        let water = water::<f64>(2.8, 25.0);
         for none in [0.0, -1e-9] {
             let carbon = water.split(none);
             assert_relative_eq!(
@@ -213,11 +295,27 @@ mod tests {
 
     #[test]
     fn eight_waters_are_found_together_as_each_by_itself() {
-        let water = water(3.0, 24.0);
         let all = Lanes(std::array::from_fn(|lane| 0.5 + 17.0 * lane as f64));
-        let together = water.split(all).hydrogen;
+        let together = water::<Lanes>(3.0, 24.0).split(all).hydrogen;
+        let alone = water::<f64>(3.0, 24.0);
         for (hydrogen, all) in together.0.into_iter().zip(all.0) {
-            assert_relative_eq!(hydrogen, water.split(all).hydrogen, max_relative = 1e-13);
+            assert_relative_eq!(hydrogen, alone.split(all).hydrogen, max_relative = 1e-9);
+        }
+    }
+
+    #[test]
+    fn slopes_are_those_of_small_differences() {
+        let (water, step) = (water::<f64>(3.0, 24.0), 1e-3);
+        for all in [5.0, 40.0, 47.0, 60.0, 200.0] {
+            let [below, above] = [all - step, all + step].map(|all| water.split(all));
+            let slope = |of: fn(&Carbon<f64>) -> f64| (of(&above) - of(&below)) / (2.0 * step);
+            let slopes = water.slopes(all, water.split(all).hydrogen);
+            let near = |found: f64, expected: f64| {
+                assert_relative_eq!(found, expected, max_relative = 1e-5, epsilon = 1e-9);
+            };
+            near(slopes.dioxide, slope(|carbon| carbon.dioxide));
+            near(slopes.bicarbonate, slope(|carbon| carbon.bicarbonate));
+            near(slopes.ln_hydrogen, slope(|carbon| carbon.hydrogen.ln()));
         }
     }
 }

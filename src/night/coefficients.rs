@@ -3,6 +3,10 @@
 use super::canopy::{Canopy, StandResponse};
 use super::gas::AirExchange;
 use super::inputs::{Kept, NightInputs};
+use super::model::{
+    AMMONIA_OXIDISER_HALF_MG_L, ANIMAL_HALF_MG_L, BED_HALF_MG_L, DEAD_HALF_MG_L,
+    NITRITE_OXIDISER_HALF_MG_L, PLANT_HALF_MG_L,
+};
 use super::numbers::numbers;
 use super::rates::Rates;
 use crate::air::demand;
@@ -12,7 +16,10 @@ use crate::plants::shade::{mean_light, transmission};
 use crate::state::DayState;
 use crate::units::constants::molar_mass;
 use crate::units::{Mass, MassRate};
-use crate::water::stoichiometry::{AMMONIA_OXIDATION_OXYGEN, NITRITE_OXIDATION_OXYGEN};
+use crate::water::oxygen;
+use crate::water::stoichiometry::{
+    AMMONIA_OXIDATION_OXYGEN, NITRITE_OXIDATION_OXYGEN, NitrogenForm,
+};
 
 /// Growth of photosynthesis per ten degrees (`janse_2005`).
 const PHOTOSYNTHESIS_Q10: f64 = 1.2;
@@ -21,6 +28,8 @@ const REFERENCE_C: f64 = 25.0;
 /// Oxygen for a mol of it per mol of light, mg/h per umol/(m2 s) absorbed on a square
 /// metre.
 const LIGHT_MG_O2_H: f64 = 3600.0 * 1e-6 * 1000.0 * molar_mass::O2;
+/// Carbon dioxide per oxygen, by mass, mole for mole as in the respiration of sugar.
+pub(super) const CARBON_PER_OXYGEN: f64 = molar_mass::CO2 / molar_mass::O2;
 /// Growth of the decay of dead tissue per degree (`thomann_1972`, from memory).
 const DEAD_THETA: f64 = 1.065;
 /// Oxygen that a gram of tissue takes to decay, g: 0.4 of it carbon, mole for mole.
@@ -32,62 +41,65 @@ const OXYGEN_PER_FEED: f64 = 1.12;
 const NEW_BED_D: f64 = 14.0;
 
 numbers! {
-    /// Rates in mg/(L h), clearances in 1/h, plants in g/L.
+    /// Rates in mg/(L h), clearances in 1/h. What takes oxygen is given as what it would
+    /// take of endless oxygen.
     pub(super) struct Coefficients {
         /// Light below the floaters, umol/(m2 s).
         light,
-        /// Extinction times depth.
-        extinction_depth,
+        /// Light on the bed.
+        bottom_light,
         /// Carbon dioxide at half photosynthesis, mg/L.
         carbon_half,
-        /// Carbon dioxide at which photosynthesis stops, at saturation with oxygen, mg/L.
+        /// Carbon dioxide at which photosynthesis stops, mg/L per mg/L of oxygen.
         compensation,
         /// Bicarbonate that counts as carbon dioxide, for algae.
         bicarbonate_weight,
         /// The same for plants that use it, in this light.
         bicarbonate_lit,
-        /// Fast plants under water.
-        fast_g_l,
-        /// Slow plants.
-        slow_g_l,
-        /// Algae.
-        algae_g_l,
-        /// Photosynthesis of fast plants in full light with all carbon, mg O2/(g h).
+        /// Oxygen of fast plants in full light with all carbon, over extinction times depth.
         fast_most,
         /// Of slow plants.
         slow_most,
         /// Of algae.
         algae_most,
-        /// Oxygen of plants per light, while light alone limits.
-        plant_slope,
+        /// Light at which fast plants are half way with all carbon, umol/(m2 s).
+        fast_half_light,
+        /// Of slow plants.
+        slow_half_light,
         /// Of algae.
-        algae_slope,
+        algae_half_light,
         /// Share of what is fixed that becomes tissue.
         tissue_share,
+        /// Carbon dioxide fixed per oxygen given off, mg/mg.
+        fixed_carbon,
         /// Oxygen that floaters give to the water in the light.
         floating_oxygen,
-        /// Respiration of submerged plants with a full store, at saturation.
+        /// Submerged plants, g/L.
+        submerged_g_l,
+        /// Respiration of submerged plants with a full store.
         submerged_breath,
         /// Store at which it is half of that, mg/L.
         store_half,
-        /// Respiration of floaters and algae at saturation.
+        /// Respiration of floaters and algae.
         other_breath,
-        /// Oxygen use of animals at saturation.
+        /// Oxygen use of animals.
         animals,
-        /// Oxygen use of dead matter and of what is left of the feed, at saturation.
+        /// Oxygen use of dead matter and of what is left of the feed.
         dead,
-        /// Oxygen use of the bed at saturation.
+        /// Oxygen use of the bed.
         bed,
-        /// Carbon dioxide that the bed gives off per oxygen asked for.
-        bed_quotient,
+        /// Carbon dioxide that the bed gives off, whether or not oxygen reaches it.
+        bed_carbon,
         /// Oxygen that the ammonia oxidisers use.
         ammonia_oxidation,
         /// Oxygen that the nitrite oxidisers use.
         nitrite_oxidation,
-        /// Oxygen over saturation from which it also leaves in bubbles of its own.
+        /// Oxygen from which it also leaves in bubbles of its own, mg/L.
         pearling_from,
         /// How fast it then leaves, 1/h.
         pearling,
+        /// Alkalinity, mol/L.
+        alkalinity_mol_l,
         /// Carbon dioxide in balance with the room, mg/L.
         room_carbon,
         /// Oxygen in balance with bubbles, mg/L.
@@ -115,32 +127,30 @@ impl<R: Real> Coefficients<R> {
     pub(super) fn canopy(&self) -> Canopy<R> {
         Canopy {
             light: self.light,
-            extinction_depth: self.extinction_depth,
+            bottom_light: self.bottom_light,
             carbon_half: self.carbon_half,
             compensation: self.compensation,
-            bicarbonate_weight: self.bicarbonate_weight,
-            bicarbonate_lit: self.bicarbonate_lit,
         }
     }
 
     pub(super) fn fast(&self) -> StandResponse<R> {
         StandResponse {
             most: self.fast_most,
-            slope: self.plant_slope,
+            half_light: self.fast_half_light,
         }
     }
 
     pub(super) fn slow(&self) -> StandResponse<R> {
         StandResponse {
             most: self.slow_most,
-            slope: self.plant_slope,
+            half_light: self.slow_half_light,
         }
     }
 
     pub(super) fn algae(&self) -> StandResponse<R> {
         StandResponse {
             most: self.algae_most,
-            slope: self.algae_slope,
+            half_light: self.algae_half_light,
         }
     }
 }
@@ -156,39 +166,57 @@ impl Coefficients<f64> {
         let breath = |dry: Mass, rate: f64| {
             demand::plants_in_the_dark(dry, inputs.temperature, rate).mg_h() / litres
         };
+        let saturation = oxygen::saturation(inputs.temperature, inputs.pressure).mg_l();
+        let at_saturation = |half_mg_l| endless(half_mg_l, saturation);
+        let oxidising = |rate, half_mg_l| per_litre(rate) * endless(half_mg_l, state.oxygen.mg_l());
+        let depth = extinction_depth(inputs, rates);
+        let light = light_below_floaters(inputs, rates);
+        let lit = |dry: Mass, most: f64| dry.g() / litres * most * warmth / depth;
+        let half_light = |most: f64, extinction: f64| {
+            most * warmth / (LIGHT_MG_O2_H * fixing.light_yield * extinction)
+        };
+        let plants = rates.shade.plant_extinction;
+        let tissue = carbon_fixed(fixing.tissue_share, inputs);
+        let bed = per_litre(demand::bed(inputs.floor, inputs.temperature, using.bed))
+            * bed_youth(state, rates);
         let air = AirExchange::of(inputs, rates);
         Self {
-            light: light_below_floaters(inputs, rates),
-            extinction_depth: extinction_depth(inputs, rates),
+            light,
+            bottom_light: light * (-depth).exp(),
             carbon_half: fixing.carbon_half,
-            compensation: fixing.compensation,
+            compensation: fixing.compensation / saturation,
             bicarbonate_weight: fixing.bicarbonate_weight,
             bicarbonate_lit: fixing.bicarbonate_weight
                 * switched_on(light_in_water(inputs, rates), fixing.bicarbonate_light),
-            fast_g_l: fast_in_water(inputs).g() / litres,
-            slow_g_l: state.slow.g() / litres,
-            algae_g_l: state.algae.g() / litres,
-            fast_most: fixing.fast * warmth,
-            slow_most: fixing.slow * warmth,
-            algae_most: fixing.algae * warmth,
-            plant_slope: LIGHT_MG_O2_H * fixing.light_yield * rates.shade.plant_extinction,
-            algae_slope: LIGHT_MG_O2_H * fixing.light_yield * rates.shade.algae_extinction,
+            fast_most: lit(fast_in_water(inputs), fixing.fast),
+            slow_most: lit(state.slow, fixing.slow),
+            algae_most: lit(state.algae, fixing.algae),
+            fast_half_light: half_light(fixing.fast, plants),
+            slow_half_light: half_light(fixing.slow, plants),
+            algae_half_light: half_light(fixing.algae, rates.shade.algae_extinction),
             tissue_share: fixing.tissue_share,
+            fixed_carbon: tissue * CARBON_PER_OXYGEN,
             floating_oxygen: floating_oxygen_mg_h(inputs, rates) / litres,
-            submerged_breath: breath(submerged, using.submerged),
+            submerged_g_l: submerged.g() / litres,
+            submerged_breath: breath(submerged, using.submerged) * at_saturation(PLANT_HALF_MG_L),
             store_half: (using.submerged * using.store * submerged.g() / litres)
                 .max(f64::MIN_POSITIVE),
-            other_breath: breath(state.floating, using.floating) * using.floater_share
-                + breath(state.algae, using.algae),
-            animals: per_litre(at_rest(inputs)) * animal_factor(inputs, rates),
-            dead: per_litre(dead_matter(inputs, rates)),
-            bed: per_litre(demand::bed(inputs.floor, inputs.temperature, using.bed))
-                * bed_youth(state, rates),
-            bed_quotient: using.bed_quotient,
-            ammonia_oxidation: per_litre(state.ammonia_oxidised) * AMMONIA_OXIDATION_OXYGEN,
-            nitrite_oxidation: per_litre(state.nitrite_oxidised) * NITRITE_OXIDATION_OXYGEN,
-            pearling_from: rates.aeration.pearling_from,
+            other_breath: (breath(state.floating, using.floating) * using.floater_share
+                + breath(state.algae, using.algae))
+                * at_saturation(PLANT_HALF_MG_L),
+            animals: per_litre(at_rest(inputs))
+                * animal_factor(inputs, rates)
+                * at_saturation(ANIMAL_HALF_MG_L),
+            dead: per_litre(dead_matter(inputs, rates)) * at_saturation(DEAD_HALF_MG_L),
+            bed: bed * at_saturation(BED_HALF_MG_L),
+            bed_carbon: bed * using.bed_quotient * CARBON_PER_OXYGEN,
+            ammonia_oxidation: oxidising(state.ammonia_oxidised, AMMONIA_OXIDISER_HALF_MG_L)
+                * AMMONIA_OXIDATION_OXYGEN,
+            nitrite_oxidation: oxidising(state.nitrite_oxidised, NITRITE_OXIDISER_HALF_MG_L)
+                * NITRITE_OXIDATION_OXYGEN,
+            pearling_from: rates.aeration.pearling_from * saturation,
             pearling: rates.aeration.pearling,
+            alkalinity_mol_l: inputs.alkalinity.meq_l() * 1e-3,
             room_carbon: air.room_carbon_mg_l,
             bubble_saturation: air.bubble_saturation_mg_l,
             still_oxygen: air.still.oxygen,
@@ -201,6 +229,26 @@ impl Coefficients<f64> {
             bubble_carbon: air.running.bubble_carbon,
         }
     }
+}
+
+/// Uptake of endless oxygen over that at a level, `(K + C) / C`.
+fn endless(half_mg_l: f64, level_mg_l: f64) -> f64 {
+    (half_mg_l + level_mg_l) / level_mg_l
+}
+
+/// Carbon fixed per oxygen given off, mol/mol, where a share of it becomes tissue.
+///
+/// ```text
+/// (1 - y) + y / PQ
+/// ```
+fn carbon_fixed(tissue_share: f64, inputs: &NightInputs) -> f64 {
+    let state = &inputs.state;
+    let form = if state.ammonia > state.nitrite_n + state.nitrate_n {
+        NitrogenForm::Ammonium
+    } else {
+        NitrogenForm::Nitrate
+    };
+    1.0 - tissue_share + tissue_share / form.photosynthetic_quotient()
 }
 
 impl Coefficients<Lanes> {

@@ -2,12 +2,11 @@
 
 use super::carbon::Carbonate;
 use super::coefficients::Coefficients;
-use super::course::{
-    Accuracy, FollowedDay, NightState, Schedule, follow, hour_of, in_balance, settle,
-};
+use super::course::{Accuracy, FollowedDay, Moved, Schedule, follow_closely, hour_of};
 use super::inputs::NightInputs;
-use super::model::NightModel;
+use super::model::{NightModel, NightState};
 use super::rates::Rates;
+use super::settle::{in_balance, settle_finely};
 use crate::numerics::rodas::IntegrationError;
 use crate::units::Concentration;
 use crate::units::constants::HOURS_PER_DAY;
@@ -108,14 +107,6 @@ pub struct Cycle {
     pub drift: (f64, f64),
 }
 
-impl Cycle {
-    /// Hours of the day under an oxygen level.
-    pub fn hours_under(&self, limit: Concentration) -> f64 {
-        let oxygen: Vec<f64> = self.course.iter().map(|hour| hour.oxygen.mg_l()).collect();
-        hours_under(&oxygen, limit.mg_l())
-    }
-}
-
 /// A day and a night of a tank with one set of numbers, once its days repeat.
 ///
 /// # Errors
@@ -167,26 +158,21 @@ impl Cycle {
 pub fn cycle(inputs: &NightInputs, rates: &Rates<f64>) -> Result<Cycle, IntegrationError> {
     let model = NightModel::new(inputs, Coefficients::of(inputs, rates));
     let schedule = Schedule::of(inputs);
-    let settled = settle(
-        &model,
-        &schedule,
-        in_balance(&model, inputs),
-        Accuracy::FINE,
-    )?;
-    let day = follow(&model, &schedule, settled.start, Accuracy::FINE)?;
+    let settled = settle_finely(&model, &schedule, in_balance(&model))?;
+    let (day, moved) = follow_closely(&model, &schedule, settled.start, Accuracy::FINE)?;
     let water = CycleReader::of(&model, &schedule);
-    Ok(water.read(&day, settled.drift))
+    Ok(water.read(&day, &moved, settled.drift))
 }
 
 /// What it takes to read a day.
-pub(super) struct CycleReader {
-    carbonate: Carbonate,
+struct CycleReader {
+    carbonate: Carbonate<f64>,
     saturation_mg_l: f64,
     light_hours: f64,
 }
 
 impl CycleReader {
-    pub(super) fn of<R>(model: &NightModel<R>, schedule: &Schedule) -> Self {
+    fn of(model: &NightModel<f64>, schedule: &Schedule) -> Self {
         Self {
             carbonate: model.carbonate,
             saturation_mg_l: model.saturation_mg_l,
@@ -195,7 +181,7 @@ impl CycleReader {
     }
 
     /// What is read off a day.
-    pub(super) fn read(&self, day: &FollowedDay<f64>, drift: NightState<f64>) -> Cycle {
+    fn read(&self, day: &FollowedDay<f64>, moved: &Moved<f64>, drift: NightState<f64>) -> Cycle {
         let course = day.samples.iter().enumerate();
         let course: Vec<Hour> = course
             .map(|(place, point)| self.hour(hour_of(place), point))
@@ -210,11 +196,11 @@ impl CycleReader {
             bed,
             nitrification,
             exchange,
-        ] = day.oxygen;
-        let [breathed, fixed, carbon_exchange] = day.carbon;
+        ] = moved.oxygen;
+        let [breathed, fixed, carbon_exchange] = moved.carbon;
         Cycle {
             saturation: Concentration::from_mg_l(self.saturation_mg_l),
-            low: lowest_of(course.iter().skip(1).chain([&dusk, &dawn])),
+            low: lowest_of(course.iter().skip(1).chain([&dusk, &dawn]).map(Hour::low)),
             course,
             dusk,
             dawn,
@@ -248,18 +234,24 @@ impl CycleReader {
     }
 }
 
+impl Hour {
+    fn low(&self) -> Low {
+        Low {
+            oxygen: self.oxygen,
+            hour: self.hour,
+        }
+    }
+}
+
 /// The last of the lowest.
-fn lowest_of<'a>(hours: impl Iterator<Item = &'a Hour>) -> Low {
+pub(super) fn lowest_of(moments: impl Iterator<Item = Low>) -> Low {
     let none = Low {
         oxygen: Concentration::from_mg_l(f64::INFINITY),
         hour: HOURS_PER_DAY,
     };
-    hours.fold(none, |low, hour| {
-        if hour.oxygen <= low.oxygen {
-            Low {
-                oxygen: hour.oxygen,
-                hour: hour.hour,
-            }
+    moments.fold(none, |low, moment| {
+        if moment.oxygen <= low.oxygen {
+            moment
         } else {
             low
         }

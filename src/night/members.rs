@@ -3,15 +3,13 @@
 use rayon::prelude::*;
 
 use super::coefficients::Coefficients;
-use super::course::{
-    Accuracy, FollowedDay, Guess, NightState, Schedule, Settled, follow, in_balance, settle,
-};
+use super::course::{Accuracy, FollowedDay, Schedule, follow};
 use super::inputs::NightInputs;
 use super::model::NightModel;
 use super::rates::Rates;
+use super::settle::{Settled, in_balance, settle, settle_finely};
 use crate::numerics::lanes::{LANES, Lanes};
 use crate::numerics::rodas::IntegrationError;
-use crate::numerics::root::root;
 use crate::numerics::sobol::Sobol;
 use crate::source::Band;
 
@@ -31,9 +29,6 @@ pub(super) struct Members {
     count: usize,
 }
 
-/// A group followed through its day.
-pub(super) type FollowedGroup = (Settled<Lanes>, FollowedDay<Lanes>);
-
 impl Members {
     pub(super) fn draw(ranges: &Rates<Band>, ensemble: Ensemble) -> Self {
         let points = Sobol::new(ensemble.seed);
@@ -43,127 +38,126 @@ impl Members {
         if members.is_empty() {
             members.push(ranges.central());
         }
-        let last = members.len() - 1;
-        let groups = (0..=last)
-            .step_by(LANES)
-            .map(|first| std::array::from_fn(|lane| members[(first + lane).min(last)]))
-            .collect();
         Self {
-            groups,
             count: members.len(),
+            groups: grouped(&members),
         }
     }
 
-    /// The models of a tank, a group each.
-    fn models<'a>(
-        &'a self,
-        inputs: &'a NightInputs,
-    ) -> impl IndexedParallelIterator<Item = NightModel<Lanes>> + 'a {
-        self.groups.par_iter().map(|group| {
-            let members = group.map(|rates| Coefficients::of(inputs, &rates));
-            NightModel::new(inputs, Coefficients::packed(&members))
-        })
-    }
-
-    /// Every group's day.
-    pub(super) fn follow(
-        &self,
-        inputs: &NightInputs,
-    ) -> Result<Vec<FollowedGroup>, IntegrationError> {
-        let schedule = Schedule::of(inputs);
-        self.models(inputs)
-            .map(|model| {
-                let settled = settle(
-                    &model,
-                    &schedule,
-                    in_balance(&model, inputs),
-                    Accuracy::COARSE,
-                )?;
-                let day = follow(&model, &schedule, settled.start, Accuracy::COARSE)?;
-                Ok((settled, day))
-            })
-            .collect()
-    }
-
-    /// An answer of every group to the point that it has reached.
-    pub(super) fn answers<T: Send>(
-        &self,
-        inputs: &NightInputs,
-        points: &[NightState<Lanes>],
-        answer: impl Fn(&NightModel<Lanes>, NightState<Lanes>) -> Result<T, IntegrationError> + Sync,
-    ) -> Result<Vec<T>, IntegrationError> {
-        self.models(inputs)
-            .zip(points)
-            .map(|(model, point)| answer(&model, *point))
-            .collect()
-    }
-
     /// The first lanes of every group, without the filling.
-    pub(super) fn unpacked<T: Clone>(&self, groups: &[[T; LANES]]) -> Vec<T> {
+    fn unpacked<T: Clone>(&self, groups: &[[T; LANES]]) -> Vec<T> {
         let mut all = groups.concat();
         all.truncate(self.count);
         all
     }
 }
 
-/// Searches over the same members: each starts from where the last one settled.
-pub(super) struct EnsembleSearch<'a> {
-    members: &'a Members,
-    starts: Vec<Option<Guess<Lanes>>>,
+/// Eight to a group; the last is filled up with the last of all.
+fn grouped<T: Clone>(all: &[T]) -> Vec<[T; LANES]> {
+    let last = all.len().saturating_sub(1);
+    let firsts = (0..all.len()).step_by(LANES);
+    firsts
+        .map(|first| std::array::from_fn(|lane| all[(first + lane).min(last)].clone()))
+        .collect()
 }
 
-impl<'a> EnsembleSearch<'a> {
-    pub(super) fn over(members: &'a Members) -> Self {
-        Self {
-            members,
-            starts: vec![None; members.groups.len()],
-        }
-    }
+/// The nights of a tank, each member's day one that repeats itself.
+///
+/// # Example
+/// ```
+/// use lentic::night::{Ensemble, NightInputs, Nights, Rates};
+/// # use lentic::source::Band;
+/// # use lentic::state::DayState;
+/// # let text = "[tank]\nshape = \"box\"\nsize = \"60 x 30 x 36 cm\"\n[soil]\nmaterial = \"loam_topsoil\"\ndepth = \"25 mm\"\n[cap]\nmaterial = \"filter_sand\"\ndepth = \"40 mm\"";
+/// let design = lentic::spec::parse(text)?;
+/// let tank = NightInputs::of(&design, &DayState::LIFELESS, Band::exact(60.0));
+/// let nights = Nights::of(&tank, &Rates::of(&tank), Ensemble { members: 8, seed: 1 })?;
+/// assert!(nights.outlook()?.low_mg_l.typical > 7.0);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+pub struct Nights {
+    pub(super) inputs: NightInputs,
+    pub(super) ranges: Rates<Band>,
+    pub(super) ensemble: Ensemble,
+    members: Members,
+    pub(super) groups: Vec<MemberGroup>,
+}
 
-    /// The lowest oxygen of the day in every member, mg/L.
-    pub(super) fn lowest_mg_l(
-        &mut self,
+/// Eight members.
+pub(super) struct MemberGroup {
+    pub(super) rates: [Rates<f64>; LANES],
+    pub(super) model: NightModel<Lanes>,
+    pub(super) settled: Settled<Lanes>,
+    pub(super) day: FollowedDay<Lanes>,
+}
+
+impl Nights {
+    /// Draws the members of a tank and follows each.
+    ///
+    /// # Errors
+    /// [`IntegrationError`], when the numbers of the tank leave the finite ones.
+    pub fn of(
         inputs: &NightInputs,
-    ) -> Result<Vec<f64>, IntegrationError> {
+        ranges: &Rates<Band>,
+        ensemble: Ensemble,
+    ) -> Result<Self, IntegrationError> {
+        let members = Members::draw(ranges, ensemble);
         let schedule = Schedule::of(inputs);
-        let found: Vec<Settled<Lanes>> = self
-            .members
-            .models(inputs)
-            .zip(&self.starts)
-            .map(|(model, start)| {
-                let guess = start.unwrap_or_else(|| in_balance(&model, inputs));
-                settle(&model, &schedule, guess, Accuracy::COARSE)
+        let groups = members.groups.par_iter().map(|rates| {
+            let model = packed(rates, |_| inputs);
+            let settled = settle(&model, &schedule, in_balance(&model), Accuracy::COARSE)?;
+            Ok(MemberGroup {
+                rates: *rates,
+                day: follow(&model, &schedule, settled.start, Accuracy::COARSE)?,
+                settled,
+                model,
             })
-            .collect::<Result<_, IntegrationError>>()?;
-        self.starts = found.iter().map(|day| Some(day.as_guess())).collect();
-        let lows: Vec<[f64; LANES]> = found.iter().map(|day| day.low.0).collect();
-        Ok(self.members.unpacked(&lows))
+        });
+        Ok(Self {
+            inputs: inputs.clone(),
+            ranges: *ranges,
+            ensemble,
+            groups: groups.collect::<Result<_, IntegrationError>>()?,
+            members,
+        })
+    }
+
+    /// What is asked of every group, member by member, without the filling.
+    pub(super) fn each<T: Clone>(&self, of: impl Fn(&MemberGroup) -> [T; LANES]) -> Vec<T> {
+        let groups: Vec<[T; LANES]> = self.groups.iter().map(of).collect();
+        self.members.unpacked(&groups)
+    }
+
+    /// Answers of every group, without the filling.
+    pub(super) fn answers<T: Clone>(&self, groups: &[[T; LANES]]) -> Vec<T> {
+        self.members.unpacked(groups)
     }
 }
 
-/// Root of a function that may fail, between two ends of which one is on each side.
-pub(super) fn closing_in(
-    low: f64,
-    high: f64,
-    tolerance: f64,
-    mut surplus: impl FnMut(f64) -> Result<f64, IntegrationError>,
-) -> Result<f64, IntegrationError> {
-    let mut failed = None;
-    let found = root(
-        |value| match surplus(value) {
-            Ok(surplus) => surplus,
-            Err(error) => {
-                failed = Some(error);
-                f64::NAN
-            }
-        },
-        low,
-        high,
-        tolerance,
-    );
-    match failed {
-        Some(error) => Err(error),
-        // both ends count as the root where a rounding has put them on one side
-        None => Ok(found.unwrap_or(high)),
-    }
+/// Eight members in eight tanks that differ in nothing but what coefficients hold.
+pub(super) fn packed<'a>(
+    rates: &[Rates<f64>; LANES],
+    inputs: impl Fn(usize) -> &'a NightInputs,
+) -> NightModel<Lanes> {
+    let members = std::array::from_fn(|lane| Coefficients::of(inputs(lane), &rates[lane]));
+    NightModel::new(inputs(0), Coefficients::packed(&members))
+}
+
+/// Lowest oxygen of the day with the typical numbers, mg/L, in a tank on several of its
+/// days: they may differ in what lives in it, never in warmth, air or hours of light.
+///
+/// # Errors
+/// [`IntegrationError`], as for [`cycle`](super::cycle()).
+pub fn lows_mg_l(days: &[NightInputs]) -> Result<Vec<f64>, IntegrationError> {
+    let groups = grouped(days);
+    let lows = groups.par_iter().map(|tanks| {
+        let rates = tanks.each_ref().map(|tank| Rates::of(tank).central());
+        let model = packed(&rates, |lane| &tanks[lane]);
+        let schedule = Schedule::of(&tanks[0]);
+        Ok(settle_finely(&model, &schedule, in_balance(&model))?.low.0)
+    });
+    let lows: Vec<[f64; LANES]> = lows.collect::<Result<_, IntegrationError>>()?;
+    let mut lows = lows.concat();
+    lows.truncate(days.len());
+    Ok(lows)
 }

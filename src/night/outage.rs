@@ -1,9 +1,14 @@
 //! A power cut: no lamp, no device.
 
-use super::course::{Accuracy, FollowedDay, NightState, part};
+use std::ops::ControlFlow;
+
+use rayon::prelude::*;
+
+use super::course::{Accuracy, FollowedDay, part};
 use super::inputs::NightInputs;
-use super::members::{Ensemble, Members};
-use super::model::{DayPhase, NightModel, Phase};
+use super::members::{Ensemble, Nights};
+use super::model::{NightModel, NightState, Phase};
+use super::phases::DayPhase;
 use super::rates::Rates;
 use crate::numerics::lanes::{LANES, Lanes};
 use crate::numerics::rodas::IntegrationError;
@@ -62,19 +67,26 @@ pub fn outage(
     ensemble: Ensemble,
     limit: Concentration,
 ) -> Result<Outage, IntegrationError> {
-    let members = Members::draw(&Rates::of(inputs), ensemble);
-    let days = members.follow(inputs)?;
-    let lasting = |point: &dyn Fn(&FollowedDay<Lanes>) -> NightState<Lanes>| {
-        let points: Vec<NightState<Lanes>> = days.iter().map(|(_, day)| point(day)).collect();
-        let groups = members.answers(inputs, &points, |model, from| {
-            hours_to(model, from, limit.mg_l())
-        })?;
-        Ok(Lasting::of(members.unpacked(&groups)))
-    };
-    Ok(Outage {
-        from_dusk: lasting(&|day| day.dusk)?,
-        from_dawn: lasting(&|day| day.end)?,
-    })
+    Nights::of(inputs, &Rates::of(inputs), ensemble)?.outage(limit)
+}
+
+impl Nights {
+    /// See [`outage`].
+    ///
+    /// # Errors
+    /// As for [`outage`].
+    pub fn outage(&self, limit: Concentration) -> Result<Outage, IntegrationError> {
+        let lasting = |point: fn(&FollowedDay<Lanes>) -> NightState<Lanes>| {
+            let groups = self.groups.par_iter();
+            let hours = groups.map(|group| hours_to(&group.model, point(&group.day), limit.mg_l()));
+            let hours: Vec<_> = hours.collect::<Result<_, IntegrationError>>()?;
+            Ok(Lasting::of(self.answers(&hours)))
+        };
+        Ok(Outage {
+            from_dusk: lasting(|day| day.dusk)?,
+            from_dawn: lasting(|day| day.end)?,
+        })
+    }
 }
 
 /// Hours until each member is at the limit, straight between two looks; infinite where
@@ -108,6 +120,11 @@ fn hours_to(
             }
             before = now;
             next += LOOK_H;
+        }
+        if found.iter().any(|hours| hours.is_infinite()) {
+            ControlFlow::Continue(())
+        } else {
+            ControlFlow::Break(())
         }
     })?;
     Ok(found)

@@ -1,17 +1,17 @@
 //! The day that repeats itself, over the whole range of what is not known.
 
-use super::coefficients::Coefficients;
-use super::course::{SAMPLES, SAMPLES_PER_HOUR, Schedule};
-use super::cycle::{Cycle, CycleReader, Hour, cycle};
+use super::course::{FollowedDay, SAMPLES, SAMPLES_PER_HOUR, hour_of};
+use super::cycle::{Cycle, Low, cycle, hours_under, lowest_of};
 use super::inputs::NightInputs;
-use super::members::{Ensemble, Members};
-use super::model::NightModel;
+use super::members::{Ensemble, MemberGroup, Nights};
+use super::model::NightState;
 use super::rates::Rates;
-use crate::numerics::lanes::LANES;
+use crate::numerics::lanes::Lanes;
 use crate::numerics::quantile::quantiles;
 use crate::numerics::rodas::IntegrationError;
 use crate::source::Band;
 use crate::units::Concentration;
+use crate::units::constants::HOURS_PER_DAY;
 
 /// Quantiles that stand for low, typical and high.
 const SHARES: [f64; 3] = [0.1, 0.5, 0.9];
@@ -71,69 +71,81 @@ pub fn outlook(
     ranges: &Rates<Band>,
     ensemble: Ensemble,
 ) -> Result<Outlook, IntegrationError> {
-    let members = Members::draw(ranges, ensemble);
-    let cycles = cycles(inputs, &members)?;
-    let over = |value: &dyn Fn(&Cycle) -> f64| spread(cycles.iter().map(value));
-    let under = |limit: f64| over(&|cycle| cycle.hours_under(Concentration::from_mg_l(limit)));
-    let [higher, lower] = LOW_OXYGEN_MG_L;
-    Ok(Outlook {
-        ensemble,
-        central: cycle(inputs, &ranges.central())?,
-        low_mg_l: over(&|cycle| cycle.low.oxygen.mg_l()),
-        low_hour: over(&|cycle| cycle.low.hour),
-        hours_under_5: under(higher),
-        hours_under_3: under(lower),
-        carbon_dioxide_dusk_mg_l: over(&|cycle| cycle.dusk.carbon_dioxide.mg_l()),
-        carbon_dioxide_dawn_mg_l: over(&|cycle| cycle.dawn.carbon_dioxide.mg_l()),
-        ph_dusk: over(&|cycle| cycle.dusk.ph),
-        ph_dawn: over(&|cycle| cycle.dawn.ph),
-        hours: hours(&cycles),
-    })
+    Nights::of(inputs, ranges, ensemble)?.outlook()
 }
 
-/// Every member's day.
-fn cycles(inputs: &NightInputs, members: &Members) -> Result<Vec<Cycle>, IntegrationError> {
-    let schedule = Schedule::of(inputs);
-    let any = Coefficients::of(inputs, &Rates::of(inputs).central());
-    let water = CycleReader::of(&NightModel::new(inputs, any), &schedule);
-    let groups: Vec<[Cycle; LANES]> = members
-        .follow(inputs)?
-        .iter()
-        .map(|(settled, day)| {
-            std::array::from_fn(|lane| {
-                let drift = settled.drift.map(|lanes| lanes.0[lane]);
-                water.read(&day.lane(lane), drift)
+impl Nights {
+    /// See [`outlook()`].
+    ///
+    /// # Errors
+    /// As for [`outlook()`].
+    pub fn outlook(&self) -> Result<Outlook, IntegrationError> {
+        let dusk_hour = self.inputs.light_hours;
+        let lows = self.each(|group| std::array::from_fn(|lane| low(&group.day, lane, dusk_hour)));
+        let [higher, lower] = LOW_OXYGEN_MG_L.map(|limit_mg_l| {
+            let hours =
+                |group: &MemberGroup, lane| hours_under(&group.day.oxygen(lane), limit_mg_l);
+            spread(self.each(|group| std::array::from_fn(|lane| hours(group, lane))))
+        });
+        let dusk = self.moment(|group| group.day.dusk);
+        let dawn = self.moment(|group| group.day.end);
+        Ok(Outlook {
+            ensemble: self.ensemble,
+            central: cycle(&self.inputs, &self.ranges.central())?,
+            low_mg_l: spread(lows.iter().map(|low| low.oxygen.mg_l())),
+            low_hour: spread(lows.iter().map(|low| low.hour)),
+            hours_under_5: higher,
+            hours_under_3: lower,
+            carbon_dioxide_dusk_mg_l: dusk.carbon_dioxide_mg_l,
+            carbon_dioxide_dawn_mg_l: dawn.carbon_dioxide_mg_l,
+            ph_dusk: dusk.ph,
+            ph_dawn: dawn.ph,
+            hours: self.hours(),
+        })
+    }
+
+    fn hours(&self) -> Vec<HourBand> {
+        let samples = (0..SAMPLES as usize).step_by(SAMPLES_PER_HOUR as usize);
+        samples
+            .map(|sample| HourBand {
+                hour: hour_of(sample),
+                ..self.moment(|group| group.day.samples[sample])
             })
-        })
-        .collect();
-    Ok(members.unpacked(&groups))
+            .collect()
+    }
+
+    /// All members at one moment of their day.
+    fn moment(&self, at: impl Fn(&MemberGroup) -> NightState<Lanes>) -> HourBand {
+        let points = self.each(|group| {
+            let [oxygen, all_carbon, _] = at(group);
+            let carbon = group.model.carbonate.split(all_carbon);
+            let (dioxide, ph) = (carbon.dioxide, carbon.ph());
+            std::array::from_fn(|lane| [oxygen.0[lane], dioxide.0[lane], ph.0[lane]])
+        });
+        let band = |place: usize| spread(points.iter().map(|point: &[f64; 3]| point[place]));
+        HourBand {
+            hour: HOURS_PER_DAY,
+            oxygen_mg_l: band(0),
+            carbon_dioxide_mg_l: band(1),
+            ph: band(2),
+        }
+    }
 }
 
-fn hours(cycles: &[Cycle]) -> Vec<HourBand> {
-    (0..SAMPLES)
-        .step_by(SAMPLES_PER_HOUR as usize)
-        .map(|sample| {
-            let at = |value: &dyn Fn(&Hour) -> f64| {
-                let moments = cycles.iter().map(|cycle| &cycle.course[sample as usize]);
-                spread(moments.map(value))
-            };
-            HourBand {
-                hour: f64::from(sample) / f64::from(SAMPLES_PER_HOUR),
-                oxygen_mg_l: at(&|hour| hour.oxygen.mg_l()),
-                carbon_dioxide_mg_l: at(&|hour| hour.carbon_dioxide.mg_l()),
-                ph: at(&|hour| hour.ph),
-            }
-        })
-        .collect()
+/// The lowest oxygen of a member's day.
+fn low(day: &FollowedDay<Lanes>, lane: usize, dusk_hour: f64) -> Low {
+    let at = |hour: f64, point: &NightState<Lanes>| Low {
+        oxygen: Concentration::from_mg_l(point[0].0[lane]),
+        hour,
+    };
+    let samples = day.samples.iter().enumerate().skip(1);
+    let samples = samples.map(|(sample, point)| at(hour_of(sample), point));
+    let ends = [at(dusk_hour, &day.dusk), at(HOURS_PER_DAY, &day.end)];
+    lowest_of(samples.chain(ends))
 }
 
 /// Low, typical and high of some members; there is always one.
 pub(super) fn spread(members: impl IntoIterator<Item = f64>) -> Band {
     let [low, typical, high] = quantiles(members, SHARES).unwrap_or([f64::NAN; 3]);
     Band::new(low, typical, high)
-}
-
-/// The low end of some members.
-pub(super) fn low_end(members: impl IntoIterator<Item = f64>) -> f64 {
-    spread(members).low
 }

@@ -1,25 +1,22 @@
 //! The air that keeps the night's oxygen up.
 
+use super::crossing::{Crossing, Seat, SettingRange, Turn, again};
 use super::inputs::NightInputs;
-use super::members::{Ensemble, EnsembleSearch, Members, closing_in};
-use super::outlook::low_end;
+use super::members::{Ensemble, Nights};
+use super::outlook::spread;
 use super::rates::Rates;
 use crate::air::Diffuser;
 use crate::air::pump::pump_pressure_kpa;
 use crate::design::{DutyHours, FlowDevice};
 use crate::numerics::rodas::IntegrationError;
-use crate::numerics::root::doubled;
 use crate::source::Band;
 use crate::units::{Concentration, Flow};
 
-/// The first flow tried and the most that is, L/min; beyond the latter no air pump for
-/// tanks goes (judgement).
-const FIRST_L_MIN: f64 = 0.05;
-const MOST_L_MIN: f64 = 25.6;
-/// How closely the flow is sought, as a share of it.
-const CLOSENESS: f64 = 0.02;
-/// How near the flow by night alone is first sought to that day and night.
-const NEAR: f64 = 0.05;
+/// The flows tried, L/min; beyond the most no air pump for tanks goes (judgement).
+const FLOWS: SettingRange = SettingRange {
+    first: 0.05,
+    most: 25.6,
+};
 
 /// The air that a tank needs.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -58,53 +55,83 @@ pub struct AirFlow {
 /// [`IntegrationError`], as for [`cycle`](super::cycle()).
 ///
 /// # Source
-/// The day of [`cycle`](super::cycle()), searched by doubling and halving.
+/// The day of [`cycle`](super::cycle()). More air means more oxygen in every member: so the
+/// flow at which a quantile of dawn oxygen meets the limit is that quantile of their flows.
 pub fn air_needed(
     inputs: &NightInputs,
     ensemble: Ensemble,
     limit: Concentration,
 ) -> Result<AirNeed, IntegrationError> {
-    let aired = with_stone(inputs);
-    let ranges = Rates::of(&aired);
-    let members = Members::draw(&ranges, ensemble);
-    let mut sought = Sought {
-        inputs: aired,
-        search: EnsembleSearch::over(&members),
-        limit_mg_l: limit.mg_l(),
-    };
-    if sought.surplus_mg_l(0.0, DutyHours::Always)? >= 0.0 {
-        return Ok(AirNeed::SurfaceIsEnough);
-    }
-    if inputs.device == FlowDevice::Pump && own_surplus_mg_l(inputs, ensemble, limit)? >= 0.0 {
-        return Ok(AirNeed::PumpIsEnough);
-    }
-    let Some(always) = sought.least(DutyHours::Always)? else {
-        let surplus = sought.surplus_mg_l(MOST_L_MIN, DutyHours::Always)?;
-        return Ok(AirNeed::OutOfReach {
-            flow: Flow::from_l_min(MOST_L_MIN),
-            dawn: Concentration::from_mg_l(limit.mg_l() + surplus),
-        });
-    };
-    Ok(AirNeed::Air(AirFlow {
-        always,
-        night_only: sought.least_by_night(always)?,
-        pressure_kpa: pump_pressure_kpa(
-            inputs.air_depth(),
-            diffuser(inputs.device),
-            inputs.temperature,
-        ),
-    }))
+    Nights::of(inputs, &Rates::of(inputs), ensemble)?.air_needed(limit)
 }
 
-/// The low end of dawn oxygen over a limit with the tank's own device.
-fn own_surplus_mg_l(
-    inputs: &NightInputs,
-    ensemble: Ensemble,
-    limit: Concentration,
-) -> Result<f64, IntegrationError> {
-    let members = Members::draw(&Rates::of(inputs), ensemble);
-    let lows = EnsembleSearch::over(&members).lowest_mg_l(inputs)?;
-    Ok(low_end(lows) - limit.mg_l())
+impl Nights {
+    /// See [`air_needed`].
+    ///
+    /// # Errors
+    /// As for [`air_needed`].
+    pub fn air_needed(&self, limit: Concentration) -> Result<AirNeed, IntegrationError> {
+        let always = self.aired(DutyHours::Always, limit);
+        let still = always.seated(0.0)?;
+        if self.low_end(&still) >= limit.mg_l() {
+            return Ok(AirNeed::SurfaceIsEnough);
+        }
+        let own = spread(self.each(|group| group.settled.low.0)).low;
+        if self.inputs.device == FlowDevice::Pump && own >= limit.mg_l() {
+            return Ok(AirNeed::PumpIsEnough);
+        }
+        let seats = always.sought(still)?;
+        let Some(flow) = self.enough(&seats) else {
+            let dawn = self.low_end(&always.seated(FLOWS.most)?);
+            return Ok(AirNeed::OutOfReach {
+                flow: Flow::from_l_min(FLOWS.most),
+                dawn: Concentration::from_mg_l(dawn),
+            });
+        };
+        let by_night = self.aired(DutyHours::Night, limit).sought(again(seats))?;
+        Ok(AirNeed::Air(AirFlow {
+            always: flow,
+            night_only: self.enough(&by_night),
+            pressure_kpa: pump_pressure_kpa(
+                self.inputs.air_depth(),
+                diffuser(self.inputs.device),
+                self.inputs.temperature,
+            ),
+        }))
+    }
+
+    /// The tank with a stone, by its flow.
+    fn aired(
+        &self,
+        duty: DutyHours,
+        limit: Concentration,
+    ) -> Crossing<'_, impl Fn(f64) -> NightInputs + Sync> {
+        let aired = with_stone(&self.inputs);
+        Crossing {
+            nights: self,
+            at: move |l_min| NightInputs {
+                flow: Flow::from_l_min(l_min),
+                duty,
+                ..aired.clone()
+            },
+            span: FLOWS,
+            limit_mg_l: limit.mg_l(),
+            turn: Turn::Rises,
+        }
+    }
+
+    fn low_end(&self, seats: &[Seat]) -> f64 {
+        let lows: Vec<_> = seats.iter().map(|seat| seat.low.0).collect();
+        spread(self.answers(&lows)).low
+    }
+
+    /// The flow that is enough for nine members in ten; none where none is.
+    fn enough(&self, seats: &[Seat]) -> Option<Flow> {
+        let flows: Vec<_> = seats.iter().map(Seat::settings).collect();
+        let most = |l_min: f64| l_min.min(f64::MAX);
+        let l_min = spread(self.answers(&flows).into_iter().map(most)).high;
+        (l_min <= FLOWS.most).then(|| Flow::from_l_min(l_min))
+    }
 }
 
 /// What air would be let in through: the device, or a stone where it makes no bubbles.
@@ -124,53 +151,5 @@ pub fn with_stone(inputs: &NightInputs) -> NightInputs {
         },
         device_depth: inputs.air_depth(),
         ..inputs.clone()
-    }
-}
-
-/// A flow in the making.
-struct Sought<'a> {
-    inputs: NightInputs,
-    search: EnsembleSearch<'a>,
-    limit_mg_l: f64,
-}
-
-impl Sought<'_> {
-    /// The low end of dawn oxygen over the limit.
-    fn surplus_mg_l(&mut self, l_min: f64, duty: DutyHours) -> Result<f64, IntegrationError> {
-        self.inputs.flow = Flow::from_l_min(l_min);
-        self.inputs.duty = duty;
-        let lows = self.search.lowest_mg_l(&self.inputs)?;
-        Ok(low_end(lows) - self.limit_mg_l)
-    }
-
-    /// The least flow that is enough day and night: doubled until it is, then closed
-    /// in on.
-    fn least(&mut self, duty: DutyHours) -> Result<Option<Flow>, IntegrationError> {
-        let too_little = |l_min| Ok(self.surplus_mg_l(l_min, duty)? < 0.0);
-        let Some((below, l_min)) = doubled(FIRST_L_MIN, MOST_L_MIN, too_little)? else {
-            return Ok(None);
-        };
-        self.between(below, l_min, duty).map(Some)
-    }
-
-    /// The least that is enough by night alone, which is near that for day and night.
-    fn least_by_night(&mut self, always: Flow) -> Result<Option<Flow>, IntegrationError> {
-        let (less, more) = (always * (1.0 - NEAR), always * (1.0 + NEAR));
-        let enough = self.surplus_mg_l(more.l_min(), DutyHours::Night)? >= 0.0;
-        let too_little = self.surplus_mg_l(less.l_min(), DutyHours::Night)? < 0.0;
-        if enough && too_little {
-            self.between(less.l_min(), more.l_min(), DutyHours::Night)
-                .map(Some)
-        } else {
-            self.least(DutyHours::Night)
-        }
-    }
-
-    /// Where a flow begins to be enough, between one that is not and one that is.
-    fn between(&mut self, low: f64, high: f64, duty: DutyHours) -> Result<Flow, IntegrationError> {
-        closing_in(low, high, CLOSENESS * high, |l_min| {
-            self.surplus_mg_l(l_min, duty)
-        })
-        .map(Flow::from_l_min)
     }
 }

@@ -1,22 +1,20 @@
 //! The animals that the night's oxygen and the plants' appetite carry.
 
+use super::crossing::{Crossing, Seat, SettingRange, Turn};
 use super::inputs::{Kept, NightInputs};
-use super::members::{Ensemble, EnsembleSearch, Members, closing_in};
+use super::members::{Ensemble, Nights};
 use super::outlook::spread;
 use super::rates::Rates;
 use crate::catalogue::{Animal, animals};
 use crate::numerics::rodas::IntegrationError;
-use crate::numerics::root::doubled;
 use crate::source::Band;
 use crate::state::AMMONIA_PER_PROTEIN;
 use crate::units::{Concentration, Mass, MassRate, Share, Volume};
 
 /// The first mass tried, per litre of water, and the most, g/L (judgement: no tank
 /// without a filter comes near).
-const FIRST_G_L: f64 = 0.025;
+const FIRST_G_L: f64 = 0.1;
 const MOST_G_L: f64 = 25.6;
-/// How closely the mass is sought, as a share of it.
-const CLOSENESS: f64 = 0.02;
 
 /// Fresh mass of animals that a tank carries.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -129,10 +127,58 @@ pub fn carried(
     diet: &Diet,
     limit: Concentration,
 ) -> Result<Carried, IntegrationError> {
-    Ok(Carried {
-        by_oxygen_g: by_oxygen(inputs, ensemble, diet, limit)?,
-        by_nitrogen: by_nitrogen(inputs, diet),
-    })
+    Nights::of(inputs, &Rates::of(inputs), ensemble)?.carried(diet, limit)
+}
+
+impl Nights {
+    /// See [`carried`].
+    ///
+    /// # Errors
+    /// As for [`carried`].
+    pub fn carried(&self, diet: &Diet, limit: Concentration) -> Result<Carried, IntegrationError> {
+        Ok(Carried {
+            by_oxygen_g: self.by_oxygen_g(diet, limit)?,
+            by_nitrogen: by_nitrogen(&self.inputs, diet),
+        })
+    }
+
+    /// Each member carries its own mass, and more animals mean less oxygen in all of them:
+    /// so the mass at which a quantile of dawn oxygen meets the limit is that quantile of
+    /// the masses.
+    fn by_oxygen_g(&self, diet: &Diet, limit: Concentration) -> Result<Band, IntegrationError> {
+        let litres = self.inputs.water.litres();
+        let most = MOST_G_L * litres;
+        if diet.body <= Mass::ZERO {
+            return Ok(Band::exact(most));
+        }
+        let crossing = Crossing {
+            nights: self,
+            at: |mass_g| stocked(&self.inputs, diet, mass_g),
+            span: SettingRange {
+                first: FIRST_G_L * litres,
+                most,
+            },
+            limit_mg_l: limit.mg_l(),
+            turn: Turn::Falls,
+        };
+        let seats = crossing.sought(crossing.seated(0.0)?)?;
+        let masses: Vec<_> = seats.iter().map(Seat::settings).collect();
+        let masses = self.answers(&masses).into_iter();
+        Ok(spread(masses.map(|mass_g| mass_g.min(most))))
+    }
+}
+
+/// A tank with some mass of animals in it.
+fn stocked(inputs: &NightInputs, diet: &Diet, mass_g: f64) -> NightInputs {
+    NightInputs {
+        animals: vec![Kept {
+            body: diet.body,
+            count: mass_g / diet.body.g(),
+            air_breathing: false,
+        }],
+        feed: MassRate::from_g_d(mass_g * diet.feed_per_d.fraction()),
+        ..inputs.clone()
+    }
 }
 
 /// None is carried where the plants take nothing; all that is asked where unfed
@@ -145,72 +191,5 @@ fn by_nitrogen(inputs: &NightInputs, diet: &Diet) -> Mass {
         Mass::from_g(taken_g_d / per_body)
     } else {
         Mass::from_g(most_g)
-    }
-}
-
-/// Each member carries its own mass, and more animals mean less oxygen in all of them:
-/// so the mass at which a quantile of dawn oxygen meets the limit is that quantile of
-/// the masses.
-fn by_oxygen(
-    inputs: &NightInputs,
-    ensemble: Ensemble,
-    diet: &Diet,
-    limit: Concentration,
-) -> Result<Band, IntegrationError> {
-    let members = Members::draw(&Rates::of(inputs), ensemble);
-    let mut stocked = Stocked {
-        inputs: inputs.clone(),
-        search: EnsembleSearch::over(&members),
-        diet: *diet,
-        limit_mg_l: limit.mg_l(),
-    };
-    let low = stocked.most_g(|dawn| dawn.low)?;
-    let typical = stocked.most_g(|dawn| dawn.typical)?.max(low);
-    let high = stocked.most_g(|dawn| dawn.high)?.max(typical);
-    Ok(Band::new(low, typical, high))
-}
-
-/// A tank with some mass of animals in it.
-struct Stocked<'a> {
-    inputs: NightInputs,
-    search: EnsembleSearch<'a>,
-    diet: Diet,
-    limit_mg_l: f64,
-}
-
-impl Stocked<'_> {
-    /// A quantile of dawn oxygen over the limit.
-    fn surplus_mg_l(
-        &mut self,
-        mass_g: f64,
-        quantile: impl Fn(Band) -> f64,
-    ) -> Result<f64, IntegrationError> {
-        self.inputs.animals = vec![Kept {
-            body: self.diet.body,
-            count: mass_g / self.diet.body.g(),
-            air_breathing: false,
-        }];
-        self.inputs.feed = MassRate::from_g_d(mass_g * self.diet.feed_per_d.fraction());
-        let lows = self.search.lowest_mg_l(&self.inputs)?;
-        Ok(quantile(spread(lows)) - self.limit_mg_l)
-    }
-
-    /// The most that is carried: doubled until it is not, then closed in on.
-    fn most_g(&mut self, quantile: impl Fn(Band) -> f64 + Copy) -> Result<f64, IntegrationError> {
-        let litres = self.inputs.water.litres();
-        let most = MOST_G_L * litres;
-        if self.diet.body <= Mass::ZERO {
-            return Ok(most);
-        }
-        if self.surplus_mg_l(0.0, quantile)? <= 0.0 {
-            return Ok(0.0);
-        }
-        let carried = |mass_g| Ok(self.surplus_mg_l(mass_g, quantile)? > 0.0);
-        let Some((below, mass_g)) = doubled(FIRST_G_L * litres, most, carried)? else {
-            return Ok(most);
-        };
-        closing_in(below, mass_g, CLOSENESS * mass_g, |mass_g| {
-            self.surplus_mg_l(mass_g, quantile)
-        })
     }
 }

@@ -25,14 +25,14 @@ const GROWTH: f64 = 1.5;
 /// # Example
 /// ```
 /// use lentic::numerics::implicit_euler::integrate;
-/// use lentic::numerics::rodas::System;
+/// use lentic::numerics::rodas::{PlainSystem, System};
 /// struct Decay;
 /// impl System<f64, 1> for Decay {
 ///     fn rates(&self, _: f64, state: &[f64; 1]) -> [f64; 1] {
 ///         [-1e4 * state[0]]
 ///     }
 /// }
-/// let end = integrate(&Decay, (0.0, 1.0), [1.0], &[0.0], |_| ())?;
+/// let end = integrate(&PlainSystem(&Decay), (0.0, 1.0), [1.0], &[0.0], |_| ())?;
 /// // exp(-10000)
 /// assert!(end[0].abs() < 1e-9);
 /// # Ok::<(), lentic::numerics::rodas::IntegrationError>(())
@@ -86,7 +86,7 @@ fn advanced<const N: usize>(
 
 #[cfg(test)]
 mod tests {
-    use super::super::rodas::System;
+    use super::super::rodas::{PlainSystem, System};
     use super::*;
 
     /// Two substances that turn into each other, one fast.
@@ -101,7 +101,14 @@ mod tests {
 
     #[test]
     fn what_is_exchanged_is_neither_made_nor_lost() {
-        let end = integrate(&Exchange, (0.0, 10.0), [1.0, 0.0], &[0.0; 2], |_| ()).unwrap();
+        let end = integrate(
+            &PlainSystem(&Exchange),
+            (0.0, 10.0),
+            [1.0, 0.0],
+            &[0.0; 2],
+            |_| (),
+        )
+        .unwrap();
         assert!((end[0] + end[1] - 1.0).abs() < 1e-9, "{end:?}");
         // at rest 1000 one = 0.5 other
         assert!((end[0] - 0.5 / 1000.5).abs() < 1e-6, "{end:?}");
@@ -111,11 +118,17 @@ mod tests {
     fn steps_join_from_start_to_end() {
         let mut ends = vec![0.0];
         let start = [1.0, 0.0];
-        integrate(&Exchange, (0.0, 2.0), start, &[0.0; 2], |step| {
-            assert!((step.start - ends.last().unwrap()).abs() < 1e-12);
-            assert!((step.at(step.end)[0] - step.to[0]).abs() < 1e-12);
-            ends.push(step.end);
-        })
+        integrate(
+            &PlainSystem(&Exchange),
+            (0.0, 2.0),
+            start,
+            &[0.0; 2],
+            |step| {
+                assert!((step.start - ends.last().unwrap()).abs() < 1e-12);
+                assert!((step.at(step.end)[0] - step.to[0]).abs() < 1e-12);
+                ends.push(step.end);
+            },
+        )
         .unwrap();
         assert!((ends.last().unwrap() - 2.0).abs() < 1e-12);
     }
@@ -128,7 +141,7 @@ mod tests {
                 [f64::NAN]
             }
         }
-        let ended = integrate(&Broken, (0.0, 1.0), [1.0], &[0.0], |_| ());
+        let ended = integrate(&PlainSystem(&Broken), (0.0, 1.0), [1.0], &[0.0], |_| ());
         assert!(matches!(ended, Err(IntegrationError::NotFinite { .. })));
     }
 }

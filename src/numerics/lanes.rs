@@ -3,6 +3,7 @@
 use std::array;
 use std::ops::{Add, AddAssign, Div, Mul, Neg, Sub, SubAssign};
 
+use super::elementary;
 use super::real::{Real, Scalar};
 
 /// Members of an ensemble that share one time step.
@@ -15,6 +16,11 @@ pub const LANES: usize = 8;
 pub struct Lanes(pub [f64; LANES]);
 
 impl Lanes {
+    /// Whether all are so; every one is asked, which takes no branch.
+    fn all(self, is_so: impl Fn(f64) -> bool) -> bool {
+        self.0.iter().fold(true, |all, lane| all & is_so(*lane))
+    }
+
     fn zip(self, other: Self, function: impl Fn(f64, f64) -> f64) -> Self {
         Self(array::from_fn(|lane| function(self.0[lane], other.0[lane])))
     }
@@ -34,11 +40,19 @@ impl Scalar for Lanes {
     }
 
     fn exp(self) -> Self {
-        self.map(f64::exp)
+        if self.all(elementary::has_plain_exp) {
+            self.map(elementary::exp)
+        } else {
+            self.map(f64::exp)
+        }
     }
 
     fn ln(self) -> Self {
-        self.map(f64::ln)
+        if self.all(elementary::has_plain_ln) {
+            self.map(elementary::ln)
+        } else {
+            self.map(f64::ln)
+        }
     }
 
     fn sqrt(self) -> Self {
@@ -69,7 +83,7 @@ impl Real for Lanes {
     }
 
     fn is_zero(self) -> bool {
-        self.0.iter().all(|lane| *lane == 0.0)
+        self.all(|lane| lane == 0.0)
     }
 }
 

@@ -22,7 +22,7 @@ use thiserror::Error;
 use super::real::Real;
 use pace::StepControl;
 use stages::{StepAttempt, StepStart};
-pub use system::{Linearised, Stepping, System, difference_jacobian};
+pub use system::{Linearised, PlainSystem, Stepping, System, difference_jacobian};
 
 /// Error, over that allowed, that halves a step.
 const CUT_IN_HALF: f64 = 10.0;
@@ -162,16 +162,22 @@ impl<R: Real, const N: usize> Step<R, N> {
 /// # Errors
 /// [`IntegrationError`], with the time reached.
 pub fn integrate<R: Real, const N: usize>(
-    system: &impl Stepping<R, N>,
+    system: &impl System<R, N>,
     (start, end): (f64, f64),
     initial: [R; N],
     control: &Control<N>,
     mut on_step: impl FnMut(&Step<R, N>),
 ) -> Result<([R; N], Statistics), IntegrationError> {
-    integrate_until(system, (start, end), initial, control, |step| {
-        on_step(step);
-        ControlFlow::Continue(())
-    })
+    integrate_until(
+        &PlainSystem(system),
+        (start, end),
+        initial,
+        control,
+        |step| {
+            on_step(step);
+            ControlFlow::Continue(())
+        },
+    )
 }
 
 /// The same, but no further than the step at which `on_step` breaks off.
@@ -180,10 +186,24 @@ pub fn integrate<R: Real, const N: usize>(
 /// As for [`integrate`].
 pub fn integrate_until<R: Real, const N: usize>(
     system: &impl Stepping<R, N>,
-    (start, end): (f64, f64),
+    span: (f64, f64),
     initial: [R; N],
     control: &Control<N>,
     mut on_step: impl FnMut(&Step<R, N>) -> ControlFlow<()>,
+) -> Result<([R; N], Statistics), IntegrationError> {
+    integrate_linearised(system, span, initial, control, |step, _| on_step(step))
+}
+
+/// The same, where `on_step` is shown the rates and slopes at the start of the step too.
+///
+/// # Errors
+/// As for [`integrate`].
+pub fn integrate_linearised<R: Real, S: Stepping<R, N>, const N: usize>(
+    system: &S,
+    (start, end): (f64, f64),
+    initial: [R; N],
+    control: &Control<N>,
+    mut on_step: impl FnMut(&Step<R, N>, &Linearised<R, S::Jacobian, N>) -> ControlFlow<()>,
 ) -> Result<([R; N], Statistics), IntegrationError> {
     if end < start {
         return Err(IntegrationError::Backward { start, end });
@@ -221,7 +241,7 @@ pub fn integrate_until<R: Real, const N: usize>(
             if accepted {
                 statistics.accepted += 1;
                 let to = if last { end } else { time + length };
-                let asked = on_step(&trial.step((time, to), state));
+                let asked = on_step(&trial.step((time, to), state), &base.linearised);
                 (time, state, moment) = (to, trial.to, trial.moment);
                 if asked.is_break() {
                     return Ok((state, statistics));

@@ -65,8 +65,8 @@ pub struct Linearised<R, J, const N: usize> {
     pub jacobian: J,
 }
 
-/// A system as the integrator follows it. Every [`System`] is one; what knows more of itself
-/// than its rates, as where its slopes vanish, says so here instead.
+/// A system as the integrator follows it. Every [`System`] is one as [`PlainSystem`]; what knows
+/// more of itself than its rates, as where its slopes vanish, says so here instead.
 pub trait Stepping<R: Real, const N: usize> {
     /// What the rates need of a time, whatever the state.
     type Moment;
@@ -96,7 +96,11 @@ pub trait Stepping<R: Real, const N: usize> {
     fn solve(&self, jacobian: &Self::Jacobian, factors: &Self::Factors, right: &[R; N]) -> [R; N];
 }
 
-impl<R: Real, S: System<R, N>, const N: usize> Stepping<R, N> for S {
+/// A system of which no more is known than its rates and slopes.
+#[derive(Debug, Clone, Copy)]
+pub struct PlainSystem<'a, S>(pub &'a S);
+
+impl<R: Real, S: System<R, N>, const N: usize> Stepping<R, N> for PlainSystem<'_, S> {
     type Moment = f64;
     type Jacobian = [[R; N]; N];
     type Factors = LuFactors<R, N>;
@@ -106,15 +110,15 @@ impl<R: Real, S: System<R, N>, const N: usize> Stepping<R, N> for S {
     }
 
     fn rates_at(&self, time: &f64, state: &[R; N]) -> [R; N] {
-        self.rates(*time, state)
+        self.0.rates(*time, state)
     }
 
     fn linearised(&self, time: f64, _: &f64, state: &[R; N]) -> Linearised<R, Self::Jacobian, N> {
-        let rates = self.rates(time, state);
+        let rates = self.0.rates(time, state);
         Linearised {
             rates,
-            time_slope: self.time_slope(time, state, &rates),
-            jacobian: self.jacobian(time, state, &rates),
+            time_slope: self.0.time_slope(time, state, &rates),
+            jacobian: self.0.jacobian(time, state, &rates),
         }
     }
 
@@ -123,7 +127,7 @@ impl<R: Real, S: System<R, N>, const N: usize> Stepping<R, N> for S {
         for (row, entries) in matrix.iter_mut().enumerate() {
             entries[row] = entries[row] + diagonal;
         }
-        LuFactors::of_coupled(matrix, self.coupled())
+        LuFactors::of_coupled(matrix, self.0.coupled())
     }
 
     fn solve(&self, _: &Self::Jacobian, factors: &LuFactors<R, N>, right: &[R; N]) -> [R; N] {

@@ -1,7 +1,7 @@
 //! Which day's tank a night is computed for.
 
 use crate::design::Design;
-use crate::night::{NightInputs, Rates, cycle};
+use crate::night::{NightInputs, lows_mg_l};
 use crate::numerics::rodas::IntegrationError;
 use crate::plan::flush::calendar::kinds;
 use crate::source::Band;
@@ -97,20 +97,18 @@ impl<'a> TypicalStart<'a> {
 
     /// Animals that come after the start are taken to be in on its last day.
     fn leanest(&self) -> Result<NightInputs, IntegrationError> {
-        let mut leanest = self.on(self.days)?.with_all_animals(self.design);
-        let mut least = dawn_mg_l(&leanest)?;
-        for day in (self.stocked_from()..self.days).step_by(STEP_D as usize) {
-            let inputs = self.on(day)?;
-            let dawn = dawn_mg_l(&inputs)?;
-            if dawn < least {
-                (least, leanest) = (dawn, inputs);
-            }
-        }
-        Ok(leanest)
+        let last = self.on(self.days)?.with_all_animals(self.design);
+        let others = (self.stocked_from()..self.days).step_by(STEP_D as usize);
+        let others = others.map(|day| self.on(day));
+        let days: Vec<NightInputs> = [Ok(last.clone())]
+            .into_iter()
+            .chain(others)
+            .collect::<Result<_, _>>()?;
+        let lows = lows_mg_l(&days)?;
+        let least = days
+            .into_iter()
+            .zip(lows)
+            .reduce(|least, other| if other.1 < least.1 { other } else { least });
+        Ok(least.map_or(last, |(leanest, _)| leanest))
     }
-}
-
-fn dawn_mg_l(inputs: &NightInputs) -> Result<f64, IntegrationError> {
-    let day = cycle(inputs, &Rates::of(inputs).central())?;
-    Ok(day.low.oxygen.mg_l())
 }

@@ -17,11 +17,11 @@ use crate::design::{Design, Stock, usual};
 use crate::finding::Caution;
 use crate::night::lighting::Lighting;
 use crate::night::limits::{DAWN_ACT_MG_L, DAWN_WATCH_MG_L};
-use crate::night::outage::{Outage, outage};
-use crate::night::sizing::{AirNeed, air_needed};
-use crate::night::stock::{Carried, Diet, Example, carried};
+use crate::night::outage::Outage;
+use crate::night::sizing::AirNeed;
+use crate::night::stock::{Carried, Diet, Example};
 use crate::night::upkeep::EnergyUse;
-use crate::night::{Ensemble, NightInputs, Outlook, Rates, outlook};
+use crate::night::{Ensemble, NightInputs, Nights, Outlook, Rates, outlook};
 use crate::numerics::rodas::IntegrationError;
 use crate::plants::shade::LightNeed;
 use crate::source::Band;
@@ -76,26 +76,26 @@ impl<'a> NightPlan<'a> {
     ) -> Result<Self, IntegrationError> {
         let start = TypicalStart::of(design, options.days, on_day)?;
         let inputs = start.inputs(on_day)?;
-        let ensemble = members(options);
+        let nights = Nights::of(&inputs, &Rates::of(&inputs), members(options))?;
         let limit = dawn_limit(design);
         let need = light_need(design, &inputs);
         let diet = diet(design);
         Ok(Self {
-            outlook: outlook(&inputs, &Rates::of(&inputs), ensemble)?,
+            outlook: nights.outlook()?,
             air: match remedies {
-                Remedies::Sought => Some(air_needed(&inputs, ensemble, limit)?),
+                Remedies::Sought => Some(nights.air_needed(limit)?),
                 Remedies::Omitted => None,
             },
             outage: match remedies {
                 Remedies::Sought => {
                     let limit = Concentration::from_mg_l(DAWN_ACT_MG_L);
-                    Some(outage(&inputs, ensemble, limit)?)
+                    Some(nights.outage(limit)?)
                 }
                 Remedies::Omitted => None,
             },
             movement: Movement::of(&inputs.stirred()),
             lighting: Lighting::of(&inputs, need.as_ref()),
-            carried: carried(&inputs, ensemble, &diet, limit)?,
+            carried: nights.carried(&diet, limit)?,
             upkeep: EnergyUse::of(design),
             algae_window_d: start.algae_window_d(),
             need,
