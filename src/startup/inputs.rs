@@ -60,6 +60,13 @@ impl Inputs {
         self
     }
 
+    /// The day from which animals are fed; none where none are.
+    pub fn fed_from(&self) -> Option<f64> {
+        let events = self.events.iter();
+        let fed = events.filter(|event| matches!(event.kind, ModelEventKind::Fed(_)));
+        fed.map(|event| event.day).reduce(f64::min)
+    }
+
     /// The cube on which the model was compared with an independent program: a floor of
     /// 493 cm2, 25 mm of soil under 25 mm of sand, 16 cm of water at 25 C and pH 7.2, ten
     /// hours a day of 100 umol/(m2 s), stirred, and no plants.

@@ -2,7 +2,7 @@
 
 use rayon::prelude::*;
 
-use super::course::{MemberSource, follow, is_under};
+use super::course::{MemberSource, follow, is_under, known_at};
 use super::section::ReadingChanges;
 use crate::design::Design;
 use crate::numerics::quantile::quantiles;
@@ -37,20 +37,23 @@ pub(super) struct ByReading {
 impl ByReading {
     /// The members of a start, each with water changed by the rule in place of the regular
     /// changes of the design; `inputs` have the rule. One of which no test asks for a change
-    /// stays as it was; one that cannot be followed counts as failed.
+    /// stays as it was; one that cannot be followed counts as failed. Beside the members as
+    /// written stand those that are known already.
     pub(super) fn of(
         rule: ChangesByReading,
         inputs: &Inputs,
         drawn: &MemberSource<'_>,
-        as_written: &[Member],
+        (as_written, known): (&[Member], &[&Member]),
     ) -> Self {
         let MemberSource { design, .. } = *drawn;
         let changes_anyway = design.draft().water.change.is_some();
         let members: Vec<Member> = as_written
             .par_iter()
             .filter_map(|member| {
+                let index = member.index;
                 if changes_anyway || asks_in(rule, member) {
-                    follow(inputs, drawn, drawn.options.days, member.index).ok()
+                    known_at(known, index)
+                        .or_else(|| follow(inputs, drawn, drawn.options.days, index).ok())
                 } else {
                     Some(member.clone())
                 }

@@ -6,7 +6,7 @@ use std::cell::OnceCell;
 use super::calendar::{self, CalendarInputs};
 use super::changes::{self, ByReading};
 use super::reading;
-use super::ready::{LONGEST_D, Readiness};
+use super::ready::{self, LONGEST_D, Readiness};
 use super::section::{
     AnimalDay, CalendarEntry, DayRow, Driver, ReadingChanges, ShareOverLimit, Startup,
     StartupSection,
@@ -142,7 +142,7 @@ impl<'a> Flush<'a> {
         self.by_reading.get_or_init(|| {
             let rule = changes::rule(self.design);
             let inputs = Inputs::by_reading(self.design, rule);
-            ByReading::of(rule, &inputs, &self.drawn(), &self.members)
+            ByReading::of(rule, &inputs, &self.drawn(), (&self.members, &[]))
         })
     }
 
@@ -168,8 +168,11 @@ impl<'a> Flush<'a> {
                     Cow::Borrowed(self.by_reading()),
                 )
             } else {
-                let members = alike(&self.members, &written, &drawn);
-                let with = ByReading::of(rule, &changed, &drawn, &members);
+                let fed_from = self.inputs.fed_from().unwrap_or_default();
+                let unfed = |members| ready::settled(self.design, members, fed_from);
+                let members = alike(&self.members, &written, &drawn, &unfed(&self.members));
+                let known = unfed(&self.by_reading().members);
+                let with = ByReading::of(rule, &changed, &drawn, (&members, &known));
                 (Cow::Owned(members), Cow::Owned(with))
             };
             let held = under_limits(self.design, &members);
@@ -428,12 +431,25 @@ pub(super) fn follow(
     }
 }
 
-/// The same members under other inputs; one that cannot be followed is left out.
-fn alike(members: &[Member], inputs: &Inputs, drawn: &MemberSource<'_>) -> Vec<Member> {
-    let followed = members
-        .par_iter()
-        .filter_map(|member| follow(inputs, drawn, drawn.options.days, member.index).ok());
+/// The same members under other inputs, but for those that are known to go alike; one that
+/// cannot be followed is left out.
+fn alike(
+    members: &[Member],
+    inputs: &Inputs,
+    drawn: &MemberSource<'_>,
+    known: &[&Member],
+) -> Vec<Member> {
+    let followed = members.par_iter().filter_map(|member| {
+        let index = member.index;
+        known_at(known, index).or_else(|| follow(inputs, drawn, drawn.options.days, index).ok())
+    });
     followed.collect()
+}
+
+/// The member of an index among some in order.
+pub(super) fn known_at(known: &[&Member], index: u32) -> Option<Member> {
+    let place = known.binary_search_by_key(&index, |member| member.index);
+    place.ok().map(|place| known[place].clone())
 }
 
 /// The members wanted, or the central one.

@@ -2,8 +2,9 @@
 
 use rayon::prelude::*;
 
-use super::course::{MemberSource, follow};
+use super::course::{MemberSource, follow, is_under};
 use crate::catalogue::Animal;
+use crate::design::Design;
 use crate::plan::words::of_100;
 use crate::startup::ensemble::Member;
 use crate::startup::{Inputs, forecast};
@@ -84,6 +85,25 @@ impl Readiness {
             self.sensitive
         }
     }
+}
+
+/// Those of some starts that go alike, as far as it counts, before they are fed from a day
+/// on and without that feed: ready before that day and ever after with the feed, they are
+/// so without it, and what stood over a limit stood so before.
+pub(super) fn settled<'m>(
+    design: &Design,
+    members: &'m [Member],
+    fed_from: f64,
+) -> Vec<&'m Member> {
+    let before = |day: f64| day <= fed_from;
+    let is_ready = |day: Option<f64>| day.is_some_and(before);
+    let members = members.iter().filter(|member| {
+        let peaked = before(member.ammonia.day) && before(member.nitrite.day);
+        is_ready(member.ready_day)
+            && is_ready(member.hardy_ready_day)
+            && (peaked || is_under(design, member))
+    });
+    members.collect()
 }
 
 impl Days {

@@ -99,11 +99,10 @@ impl<'a> TypicalStart<'a> {
     fn leanest(&self) -> Result<NightInputs, IntegrationError> {
         let last = self.on(self.days)?.with_all_animals(self.design);
         let others = (self.stocked_from()..self.days).step_by(STEP_D as usize);
-        let others = others.map(|day| self.on(day));
-        let days: Vec<NightInputs> = [Ok(last.clone())]
-            .into_iter()
-            .chain(others)
-            .collect::<Result<_, _>>()?;
+        let others: Result<Vec<NightInputs>, IntegrationError> =
+            others.map(|day| self.on(day)).collect();
+        let mut days = vec![last.clone()];
+        days.extend(others?);
         let lows = lows_mg_l(&days)?;
         let least = days
             .into_iter()
