@@ -2,20 +2,23 @@
 
 use serde_json::Value;
 
-use crate::command::{lentic, lentic_once};
-use crate::demo;
+use crate::command::lentic;
 use crate::files::MINIMAL;
 
 const TANK: &str = "demo-tanks/living-room-180.toml";
 
 fn night(arguments: &[&str]) -> Value {
-    let all = [&["night", TANK, "--format", "json"], arguments].concat();
+    let all = [
+        &["night", TANK, "--format", "json", "--members", "8"],
+        arguments,
+    ]
+    .concat();
     serde_json::from_str(&lentic(&all, "").stdout).unwrap()
 }
 
 #[test]
 fn a_night_is_told_with_its_oxygen_hour_by_hour() {
-    let text = lentic(&["night", TANK], "");
+    let text = lentic(&["night", TANK, "--members", "8"], "");
     assert_eq!(text.code, 0, "{}", text.stderr);
     for word in [
         "dawn oxygen",
@@ -35,7 +38,8 @@ fn a_night_is_told_with_its_oxygen_hour_by_hour() {
         .map(|hour| hour["oxygen_mg_l"]["typical"].as_f64().unwrap())
         .fold(f64::INFINITY, f64::min);
     assert!((least - low).abs() < 0.2, "{least} {low}");
-    let csv = lentic(&["night", TANK, "--format", "csv"], "").stdout;
+    let csv = ["night", TANK, "--format", "csv", "--members", "8"];
+    let csv = lentic(&csv, "").stdout;
     assert!(csv.starts_with("hour,oxygen_mg_l.low,"));
     assert_eq!(csv.lines().count(), 26);
 }
@@ -48,7 +52,7 @@ fn any_day_of_the_start_may_be_asked_for() {
     }
     assert!(day("flush-peak") < 90);
     let dawn = |asked: &str| {
-        night(&["--day", asked, "--members", "0"])["dawn_oxygen_mg_l"]
+        night(&["--day", asked])["dawn_oxygen_mg_l"]
             .as_f64()
             .unwrap()
     };
@@ -63,23 +67,6 @@ fn any_day_of_the_start_may_be_asked_for() {
     }
 }
 
-#[test]
-fn the_night_of_a_plan_is_the_night_by_itself() {
-    for tank in demo::tanks() {
-        let json = |command: &str| -> Value {
-            let ran = lentic_once(&[command, &tank, "--format", "json", "--members", "2"]);
-            serde_json::from_str(&ran.stdout).unwrap()
-        };
-        let (plan, night) = (json("plan"), json("night"));
-        for (path, value) in plan["night"].as_object().unwrap() {
-            assert_eq!(&night[path], value, "{tank} {path}");
-        }
-        for section in ["flow", "light", "animals", "heat"] {
-            assert_eq!(night[section], plan[section], "{tank} {section}");
-        }
-    }
-}
-
 /// The air that a remedy asks for is put into the spec: the finding is gone.
 #[test]
 fn the_air_advised_keeps_oxygen_at_its_limit() {
@@ -87,7 +74,7 @@ fn the_air_advised_keeps_oxygen_at_its_limit() {
         std::fs::read_to_string(crate::command::root().join("demo-tanks/hexagon-stand.toml"));
     let spec = spec.unwrap();
     let plan = |spec: &str| -> Value {
-        let ran = lentic(&["plan", "-", "--format", "json"], spec);
+        let ran = lentic(&["plan", "-", "--format", "json", "--members", "32"], spec);
         serde_json::from_str(&ran.stdout).unwrap()
     };
     let dawn = |plan: &Value| {
@@ -133,7 +120,7 @@ fn vapour_that_settles_on_cold_water_is_told_as_condensation() {
     let json = lentic(&["night", "-", "--members", "0", "--format", "json"], &damp);
     let night: Value = serde_json::from_str(&json.stdout).unwrap();
     assert!(night["heat"]["evaporation_l_per_week"].as_f64().unwrap() < 0.0);
-    let working = lentic(&["explain", "heat.balance", "-"], &damp).stdout;
+    let working = lentic(&["explain", "heat.balance", "-", "--members", "0"], &damp).stdout;
     assert!(working.contains("condenses on the water"), "{working}");
 }
 

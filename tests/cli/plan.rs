@@ -71,13 +71,15 @@ fn a_plan_is_short_unless_more_is_asked_for() {
 
 #[test]
 fn every_section_has_its_place_and_no_other_is_taken() {
-    for (name, heading) in lentic::report::compose::SECTIONS {
-        let ran = lentic(&["plan", SLOW, name, "--members", "0"], "");
-        assert!(
-            ran.stdout.contains(&format!("\n{heading}\n")),
-            "{}",
-            ran.stdout
-        );
+    let sections = lentic::report::compose::SECTIONS;
+    let names: Vec<&str> = sections.iter().map(|(name, _)| *name).collect();
+    let ran = lentic(
+        &[&["plan", SLOW, "--members", "0"][..], &names].concat(),
+        "",
+    );
+    for (_, heading) in sections {
+        let shown = ran.stdout.contains(&format!("\n{heading}\n"));
+        assert!(shown, "{heading}: {}", ran.stdout);
     }
     let unknown = lentic(&["plan", SLOW, "nigth"], "");
     assert_eq!((unknown.code, unknown.stdout.as_str()), (2, ""));
@@ -97,7 +99,7 @@ fn nobody_sees_progress_where_no_terminal_is() {
 
 /// A plan's text without its line breaks.
 fn told(spec: &str) -> String {
-    let ran = lentic(&["plan", "-", "--full", "--members", "64"], spec);
+    let ran = lentic(&["plan", "-", "--full", "--members", "32"], spec);
     assert_eq!(ran.code, 0, "{}", ran.stderr);
     ran.stdout.split_whitespace().collect::<Vec<_>>().join(" ")
 }

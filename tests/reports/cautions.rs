@@ -7,9 +7,12 @@ use lentic::diagnosis::hypotheses::Hypotheses;
 use lentic::diagnosis::{Cause, remedy};
 use lentic::finding::Code;
 use lentic::plan::{Options, cautions_for};
+use lentic::report::compose;
+use lentic::report::document::Document;
 
 use crate::command;
 use crate::demo;
+use crate::designed;
 
 /// An order, as words find it in a text, and the codes of the cautions that it asks for.
 type Order = (fn(&str) -> bool, &'static [&'static str]);
@@ -146,23 +149,32 @@ fn an_order_without_its_caution_is_found_out() {
     assert!(missing("leave it alone", "", &mut met).is_empty());
 }
 
+/// All that the commands write for people of a tank.
+fn documents(design: &Design) -> [Document; 8] {
+    let (plan, check) = (designed::planned(design), designed::checked(design));
+    let (startup, of_startup) = designed::started(design);
+    let (night, of_night) = designed::night(design);
+    let upkeep = designed::kept_up(design);
+    [
+        compose::plan(design, &plan),
+        compose::plan_in_short(design, &plan),
+        compose::startup(design, &startup, &of_startup),
+        compose::night(design, &night, &of_night),
+        compose::upkeep(design, &upkeep),
+        compose::upkeep_in_short(design, &upkeep),
+        compose::check(design, &check),
+        compose::check_in_short(design, &check),
+    ]
+}
+
 #[test]
 fn no_command_orders_work_without_its_cautions() {
     let mut met = [0; ORDERS.len()];
     for tank in demo::tanks() {
-        for call in [
-            &["plan", &tank, "--full", "--members", "8"][..],
-            &["plan", &tank, "--members", "8"],
-            &["startup", &tank, "--members", "0"],
-            &["night", &tank, "--members", "0"],
-            &["upkeep", &tank, "--full", "--members", "0"],
-            &["upkeep", &tank, "--members", "0", "--stir", "20%", "--move"],
-            &["check", &tank, "--full", "--members", "8"],
-            &["check", &tank, "--members", "8"],
-        ] {
-            let ran = command::lentic_once(call);
-            assert_eq!(ran.code, 0, "{call:?}: {}", ran.stderr);
-            let text = ran.stdout.split_whitespace().collect::<Vec<_>>().join(" ");
+        let design = designed::demo(&tank);
+        for (which, document) in documents(&design).iter().enumerate() {
+            let text = designed::on_terminal(document);
+            let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
             let (orders, cautions) = text.split_once("Cautions").expect("cautions");
             let cautions = if cautions.contains("Mind ") {
                 named(cautions)
@@ -170,7 +182,7 @@ fn no_command_orders_work_without_its_cautions() {
                 cautions.to_owned()
             };
             let missing = missing(orders, &cautions, &mut met);
-            assert!(missing.is_empty(), "{call:?}: {missing:?}");
+            assert!(missing.is_empty(), "{tank}, {which}: {missing:?}");
         }
     }
     assert!(

@@ -1,13 +1,15 @@
 //! The JSON paths that scripts rely on, typed in, compared both ways.
 
 use std::collections::{BTreeMap, BTreeSet};
-use std::sync::Arc;
 
+use lentic::design::Design;
 use lentic::report::dictionary::ResultCommand;
+use lentic::report::json;
 use serde_json::Value;
 
 use crate::command;
 use crate::demo;
+use crate::designed;
 use crate::typed;
 
 /// Gathers `path type` of every value; items of a list share the path `list[]`.
@@ -104,24 +106,29 @@ const NONE_IN_SOME: [(&str, &str); 3] = [
     ("check", "measure_next"),
 ];
 
-/// The paths and types of a command's JSON over all demo tanks, two that may never be ready and a
-/// pond.
-fn found_in_demos(command_name: &str) -> Vec<String> {
+/// What a command writes of a design as JSON.
+fn json_of(command: ResultCommand, design: &Design) -> Value {
+    let schema = command.word();
+    Value::Object(match command {
+        ResultCommand::Plan => json::object(schema, &designed::planned(design)),
+        ResultCommand::Startup => json::object(schema, &designed::started(design).0),
+        ResultCommand::Night => json::object(schema, &designed::night(design).0),
+        ResultCommand::Check => json::object(schema, &designed::checked(design)),
+        ResultCommand::Upkeep => json::object(schema, &designed::kept_up(design)),
+        other => panic!("{} has more to it than a design", other.word()),
+    })
+}
+
+/// The paths and types of a command's JSON over all demo tanks and some designs beside.
+fn found_of(command: ResultCommand, beside: &[&str]) -> Vec<String> {
     let mut found = BTreeMap::new();
-    let given = [NEVER_READY, OVERFED, IN_BULK].map(|spec| ("-".to_owned(), spec));
-    let demos = demo::tanks().into_iter().map(|tank| (tank, ""));
-    for (tank, spec) in demos.chain(given) {
-        let arguments = [command_name, &tank, "--format", "json", "--members", "8"];
-        let ran = match tank.as_str() {
-            "-" => Arc::new(command::lentic(&arguments, spec)),
-            _ => command::lentic_once(&arguments),
-        };
-        assert_eq!(ran.code, 0, "{tank}: {}", ran.stderr);
-        let value: Value = serde_json::from_str(&ran.stdout).expect("JSON");
-        gather("", &value, &mut found);
+    let demos = demo::tanks();
+    let demos = demos.iter().map(|tank| designed::demo(tank));
+    for design in demos.chain(beside.iter().map(|spec| designed::design(spec))) {
+        gather("", &json_of(command, &design), &mut found);
     }
-    for (command, path) in NONE_IN_SOME {
-        if command == command_name {
+    for (of, path) in NONE_IN_SOME {
+        if of == command.word() {
             found.remove(path);
         }
     }
@@ -138,11 +145,15 @@ fn lines(found: BTreeMap<String, BTreeSet<&'static str>>) -> Vec<String> {
         .collect()
 }
 
-/// Fails with the paths that are missing and those that are not typed in.
+/// Two tanks that may never be ready and a pond beside the demo tanks.
 fn compare(command: ResultCommand) {
-    hold(command, &found_in_demos(command.word()));
+    hold(
+        command,
+        &found_of(command, &[NEVER_READY, OVERFED, IN_BULK]),
+    );
 }
 
+/// Fails with the paths that are missing and those that are not typed in.
 fn hold(command: ResultCommand, found: &[String]) {
     let typed = typed::paths(command).into_iter();
     let typed: Vec<String> = typed.map(|(path, kind)| format!("{path} {kind}")).collect();
@@ -260,14 +271,5 @@ fn a_mended_spec_has_the_paths_typed_in() {
 
 #[test]
 fn a_running_tank_has_the_paths_typed_in() {
-    let mut found = BTreeMap::new();
-    let asked = ["--stir", "20%", "--away", "14d", "--move", "--bucket", "8L"];
-    for tank in demo::tanks() {
-        let command = ["upkeep", &tank, "--format", "json", "--members", "8"];
-        let ran = command::lentic(&[&command[..], &asked].concat(), "");
-        assert_eq!(ran.code, 0, "{tank}: {}", ran.stderr);
-        let value: Value = serde_json::from_str(&ran.stdout).expect("JSON");
-        gather("", &value, &mut found);
-    }
-    hold(ResultCommand::Upkeep, &lines(found));
+    hold(ResultCommand::Upkeep, &found_of(ResultCommand::Upkeep, &[]));
 }

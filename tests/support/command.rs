@@ -1,10 +1,8 @@
 //! The real command, run with arguments, files and standard input.
 
-use std::collections::HashMap;
 use std::io::Write;
 use std::path::PathBuf;
 use std::process::{Command, Stdio};
-use std::sync::{Arc, LazyLock, Mutex, OnceLock};
 
 /// What a run printed and how it ended.
 #[derive(Debug)]
@@ -17,17 +15,6 @@ pub(crate) struct Ran {
 /// Runs the command in the project's root with a text on standard input.
 pub(crate) fn lentic(arguments: &[&str], stdin: &str) -> Ran {
     lentic_in(&root(), arguments, stdin)
-}
-
-/// What a line of arguments printed, once it was run.
-type Once = Arc<OnceLock<Arc<Ran>>>;
-
-/// The same for what writes no file: run once for all tests of a binary that ask the same.
-pub(crate) fn lentic_once(arguments: &[&str]) -> Arc<Ran> {
-    static RUNS: LazyLock<Mutex<HashMap<String, Once>>> = LazyLock::new(Mutex::default);
-    let asked = arguments.join("\n");
-    let run = Arc::clone(RUNS.lock().expect("runs").entry(asked).or_default());
-    Arc::clone(run.get_or_init(|| Arc::new(lentic(arguments, ""))))
 }
 
 /// Runs the command in a folder.
