@@ -1,4 +1,5 @@
-//! How long a night takes: one day and night, 64 of them, and all that a plan asks of one.
+//! How long a night takes: one day and night, 64 of them, and all that a plan asks of one,
+//! in a tank that animals do well in and in one with far too many of them.
 // A bench that cannot set up its tank is broken.
 #![allow(clippy::expect_used)]
 
@@ -10,6 +11,8 @@ use lentic::startup::{self, Inputs, Parameters, day_state};
 
 /// The tank that is followed.
 const SPEC: &str = include_str!("../demo-tanks/living-room-180.toml");
+/// One with 14 fish, too many by a few.
+const CROWDED: &str = include_str!("../demo-tanks/gasping-before-the-lamp.toml");
 const DAY: u32 = 60;
 
 fn main() {
@@ -50,5 +53,12 @@ fn sixty_four_members(bencher: Bencher<'_, '_>) {
 #[divan::bench]
 fn all_of_a_plan(bencher: Bencher<'_, '_>) {
     let design = lentic::spec::parse(SPEC).expect("a demo tank");
+    bencher.bench(|| plan::night(&design, Options::default(), OnDay::Leanest));
+}
+
+#[divan::bench]
+fn all_of_a_plan_that_suffocates(bencher: Bencher<'_, '_>) {
+    let crowded = CROWDED.replace("count = 14", "count = 80");
+    let design = lentic::spec::parse(&crowded).expect("a demo tank");
     bencher.bench(|| plan::night(&design, Options::default(), OnDay::Leanest));
 }
