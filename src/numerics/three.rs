@@ -52,3 +52,21 @@ pub fn product<R: Real>(left: &Three<R>, right: &Three<R>) -> Three<R> {
         std::array::from_fn(|column| a * x[column] + b * y[column] + c * z[column])
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_matrix_times_its_inverse_changes_nothing() {
+        let matrix = [[2.0, -1.0, 0.5], [0.0, 3.0, 1.0], [4.0, 1.0, -2.0]];
+        // 2 (-6 - 1) + (0 - 4) + 0.5 (0 - 12)
+        assert!((determinant(&matrix) + 24.0).abs() < 1e-12);
+        let same = product(&inverse(&matrix), &matrix);
+        for (row, expected) in same.iter().zip(identity::<f64>()) {
+            for (entry, expected) in row.iter().zip(expected) {
+                assert!((entry - expected).abs() < 1e-12, "{same:?}");
+            }
+        }
+    }
+}
