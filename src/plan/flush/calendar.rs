@@ -52,7 +52,7 @@ pub(super) fn calendar(design: &Design, course: &CalendarInputs<'_>) -> Vec<Cale
     entries.push(UndatedEntry::new(
         0,
         format!(
-            "lay soil and cap, fill slowly over a plate, plant everything, start {}",
+            "lay soil and cap, fill slowly over a plate, plant all, start {}",
             started(design)
         ),
         &[
@@ -163,7 +163,7 @@ fn by_reading(design: &Design, changes: &ReadingChanges) -> UndatedEntry {
         None => "",
     };
     let words = format!(
-        "test ammonia and nitrite, and every {} days from now on until both stay clean; change {} % ({}) of the water when ammonia reads over {} mg N/L or nitrite over {} mg/L{instead}: {}",
+        "test ammonia and nitrite, then every {} days until both stay clean; change {} % ({}) when ammonia reads over {} mg N/L or nitrite over {} mg/L{instead}: {}",
         fixed(changes.least_days_between, 0),
         fixed(changes.share * 100.0, 0),
         design.draft().units.volume(design.water() * changes.share),

@@ -82,7 +82,7 @@ fn judged(case: &DesignCase<'_>) -> Result<Finding, IntegrationError> {
         )
     } else {
         format!(
-            "more ammonia comes through the cap than the plants take: at its peak {} mg N/m2 a day, up to twice that by other models of diffusion",
+            "more ammonia comes through the cap than the plants take: at its peak {} mg N/m2 a day, up to twice that by other models",
             significant(peak, 2)
         )
     };
@@ -106,19 +106,10 @@ fn judged(case: &DesignCase<'_>) -> Result<Finding, IntegrationError> {
     })
 }
 
-/// More sand where that alone is enough, else more plants; both are named.
+/// More sand where that alone is enough, else more plants.
 fn leak_remedy(case: &DesignCase<'_>) -> Result<Remedy, IntegrationError> {
-    let plants = plants_load::more_plants(case);
-    Ok(match deeper_cap(case)? {
-        Some(depth) => {
-            let sand = more_sand(case.design, depth);
-            Remedy {
-                says: format!("{}; or {}", sand.says, plants.says),
-                ..sand
-            }
-        }
-        None => plants,
-    })
+    let sand = deeper_cap(case)?.map(|depth| more_sand(case.design, depth));
+    Ok(sand.unwrap_or_else(|| plants_load::more_plants(case)))
 }
 
 /// The least even depth, up to 60 mm and to where it would be too deep, at which the planting meets the load.

@@ -78,7 +78,7 @@ fn says(case: &FlushCase<'_>, changes: Option<&ReadingChanges>) -> String {
         },
         |changes| {
             format!(
-                "changing water by readings comes to {}: {} of a filling a week in the median start",
+                "changing water by readings comes to {}: {} of the water a week in the median start",
                 changes.how_often(),
                 significant(changes.fillings_per_week, 2)
             )
@@ -89,14 +89,12 @@ fn says(case: &FlushCase<'_>, changes: Option<&ReadingChanges>) -> String {
 /// What makes a start that takes much water take less.
 fn less_to_change(case: &FlushCase<'_>) -> Remedy {
     let soaking = if case.design.draft().soil.soaked == 0 {
-        ", soak and drain the soil before use"
+        ", soak and drain it before use"
     } else {
         ""
     };
     Remedy {
-        says: format!(
-            "take less or poorer soil{soaking}, or plant more, until fewer tests ask for a change"
-        ),
+        says: format!("take less or poorer soil{soaking}, or plant more"),
         quantity: None,
         unit: "",
     }

@@ -9,7 +9,6 @@ use crate::plan::outcome::Plan;
 use crate::plan::planting::portions_in_words;
 use crate::plan::words;
 use crate::source::{Basis, Source};
-use crate::units::Mass;
 use crate::units::show::significant;
 
 /// The rule.
@@ -130,11 +129,9 @@ pub(super) fn more_plants(case: &DesignCase<'_>) -> Remedy {
     let when = if case.is_running { "now" } else { "on day one" };
     Remedy {
         says: format!(
-            "add {} {when}: {} fresh in all, index {} then, {} is wanted{short}",
+            "add {} {when} (index {}){short}",
             portions_in_words(units, &needed.portions),
-            units.plant_mass(Mass::from_g(added_g)),
-            significant(needed.index, 2),
-            significant(reached.limit, 2)
+            significant(needed.index, 2)
         ),
         quantity: Some(added_g),
         unit: "g",

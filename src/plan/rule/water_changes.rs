@@ -23,7 +23,7 @@ pub(super) fn changing_water(case: &FlushCase<'_>) -> Option<String> {
     case.startup.changes_by_reading?;
     let odds = of_100(case.startup.odds_with_changes?);
     Some(format!(
-        "change water by readings, as the calendar says ({odds} of 100 starts hold)"
+        "change water by readings ({odds} of 100 starts hold)"
     ))
 }
 
@@ -32,13 +32,13 @@ fn water_change(case: &FlushCase<'_>, changes: &ReadingChanges) -> Remedy {
     let units = case.design.draft().units;
     let odds = case.startup.odds_with_changes.unwrap_or_default();
     let short = if odds < case.asked() {
-        ", less than asked for: planting, soaking and less soil do more"
+        "; planting, soaking and less soil do more"
     } else {
         ""
     };
     Remedy {
         says: format!(
-            "test every {} days, and change {:.0} % ({}) when a test reads over {} mg N/L of ammonia or {} mg/L of nitrite: {} of 100 starts hold{short}",
+            "test every {} days; change {:.0} % ({}) when ammonia reads over {} mg N/L or nitrite over {} mg/L: {} of 100 starts hold{short}",
             show::fixed(changes.least_days_between, 0),
             changes.share * 100.0,
             units.volume(litres),

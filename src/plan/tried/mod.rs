@@ -15,7 +15,6 @@ use super::words::{self, of_100};
 use crate::design::{Design, Draft};
 use crate::finding::{Code, Finding, Remedy, Status};
 use crate::numerics::rodas::IntegrationError;
-use crate::units::show::significant;
 
 /// Members that a remedy is tried with: enough to tell what helps from what hurts.
 const MEMBERS: u32 = 16;
@@ -23,6 +22,8 @@ const MEMBERS: u32 = 16;
 const COST: f64 = 0.02;
 /// A gain under this is none.
 const GAIN: f64 = 0.01;
+/// Said where nothing helps by itself.
+const NO_SINGLE: &str = "no single step mends it: lentic mend combines several";
 
 /// A plan before and after something is done.
 struct BeforeAndAfter<'a> {
@@ -155,21 +156,12 @@ impl BeforeAndAfter<'_> {
         self.helps() && self.after.holds()
     }
 
-    /// "air.dawn from note to watch (5.2 to 3.8 mg/L)", and odds that are lost.
+    /// "air.dawn from note to watch", and odds that are lost.
     fn harm(&self) -> Vec<String> {
         let worse = self.worse().map(|finding| {
             let from = self.status_before(finding.code).word();
             let to = finding.status.word();
-            let mut before = self.before.findings.iter();
-            let was = before.find(|was| was.code == finding.code);
-            let shown = |value: f64| significant(value, 2);
-            let values = was.and_then(|was| was.value).zip(finding.value);
-            let by = values
-                .map(|(was, is)| (shown(was), shown(is)))
-                .filter(|(was, is)| was != is)
-                .map(|(was, is)| format!(" ({was} to {is} {})", finding.unit))
-                .unwrap_or_default();
-            format!("{} from {from} to {to}{by}", finding.code.text())
+            format!("{} from {from} to {to}", finding.code.text())
         });
         let lost = self.odds_lost().map(|(was, is)| {
             let (was, is) = (of_100(was), of_100(is));
@@ -183,29 +175,17 @@ impl BeforeAndAfter<'_> {
         self.before.missed() - self.after.missed()
     }
 
-    /// A remedy with what stands after it; where it does harm or nothing, that it is no
-    /// single step, and why not.
+    /// A remedy with what stands after it; where it does harm or nothing, that there is no
+    /// single step.
     fn confirmed(&self, remedy: &Remedy) -> Remedy {
-        let harm = self.harm();
-        if self.helps() {
-            return Remedy {
-                says: format!("{}; then: {}", remedy.says, self.then()),
-                quantity: remedy.quantity,
-                unit: remedy.unit,
-            };
+        if !self.helps() {
+            return in_words(NO_SINGLE.to_owned());
         }
-        let (step, why) = if harm.is_empty() {
-            (String::new(), String::new())
-        } else {
-            let step = remedy.says.split("; ").next().unwrap_or_default();
-            (
-                format!(" (\"{step}\" alone brings {})", words::listed(&harm)),
-                " without harm elsewhere".to_owned(),
-            )
-        };
-        in_words(format!(
-            "no single step mends it{why}{step}; lentic mend looks for several that do together"
-        ))
+        Remedy {
+            says: format!("{}; then: {}", remedy.says, self.then()),
+            quantity: remedy.quantity,
+            unit: remedy.unit,
+        }
     }
 
     /// "act 1, watch 2".

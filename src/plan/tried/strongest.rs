@@ -31,7 +31,7 @@ pub(super) fn name<'a>(
     };
     let remedy = match finding.remedy.take() {
         Some(remedy) => Remedy {
-            says: format!("{}; strongest beside it: {strongest}", remedy.says),
+            says: format!("{}; strongest by itself: {strongest}", remedy.says),
             ..remedy
         },
         None => in_words(strongest),

@@ -7,25 +7,25 @@ use crate::design::Design;
 use crate::finding::{Code, Finding, Remedy};
 use crate::plan::judged::{JudgedPlan, Reach, screened};
 use crate::plan::options::Options;
-use crate::plan::words;
 
-/// Beside each finding, what is said in place of its own remedy: nothing where that helps
-/// beside those of the others.
+/// Beside each finding, what is said in place of its own remedy: the finding whose remedy
+/// mends it too; nothing where none does.
 ///
-/// Where one remedy mends all, every other finding refers to it. Else they are followed in
-/// turn, what does most by itself first, and each that no longer helps refers to those
-/// before it.
+/// Remedies are followed in turn, what does most by itself first, as long as each helps
+/// beside those before it.
 pub(super) fn spared(
     advice: &Advice<'_>,
     options: Options,
     findings: &[Finding],
     trials: &[Option<BeforeAndAfter<'_>>],
 ) -> Vec<Option<Remedy>> {
-    let mut spared = vec![None; findings.len()];
+    let mut spared = alike(findings);
     let mut helping: Vec<(&Finding, &BeforeAndAfter<'_>)> = findings
         .iter()
         .zip(trials)
-        .filter_map(|(finding, trial)| Some((finding, trial.as_ref()?)))
+        .zip(&spared)
+        .filter(|(_, alike)| alike.is_none())
+        .filter_map(|((finding, trial), _)| Some((finding, trial.as_ref()?)))
         .filter(|(_, trial)| trial.helps())
         .collect();
     helping.sort_by(|one, other| other.1.gain().total_cmp(&one.1.gain()));
@@ -35,40 +35,60 @@ pub(super) fn spared(
     let mut followed = FollowedRemedies {
         design: trial.design.clone(),
         judged: trial.after.clone(),
-        codes: vec![strongest.code],
     };
-    let mut needless: Vec<Code> = Vec::new();
-    for (finding, _) in helping.iter().skip(1) {
-        if !followed.follows(advice, options, finding) {
-            needless.push(finding.code);
+    let mut own = vec![strongest.code];
+    let mut referred = Vec::new();
+    let mut refer = |followed: &FollowedRemedies, own: &[Code]| {
+        let beside = own.last().map(|code| as_for(*code));
+        for (finding, spared) in findings.iter().zip(&mut spared) {
+            let is_mended = stands(finding) && !followed.stands(finding.code);
+            if is_mended && !own.contains(&finding.code) && !referred.contains(&finding.code) {
+                referred.push(finding.code);
+                spared.clone_from(&beside);
+            }
         }
-    }
-    let holds = followed.judged.holds();
-    let codes: Vec<&str> = followed.codes.iter().map(|code| code.text()).collect();
-    let others = words::listed(&codes);
-    let beside = in_words(if holds {
-        format!("nothing more: what stands at {others} mends it too")
-    } else {
-        format!("first what stands at {others}")
-    });
-    for (finding, spared) in findings.iter().zip(&mut spared) {
-        let is_own = followed.codes.contains(&finding.code);
-        let is_needless = holds || needless.contains(&finding.code);
-        if stands(finding) && finding.remedy.is_some() && !is_own && is_needless {
-            *spared = Some(beside.clone());
+    };
+    refer(&followed, &own);
+    for (finding, _) in helping.iter().skip(1) {
+        let still_stands = followed.stands(finding.code);
+        if still_stands && followed.follows(advice, options, finding) {
+            own.push(finding.code);
+            refer(&followed, &own);
         }
     }
     spared
+}
+
+/// Beside each finding that asks for the very plants that the load asks for, a word on that.
+fn alike(findings: &[Finding]) -> Vec<Option<Remedy>> {
+    let mut load = findings.iter().filter(|finding| stands(finding));
+    let load = load.find(|finding| finding.code == Code::PlantsLoad);
+    let asks = |finding: &Finding| {
+        load.filter(|load| load.code != finding.code && load.remedy == finding.remedy)
+            .map(|load| as_for(load.code))
+    };
+    findings.iter().map(asks).collect()
+}
+
+fn as_for(code: Code) -> Remedy {
+    in_words(format!("as for {}", code.text()))
 }
 
 /// What remedies followed so far have made of a tank.
 struct FollowedRemedies {
     design: Design,
     judged: JudgedPlan,
-    codes: Vec<Code>,
 }
 
 impl FollowedRemedies {
+    /// Whether a finding is still to be watched or mended.
+    fn stands(&self, code: Code) -> bool {
+        let findings = self.judged.findings.iter();
+        findings
+            .filter(|finding| stands(finding))
+            .any(|finding| finding.code == code)
+    }
+
     /// Follows one more where it helps; whether it did.
     fn follows(&mut self, advice: &Advice<'_>, options: Options, finding: &Finding) -> bool {
         if self.judged.holds() {
@@ -97,9 +117,7 @@ impl FollowedRemedies {
         *self = Self {
             design,
             judged: after,
-            codes: std::mem::take(&mut self.codes),
         };
-        self.codes.push(finding.code);
         true
     }
 }
