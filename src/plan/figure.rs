@@ -2,6 +2,7 @@
 
 use super::estimate::Estimate;
 use super::outcome::Plan;
+use super::rule::air_setting;
 use crate::air::pump::static_head;
 use crate::design::Design;
 use crate::finding::{WorkingStep, step};
@@ -151,11 +152,8 @@ fn air(design: &Design, plan: &Plan) -> Vec<WorkingStep> {
         ("least air, day and night", night.air_needed_l_min),
         ("least air, lamp off", night.air_needed_night_l_min),
     ];
-    steps.extend(
-        found
-            .into_iter()
-            .filter_map(|(name, value)| Some(step(name, value?, "L/min"))),
-    );
+    let found = found.into_iter();
+    steps.extend(found.flat_map(|(name, l_min)| air_setting::steps(name, l_min)));
     let pressure = night.pump_pressure_kpa.map(Estimate::typical);
     steps.extend(pressure.into_iter().flat_map(|kpa| pump(design, kpa)));
     steps

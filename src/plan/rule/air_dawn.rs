@@ -1,6 +1,6 @@
 //! `air.dawn`: oxygen at the end of the night.
 
-use super::air_setting::{air_setting, depth, units};
+use super::air_setting::{self, air_setting, depth, units};
 use super::case::NightCase;
 use super::declaration::{About, Judge, Rule};
 use super::verdict::{Verdict, finding};
@@ -275,7 +275,7 @@ fn bubbles(case: &NightCase<'_>, air: &AirFlow, limit: &str) -> Remedy {
     };
     Remedy {
         says: format!(
-            "run {} of air through {through} {} deep, {when}: {then} at {limit} mg/L or more; its pump must exceed {} (both with some to spare)",
+            "run {} of air through {through} {} deep, {when}, from a pump over {} (both with some to spare): {then} at {limit} mg/L or more",
             units(case).air_flow(setting),
             depth(case, inputs.air_depth()),
             units(case).pump_pressure(Pressure::from_kpa(air.pressure_kpa.high))
@@ -305,10 +305,9 @@ fn steps(plan: &Plan) -> Vec<WorkingStep> {
         ),
         step("dawn oxygen, typical", dawn.typical, "mg/L"),
     ];
-    steps.extend(
-        night
-            .air_needed_l_min
-            .map(|air| step("least air, day and night", air, "L/min")),
-    );
+    steps.extend(air_setting::steps(
+        "least air, day and night",
+        night.air_needed_l_min,
+    ));
     steps
 }
