@@ -45,6 +45,8 @@ pub enum Block {
     Verdict(Status, String),
     /// The title of what follows.
     Heading(String),
+    /// An empty line in a terminal, before what needs no title.
+    Gap,
     /// A paragraph.
     Text(String),
     /// Labelled values.
@@ -170,6 +172,8 @@ pub struct Sheet {
     pub drawing: Drawing,
     /// How lengths are written.
     pub units: UnitSystem,
+    /// What a terminal tells beside it.
+    pub beside: Vec<String>,
 }
 
 /// Things to get, to be ticked off.

@@ -184,7 +184,7 @@ fn add<'a>(parts: &mut Vec<Part<'a>>, block: &'a Block) {
             Block::Text(text) => Part::Key(text),
             block => return add(parts, block),
         },
-        Block::InText(_) | Block::Verdict(..) | Block::Heading(_) => return,
+        Block::InText(_) | Block::Verdict(..) | Block::Heading(_) | Block::Gap => return,
         Block::Text(text) => Part::Text(text),
         Block::Facts(facts) => Part::Facts(facts),
         Block::Table(table) => Part::Table(table),

@@ -7,12 +7,12 @@ use crate::plan::Drawing;
 use crate::units::Length;
 
 /// The most columns and rows inside the walls.
-const MOST_COLUMNS: f64 = 40.0;
-const MOST_ROWS: f64 = 12.0;
+const MOST_COLUMNS: f64 = 36.0;
+const MOST_ROWS: f64 = 9.0;
 /// A character is about twice as high as wide.
 const HIGH_OVER_WIDE: f64 = 2.0;
 /// Columns for the labels beside the drawing.
-const LABELS: usize = 28;
+const LABELS: usize = 38;
 /// Columns of blanks before the drawing.
 const INDENT: usize = 2;
 
@@ -53,19 +53,20 @@ pub fn lines(sheet: &Sheet, width: usize, unicode: bool) -> Vec<Line> {
     };
     let raster = Raster::of(drawing, view, room.min(MOST_COLUMNS), unicode);
     let mut lines = raster.lines();
+    lines.push(caption(&raster, slopes_to_front));
     for (row, label) in labels(sheet, &raster) {
+        let last = lines.len().max(row + 1);
+        lines.resize(last, Line::new());
         if let Some(line) = lines.get_mut(row) {
             line.resize(INDENT + raster.columns + 4, (' ', DrawnPart::Plain));
             line.extend(label.chars().map(|c| (c, DrawnPart::Plain)));
         }
     }
-    lines.push(caption(&raster, slopes_to_front));
-    lines.extend(key(drawing));
     lines
 }
 
-/// What the characters of plants and stones stand for; nothing where there are none.
-fn key(drawing: &Drawing) -> Option<Line> {
+/// What the characters of plants and stones stand for.
+fn key(drawing: &Drawing) -> impl Iterator<Item = String> {
     let marks = [
         (drawing.floating.fraction(), "o floaters"),
         (drawing.density(PlantGroup::Fast).fraction(), "} stems"),
@@ -73,12 +74,12 @@ fn key(drawing: &Drawing) -> Option<Line> {
             drawing.density(PlantGroup::Slow).fraction(),
             "w slow growers",
         ),
-        (drawing.stones.len() as f64, "O stones, one by one"),
+        (drawing.stones.len() as f64, "O stones"),
     ];
-    let there = marks.iter().filter(|(amount, _)| *amount > 0.0);
-    let words: Vec<&str> = there.map(|(_, words)| *words).collect();
-    let text = format!("{:INDENT$}{}", "", words.join(", "));
-    (!words.is_empty()).then(|| text.chars().map(|c| (c, DrawnPart::Plain)).collect())
+    let there = marks.into_iter().filter(|(amount, _)| *amount > 0.0);
+    let words: Vec<&str> = there.map(|(_, words)| words).collect();
+    let lines: Vec<String> = words.chunks(2).map(|pair| pair.join(", ")).collect();
+    lines.into_iter()
 }
 
 fn caption(raster: &Raster<'_>, from_right: bool) -> Line {
@@ -277,7 +278,8 @@ fn stands(place: usize, share: f64) -> bool {
     ((place + 1) as f64 * share + 0.5).floor() > before
 }
 
-/// Each label beside the row it is about, none over another.
+/// Each label beside the row it is about, none over another, and what else is told in the
+/// rows between them.
 fn labels(sheet: &Sheet, raster: &Raster<'_>) -> Vec<(usize, String)> {
     let (drawing, units) = (&sheet.drawing, sheet.units);
     let end = raster.column(raster.columns - 1);
@@ -301,14 +303,18 @@ fn labels(sheet: &Sheet, raster: &Raster<'_>) -> Vec<(usize, String)> {
         ),
     ];
     let mut next = 0;
-    desired
+    let mut placed: Vec<(usize, String)> = desired
         .into_iter()
         .map(|(row, label)| {
             let row = row.max(next);
             next = row + 1;
             (row, label)
         })
-        .collect()
+        .collect();
+    let taken: Vec<usize> = placed.iter().map(|(row, _)| *row).collect();
+    let free = (0..).filter(|row| !taken.contains(row));
+    placed.extend(free.zip(sheet.beside.iter().cloned().chain(key(drawing))));
+    placed
 }
 
 /// From where to where an outline reaches, m.

@@ -52,6 +52,7 @@ fn add(out: &mut String, block: &Block, layout: Layout) {
             out.push('\n');
             push_line(out, &layout.paint(BOLD, &printable(text)));
         }
+        Block::Gap => out.push('\n'),
         Block::Text(text) => push_wrapped(out, &printable(text), "", "", layout),
         Block::Facts(facts) => fact_lines(out, facts, layout),
         Block::Table(table) => table_lines(out, table, layout),

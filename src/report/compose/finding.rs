@@ -72,6 +72,9 @@ pub(super) fn to_mend(findings: &[Finding], units: UnitSystem) -> Vec<FindingEnt
     shown.collect()
 }
 
+/// How a remedy that another finding tells begins.
+pub(super) const AS_FOR: &str = "as for ";
+
 /// A remedy in full where it is first told, and after that by the finding it was told at.
 fn remedy_once(finding: &Finding, all: &[&Finding]) -> String {
     let Some(remedy) = &finding.remedy else {
@@ -84,7 +87,9 @@ fn remedy_once(finding: &Finding, all: &[&Finding]) -> String {
             .is_some_and(|told| told.says == remedy.says)
     });
     match first {
-        Some(first) if first.code != finding.code => format!("as for {}", first.code.text()),
+        Some(first) if first.code != finding.code && !remedy.says.starts_with(AS_FOR) => {
+            format!("{AS_FOR}{}", first.code.text())
+        }
         _ => remedy.says.clone(),
     }
 }

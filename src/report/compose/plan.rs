@@ -81,6 +81,7 @@ pub fn sheet(design: &Design) -> Sheet {
     Sheet {
         drawing: plan::drawing(design),
         units: design.draft().units,
+        beside: Vec::new(),
     }
 }
 

@@ -9,6 +9,14 @@ use crate::units::{Mass, UnitSystem, Volume};
 
 /// The shopping list with its heading.
 pub(super) fn list(design: &Design, plan: &Plan) -> [Block; 2] {
+    [
+        Block::Heading("Buy".to_owned()),
+        Block::Checklist(checklist(design, plan, "what")),
+    ]
+}
+
+/// The shopping list under a head of its first column.
+pub(super) fn checklist(design: &Design, plan: &Plan, what: &str) -> Checklist {
     let mut rows = vec![soil(design, plan), cap(design, plan)];
     let plants = design.draft().plants.iter();
     rows.extend(plants.map(|planting| plant(design, planting)));
@@ -18,7 +26,7 @@ pub(super) fn list(design: &Design, plan: &Plan) -> [Block; 2] {
         row(plant, count, "to add".to_owned(), None)
     }));
     let columns = vec![
-        TableColumn::words("what"),
+        TableColumn::words(what),
         TableColumn::words("how much"),
         TableColumn::words("sold as"),
         TableColumn::numbers("price"),
@@ -32,13 +40,10 @@ pub(super) fn list(design: &Design, plan: &Plan) -> [Block; 2] {
             total,
         ]
     });
-    [
-        Block::Heading("Buy".to_owned()),
-        Block::Checklist(Checklist {
-            table: Table { columns, rows },
-            total,
-        }),
-    ]
+    Checklist {
+        table: Table { columns, rows },
+        total,
+    }
 }
 
 fn row(what: &str, how_much: String, sold_as: String, price: Option<f64>) -> Vec<String> {

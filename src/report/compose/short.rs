@@ -3,14 +3,14 @@
 
 use super::check::{headline, steps};
 use super::estimate::ranged;
-use super::plan::drawing;
+use super::plan::sheet;
 use super::{finding, shopping};
 use crate::design::Design;
 use crate::diagnosis::{CauseResult, Diagnosis};
 use crate::finding::{Caution, Code, Finding, Status};
 use crate::plan::{CalendarEntry, Estimate, Plan, dawn_limit, watch_limit_mg_l};
-use crate::report::document::{Block, Document, FindingEntry, Table, TableColumn};
-use crate::units::show::{fixed, significant};
+use crate::report::document::{Block, Document, FindingEntry, Sheet, Table, TableColumn};
+use crate::units::show::{counted, fixed, significant};
 use crate::units::{Analyte, Mass, Volume};
 
 /// Dates shown at most, and how many of them from the end.
@@ -43,25 +43,31 @@ const GENERAL: [&str; 11] = [
 pub fn plan_in_short(design: &Design, plan: &Plan) -> Document {
     let mut blocks = vec![Block::Verdict(plan.status(), plan.verdict())];
     blocks.extend(to_do(design, &plan.findings));
-    let [picture, _] = drawing(design);
-    blocks.push(Block::Heading("Tank".to_owned()));
-    blocks.push(Block::Text(measures(design, plan)));
-    blocks.push(picture);
-    blocks.extend(shopping::list(design, plan));
-    blocks.push(Block::Heading("Peaks".to_owned()));
+    blocks.push(Block::Gap);
+    blocks.push(Block::Drawing(Box::new(Sheet {
+        beside: measures(design, plan),
+        ..sheet(design)
+    })));
+    blocks.push(Block::Gap);
+    blocks.push(Block::Checklist(shopping::checklist(design, plan, "buy")));
+    blocks.push(Block::Gap);
     blocks.push(Block::Table(peaks(design, plan)));
-    blocks.extend(dates(&plan.startup.calendar));
-    let mut own = listed(&plan.findings);
+    blocks.push(Block::Gap);
+    blocks.push(Block::Table(dates(&plan.startup.calendar)));
     let is_heavy = plan.weight.total_kg > HEAVY_KG;
-    let (of_tank, general) = parted(&plan.cautions, is_heavy);
-    own.extend(of_tank);
+    let (mut own, general) = parted(&plan.cautions, is_heavy);
+    own.splice(0..0, listed(&plan.findings));
     blocks.extend(cautions(own, &general, "plan FILE cautions"));
-    if !plan.assumed.is_empty() {
-        blocks.push(Block::Text(format!(
-            "Assumed: {} things that the spec does not say (lentic plan FILE assumed). More: --full, or a section: night, weeks, planting, findings ...",
-            plan.assumed.len()
-        )));
-    }
+    let assumed = match plan.assumed.len() {
+        0 => String::new(),
+        count => format!(
+            "Assumed: {} (lentic plan FILE assumed). ",
+            counted(count as f64, "key")
+        ),
+    };
+    blocks.push(Block::Text(format!(
+        "{assumed}More: --full, or night, weeks, findings ..."
+    )));
     Document {
         title: plan.name.clone(),
         reasons: Vec::new(),
@@ -114,30 +120,44 @@ fn without_remedy(judged: FindingEntry) -> FindingEntry {
     }
 }
 
-/// What is to be watched or mended; nothing where nothing is.
+/// What is to be watched or mended; nothing where nothing is. What is mended with another
+/// takes one line with its like.
 fn to_do(design: &Design, findings: &[Finding]) -> Vec<Block> {
     let judged = finding::to_mend(findings, design.draft().units);
-    if judged.is_empty() {
+    let mut lines: Vec<FindingEntry> = Vec::new();
+    for one in judged {
+        let is_like = |line: &&mut FindingEntry| {
+            let is_referred = one.remedy.starts_with(finding::AS_FOR);
+            is_referred && line.remedy == one.remedy && line.status == one.status
+        };
+        match lines.iter_mut().find(is_like) {
+            Some(line) => {
+                line.code = format!("{}, {}", line.code, one.code);
+                line.says.clone_from(&one.remedy);
+            }
+            None => lines.push(one),
+        }
+    }
+    for line in &mut lines {
+        if line.says == line.remedy {
+            line.remedy.clear();
+        }
+    }
+    if lines.is_empty() {
         return Vec::new();
     }
-    vec![Block::Heading("Do".to_owned()), Block::Findings(judged)]
+    vec![Block::Heading("Do".to_owned()), Block::Findings(lines)]
 }
 
-/// "24.8 L inside, 17.2 L of water; soil 20 mm organic potting mix, ...; 31 kg in all".
-fn measures(design: &Design, plan: &Plan) -> String {
-    let draft = design.draft();
-    let units = draft.units;
+/// "43 L of water in 59.9 L", "77.2 kg in all".
+fn measures(design: &Design, plan: &Plan) -> Vec<String> {
+    let units = design.draft().units;
     let litres = |value| units.volume(Volume::from_litres(value));
-    format!(
-        "{} inside, {} of water; {} of {} under {} of {}; {} in all",
-        litres(plan.tank.brimful_l),
-        litres(plan.tank.water_l),
-        units.depths(plan.soil.depths()),
-        draft.soil.material.label,
-        units.depths(plan.cap.depths()),
-        draft.cap.material.label,
-        units.mass(Mass::from_kg(plan.weight.total_kg))
-    )
+    let [water, inside] = [plan.tank.water_l, plan.tank.brimful_l].map(litres);
+    vec![
+        format!("{water} of water in {inside}"),
+        format!("{} in all", units.mass(Mass::from_kg(plan.weight.total_kg))),
+    ]
 }
 
 /// The peaks of the start and the lowest oxygen against their limits.
@@ -155,7 +175,7 @@ fn peaks(design: &Design, plan: &Plan) -> Table {
     let about = |day: Estimate| format!("about day {}", fixed(day.typical(), 0));
     Table {
         columns: vec![
-            TableColumn::words("mg/L"),
+            TableColumn::words("peaks, mg/L"),
             TableColumn::words("typical (range)"),
             TableColumn::numbers("limit"),
             TableColumn::words("when"),
@@ -191,7 +211,7 @@ fn peaks(design: &Design, plan: &Plan) -> Table {
 
 /// The next dates: the first and the last of everything but the tests that come every
 /// week and the rounds of soaking after the first.
-fn dates(entries: &[CalendarEntry]) -> Vec<Block> {
+fn dates(entries: &[CalendarEntry]) -> Table {
     let weekly = entries.iter().filter(|one| {
         entries
             .iter()
@@ -210,15 +230,16 @@ fn dates(entries: &[CalendarEntry]) -> Vec<Block> {
     if shown.len() > DATES {
         shown.drain(DATES - LAST_DATES..shown.len() - LAST_DATES);
     }
-    super::startup::calendar(&shown)
+    super::startup::entries(&shown)
 }
 
-/// That a plant is on a list of restricted ones.
+/// That a plant is on lists of restricted ones, and on which.
 fn listed(findings: &[Finding]) -> Vec<String> {
     let listed = findings
         .iter()
         .filter(|finding| finding.code == Code::PlantsListed && finding.status >= Status::Note);
-    listed.map(|finding| finding.says.clone()).collect()
+    let named = |says: &str| says.split("; ").next().unwrap_or_default().to_owned();
+    listed.map(|finding| named(&finding.says)).collect()
 }
 
 /// The cautions that are this tank's own, and the subjects of those that go with every tank.
@@ -240,12 +261,12 @@ pub(super) fn parted(cautions: &[Caution], is_heavy: bool) -> (Vec<String>, Vec<
 
 /// The tank's own cautions in full, the others by their subjects.
 pub(super) fn cautions(own: Vec<String>, general: &[String], more: &str) -> Vec<Block> {
-    let mut blocks = vec![Block::Heading("Cautions".to_owned())];
+    let mut blocks = vec![Block::Gap];
     if !own.is_empty() {
         blocks.push(Block::Items(own));
     }
     blocks.push(Block::Text(format!(
-        "Mind {} (lentic {more}); follow local codes.",
+        "Mind {}; local codes (lentic {more}).",
         general.join(", ")
     )));
     blocks

@@ -183,8 +183,16 @@ fn readings(startup: &Startup) -> Vec<Block> {
     ]
 }
 
-/// The calendar as a table, with dates where there are any.
-pub(super) fn calendar(entries: &[CalendarEntry]) -> Vec<Block> {
+/// The calendar under its heading.
+pub(super) fn calendar(calendar: &[CalendarEntry]) -> [Block; 2] {
+    [
+        Block::Heading("Calendar".to_owned()),
+        Block::Table(entries(calendar)),
+    ]
+}
+
+/// Entries of the calendar as a table, with dates where there are any.
+pub(super) fn entries(entries: &[CalendarEntry]) -> Table {
     let dated = entries.iter().any(|entry| entry.date.is_some());
     let mut columns = vec![TableColumn::numbers("day")];
     if dated {
@@ -199,13 +207,10 @@ pub(super) fn calendar(entries: &[CalendarEntry]) -> Vec<Block> {
         row.push(entry.what.clone());
         row
     });
-    vec![
-        Block::Heading("Calendar".to_owned()),
-        Block::Table(Table {
-            columns,
-            rows: rows.collect(),
-        }),
-    ]
+    Table {
+        columns,
+        rows: rows.collect(),
+    }
 }
 
 /// The calendar along its days, a row for each thing to do.
