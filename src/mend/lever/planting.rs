@@ -11,6 +11,9 @@ use crate::units::Share;
 const COVERS: [f64; 6] = [0.1, 0.2, 0.3, 0.35, 0.4, MOST_COVER];
 /// Dry masses of fast growers that are tried, as a share of the most.
 const STEMS: [f64; 6] = [0.15, 0.3, 0.45, 0.6, 0.8, 1.0];
+/// Fresh stems that ask as much of a keeper as soaking twice more, g: some ten of them, by
+/// what they cost and by the evening that it takes to plant them (judgement).
+const G_AN_EFFORT: f64 = 20.0;
 /// Cover that counts as none.
 const BARE: f64 = 0.005;
 
@@ -67,7 +70,8 @@ pub(super) fn stems(now: &Now<'_>) -> Vec<Rung> {
     shares
         .filter_map(|share| {
             let dry_g = (share - now) * MOST_STEMS_G_M2 * floor_m2;
-            let effort = 2.0 + 6.0 * (share - now);
+            let fresh_g = dry_g / suggested(PlantGroup::Fast).dry_per_fresh.typical;
+            let effort = 2.0 + fresh_g / G_AN_EFFORT;
             let edits = more_stems(base, dry_g)?;
             Some(Rung::new(Lever::Stems, effort, edits))
         })
