@@ -9,6 +9,7 @@ mod demo;
 #[path = "../support/designed.rs"]
 mod designed;
 
+mod agreement;
 mod cautions;
 mod dictionary;
 mod drawing;
