@@ -4,7 +4,7 @@ use std::fmt;
 
 use lentic::catalogue::animals;
 use lentic::design::{Design, Stock};
-use lentic::plan::{Options, plan};
+use lentic::plan::{Options, check};
 use lentic::units::Mass;
 use proptest::prelude::*;
 
@@ -84,9 +84,11 @@ fn any_loaded() -> impl Strategy<Value = Loaded> {
 proptest! {
     #![proptest_config(config(40))]
 
+    /// By a check of the bed: all of the plan but trials of its remedies, which judge the same
+    /// tank once more, and others, whose faults they keep to themselves.
     #[test]
     fn what_is_let_in_is_never_a_fault_of_the_program(loaded in any_loaded()) {
-        let planned = plan(&loaded.design, OPTIONS);
-        prop_assert!(planned.is_ok(), "{:?}", planned.err());
+        let checked = check(&loaded.design, OPTIONS);
+        prop_assert!(checked.is_ok(), "{:?}", checked.err());
     }
 }

@@ -1,6 +1,6 @@
 //! Plans at the ends of what a spec may say: every number is there and finite.
 
-use lentic::plan::{Options, plan, startup};
+use lentic::plan::{Options, followed};
 
 use crate::odd::odd_in;
 
@@ -36,24 +36,29 @@ impl Corner {
     }
 }
 
+/// Whether a case is followed, by the numbers of its values: of three or two values each,
+/// any value still meets any other in one case of three. With `LENTIC_LAWS` set all are.
+fn is_followed(numbers: &[usize]) -> bool {
+    let all = std::env::var_os("LENTIC_LAWS").is_some();
+    all || numbers.iter().sum::<usize>().is_multiple_of(3)
+}
+
 fn corners() -> Vec<Corner> {
     let mut corners = Vec::new();
-    for celsius in [0.0, 24.0, 40.0] {
-        for ph in [4.0, 7.0, 10.0] {
-            for nitrate_mg_l in [0.0, 500.0] {
-                for light_hours in [0.0, 9.0] {
-                    for planted in [false, true] {
-                        for emptied_on_day_0 in [false, true] {
-                            corners.push(Corner {
-                                celsius,
-                                ph,
-                                nitrate_mg_l,
-                                light_hours,
-                                planted,
-                                emptied_on_day_0,
-                            });
-                        }
-                    }
+    for (i, celsius) in [0.0, 24.0, 40.0].into_iter().enumerate() {
+        for (j, ph) in [4.0, 7.0, 10.0].into_iter().enumerate() {
+            for number in 0..16_usize {
+                let [nitrate, light, planted, emptied] = [1, 2, 4, 8].map(|bit| number & bit != 0);
+                let chosen = [nitrate, light, planted, emptied].map(usize::from);
+                if is_followed(&[&[i, j], &chosen[..]].concat()) {
+                    corners.push(Corner {
+                        celsius,
+                        ph,
+                        nitrate_mg_l: if nitrate { 500.0 } else { 0.0 },
+                        light_hours: if light { 9.0 } else { 0.0 },
+                        planted,
+                        emptied_on_day_0: emptied,
+                    });
                 }
             }
         }
@@ -61,7 +66,7 @@ fn corners() -> Vec<Corner> {
     corners
 }
 
-/// What is odd in everything that a tank's start gives.
+/// What is odd in all that a tank's plan, start and night give.
 fn oddities(spec: &str, members: u32, days: u32) -> Vec<String> {
     let design = lentic::spec::parse(spec).unwrap_or_else(|faults| panic!("{faults}\n{spec}"));
     let options = Options {
@@ -69,9 +74,9 @@ fn oddities(spec: &str, members: u32, days: u32) -> Vec<String> {
         days,
         ..Options::default()
     };
-    let plan = plan(&design, options).unwrap_or_else(|error| panic!("{error}\n{spec}"));
-    let (course, findings) = startup(&design, options, &|_| ()).expect("a run");
-    [odd_in(&plan), odd_in(&course), odd_in(&findings)].concat()
+    let (plan, course, night) =
+        followed(&design, options).unwrap_or_else(|error| panic!("{error}\n{spec}"));
+    [odd_in(&plan), odd_in(&course), odd_in(&night)].concat()
 }
 
 #[test]
@@ -107,10 +112,13 @@ fn an_ensemble_at_the_ends_gives_finite_numbers() {
 #[test]
 fn nights_at_the_ends_give_finite_numbers() {
     let devices = ["air_stone", "sponge_filter", "pump"];
-    for device in devices {
-        for l_min in ["0.001", "1000"] {
-            for celsius in [0.0, 40.0] {
-                for (count, hours) in [(0, 0), (200, 0), (200, 24)] {
+    for (i, device) in devices.into_iter().enumerate() {
+        for (j, l_min) in ["0.001", "1000"].into_iter().enumerate() {
+            for (k, celsius) in [0.0, 40.0].into_iter().enumerate() {
+                for (l, (count, hours)) in [(0, 0), (200, 0), (200, 24)].into_iter().enumerate() {
+                    if !is_followed(&[i, j, k, l]) {
+                        continue;
+                    }
                     let corner = Corner {
                         celsius,
                         ph: 7.0,

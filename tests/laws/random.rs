@@ -19,10 +19,10 @@ pub(crate) const OPTIONS: Options = Options {
     days: 20,
 };
 
-/// How many times as many designs are drawn as by themselves: `LENTIC_LAWS`.
-fn times() -> u32 {
+/// How many times as many designs are drawn as by themselves, where that is asked for.
+fn times_asked() -> Option<u32> {
     let asked = std::env::var("LENTIC_LAWS").ok();
-    asked.map_or(1, |times| times.parse().expect("a whole number"))
+    asked.map(|times| times.parse().expect("a whole number"))
 }
 
 /// So many cases, or `LENTIC_LAWS` times as many, the same ones in every run;
@@ -30,7 +30,7 @@ fn times() -> u32 {
 pub(crate) fn config(cases: u32) -> ProptestConfig {
     let usual = ProptestConfig::default();
     ProptestConfig {
-        cases: cases * times(),
+        cases: cases * times_asked().unwrap_or(1),
         failure_persistence: None,
         rng_seed: match usual.rng_seed {
             RngSeed::Random => RngSeed::Fixed(1),
@@ -194,6 +194,7 @@ fn most_bytes_are_a_design() {
 /// every turn that it found, and the one whose plan took longest. Bytes in hexadecimal.
 const KEPT: &str = include_str!("kept.txt");
 
+/// One in three, all of them with `LENTIC_LAWS` set.
 #[test]
 fn every_kept_tank_is_planned_with_finite_numbers() {
     let bytes = |line: &str| -> Vec<u8> {
@@ -202,7 +203,8 @@ fn every_kept_tank_is_planned_with_finite_numbers() {
         pairs.map(|pair| byte(pair).expect("hexadecimal")).collect()
     };
     let mut planned_tanks = 0;
-    for line in KEPT.lines() {
+    let every = if times_asked().is_some() { 1 } else { 3 };
+    for line in KEPT.lines().step_by(every) {
         let spec = random_spec::spec(&bytes(line));
         // some hold more animals or food than is let in
         let Ok(design) = lentic::spec::parse(&spec) else {
@@ -211,5 +213,5 @@ fn every_kept_tank_is_planned_with_finite_numbers() {
         planned_tanks += 1;
         assert_eq!(odd_in(&planned(&design)), Vec::<String>::new(), "{spec}");
     }
-    assert!(planned_tanks > 20, "{planned_tanks}");
+    assert!(planned_tanks * every > 20, "{planned_tanks}");
 }

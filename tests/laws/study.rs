@@ -1,6 +1,8 @@
 //! Rows of a study against plans of the same specs.
 
-use lentic::plan::{Options, Plan, plan};
+use std::collections::BTreeMap;
+
+use lentic::plan::{Options, Plan, PlanPart, plan};
 use lentic::study::{
     Axis, BaseTank, Bound, Cell, Condition, Levels, Question, Relation, ResultColumn, Shard, Shown,
     SolveProblem, Space, TankRow, compare, solve,
@@ -150,19 +152,34 @@ fn animals_turned_in_and_out_take_their_assumed_feed_along() {
     }
 }
 
+/// What takes the same parts of a plan is asked for together, each result by itself with
+/// `LENTIC_LAWS` set.
 #[test]
 fn a_result_is_the_same_whatever_else_is_asked_for() {
     let every = every_column();
     let bases = [base()];
     let whole = compare(&every, &bases).next().expect("a row");
     let cells = whole.cells.expect("a tank");
-    for (column, cell) in every.columns.iter().zip(cells) {
-        let alone = Question {
-            columns: vec![column.clone()],
+    let by_itself = std::env::var_os("LENTIC_LAWS").is_some();
+    let mut together: BTreeMap<(PlanPart, usize), Vec<usize>> = BTreeMap::new();
+    for (place, column) in every.columns.iter().enumerate() {
+        let own = if by_itself { place } else { 0 };
+        let part = (PlanPart::of(column.name()), own);
+        together.entry(part).or_default().push(place);
+    }
+    assert!(together.len() > 8, "{together:?}");
+    for places in together.values() {
+        let asked = Question {
+            columns: places
+                .iter()
+                .map(|place| every.columns[*place].clone())
+                .collect(),
             ..every.clone()
         };
-        let row = compare(&alone, &bases).next().expect("a row");
-        assert_eq!(row.cells.expect("a tank"), [cell], "{}", column.name());
+        let row = compare(&asked, &bases).next().expect("a row");
+        for (place, cell) in places.iter().zip(row.cells.expect("a tank")) {
+            assert_eq!(cell, cells[*place], "{}", every.columns[*place].name());
+        }
     }
 }
 

@@ -4,7 +4,7 @@ use lentic::catalogue::PlantGroup;
 use lentic::design::{Amount, Draft, DutyHours, Feed, FlowDevice, Light, LightLevel, Stock};
 use lentic::finding::{Code, Status};
 use lentic::geometry::{LayerDepth, Shape};
-use lentic::plan::{OnDay, Partial, PlanPart, night};
+use lentic::plan::{Options, Partial, PlanPart, partial};
 use lentic::source::Band;
 use lentic::startup::{Inputs, Parameters, run};
 use lentic::units::{Concentration, Flow, Length, Mass, PhotonFlux, Pressure, Share, Temperature};
@@ -306,8 +306,9 @@ proptest! {
         let mut draft = drawn.draft();
         let light = |draft: &Draft| {
             let design = draft.clone().check().expect("a design");
-            let (night, ..) = night(&design, OPTIONS, OnDay::Filling).expect("a night");
-            night.light.daily_mol_m2.typical()
+            let filling = Options { days: 0, ..OPTIONS };
+            let night = partial(&design, filling, &[PlanPart::Night]).expect("a night");
+            night.light.expect("light").daily_mol_m2.typical()
         };
         let dim = light(&draft);
         let par = match draft.light.level {

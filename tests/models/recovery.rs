@@ -19,7 +19,7 @@ fn ranked(spec: &str) -> Vec<Cause> {
     let design = lentic::spec::parse(spec).expect("a sound spec");
     let case = CaseHistory::of(&design, &[]).expect("a case");
     let options = Options {
-        members: 16,
+        members: 8,
         ..Options::default()
     };
     let hypotheses = Hypotheses::of(&case, options).expect("courses");

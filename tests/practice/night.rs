@@ -16,7 +16,7 @@ use lentic::state::movement::Movement;
 use lentic::units::{Concentration, Flow, Length, Share};
 
 use crate::diagnosis::demo;
-use crate::spec::{design, finding};
+use crate::spec::{CENTRAL, design, finding};
 
 /// Members that are enough to judge a night.
 const FEW: Options = Options {
@@ -216,7 +216,7 @@ fn too_many_fish_are_too_many_whatever_their_day() {
         let fish =
             format!("[[animals]]\nname = \"small_fish\"\ncount = 150\nfrom_day = {from_day}\n");
         let tank = design(&format!("{SIXTY}{fish}"));
-        let (night, findings) = plan::night(&tank, FEW, OnDay::default()).expect("a night");
+        let (night, findings) = plan::night(&tank, CENTRAL, OnDay::default()).expect("a night");
         // 150 fish of 0.35 g, the mass in the catalogue
         let mass_g = night.animals.mass_g;
         assert!((mass_g - 52.5).abs() < 1e-9, "day {from_day}: {mass_g}");

@@ -9,7 +9,7 @@ use lentic::diagnosis::estimate::TankEstimate;
 use lentic::diagnosis::next_step::{NextStep, of};
 use lentic::diagnosis::remedy::treat;
 use lentic::diagnosis::scenario::{middle, scenario};
-use lentic::plan::{Options, check};
+use lentic::plan::{Check, Options, check};
 use rayon::prelude::*;
 
 /// Orders of which a step gives one at most.
@@ -65,25 +65,36 @@ fn found(case: &CaseHistory<'_>, cause: Cause, probability: f64) -> CauseResult 
     }
 }
 
-fn step(design: &Design, cause: Cause, probability: f64) -> NextStep {
-    let case = CaseHistory::of(design, &[]).expect("a case");
-    let bed = check(
-        design,
-        Options {
+/// A tank in danger, with what is found of its bed.
+struct Danger {
+    design: Design,
+    bed: Check,
+}
+
+impl Danger {
+    fn new(danger: &str) -> Self {
+        let design = lentic::spec::parse(&format!("{TANK}{danger}")).expect("a spec");
+        let central = Options {
             members: 0,
             ..Options::default()
-        },
-    );
-    let bed = bed.expect("a bed");
-    of(&case, &[found(&case, cause, probability)], &[], None, &bed)
+        };
+        let bed = check(&design, central).expect("a bed");
+        Self { design, bed }
+    }
+
+    fn step(&self, cause: Cause, probability: f64) -> NextStep {
+        let case = CaseHistory::of(&self.design, &[]).expect("a case");
+        let found = found(&case, cause, probability);
+        of(&case, &[found], &[], None, &self.bed)
+    }
 }
 
 #[test]
 fn every_danger_is_met_with_every_cause_beside_it_and_nothing_contradicts() {
     for danger in DANGERS {
-        let design = lentic::spec::parse(&format!("{TANK}{danger}")).expect("a spec");
+        let danger = Danger::new(danger);
         Cause::ALL.par_iter().for_each(|cause| {
-            let step = step(&design, *cause, 0.35);
+            let step = danger.step(*cause, 0.35);
             let says = &step.result.says;
             assert!(step.is_urgent, "{}: {says}", cause.name());
             let is_named = says.contains(cause.label());
@@ -99,9 +110,9 @@ fn every_danger_is_met_with_every_cause_beside_it_and_nothing_contradicts() {
 
 #[test]
 fn chlorine_from_a_fifth_on_comes_before_the_air() {
-    let design = lentic::spec::parse(&format!("{TANK}{}", DANGERS[1])).expect("a spec");
-    let named = step(&design, Cause::Chlorine, 0.21).result;
+    let danger = Danger::new(DANGERS[1]);
+    let named = danger.step(Cause::Chlorine, 0.21).result;
     assert!(named.now[0].contains("by the label"), "{}", named.says);
-    let unnamed = step(&design, Cause::Chlorine, 0.19).result;
+    let unnamed = danger.step(Cause::Chlorine, 0.19).result;
     assert!(!unnamed.says.contains("chlorine"), "{}", unnamed.says);
 }
