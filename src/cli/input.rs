@@ -3,10 +3,10 @@
 use std::io::Read;
 use std::path::{Path, PathBuf};
 
-use super::args::SpecOptions;
 use super::choice::{ColorWhen, UnitsChoice};
 use super::failure::Failure;
 use super::output;
+use super::shared::SpecOptions;
 use crate::design::Design;
 use crate::spec;
 

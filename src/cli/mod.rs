@@ -27,6 +27,7 @@ mod request;
 mod result;
 mod rows;
 mod schema;
+mod shared;
 mod solve;
 mod startup;
 mod stopped;

@@ -4,10 +4,10 @@ use std::path::Path;
 
 use serde::Serialize;
 
-use super::args::SpecOptions;
 use super::choice::{ColorWhen, Format};
 use super::failure::Failure;
 use super::output;
+use super::shared::SpecOptions;
 use crate::report::document::Document;
 use crate::report::{csv, html, json, text};
 
