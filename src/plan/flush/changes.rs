@@ -2,7 +2,7 @@
 
 use rayon::prelude::*;
 
-use super::course::{MemberSource, follow, is_under, known_at};
+use super::members::{MemberSource, follow, is_under, known_at};
 use super::section::ReadingChanges;
 use crate::design::Design;
 use crate::numerics::quantile::quantiles;

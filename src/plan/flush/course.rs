@@ -5,14 +5,13 @@ use std::cell::OnceCell;
 
 use super::calendar::{self, CalendarInputs};
 use super::changes::{self, ByReading};
+use super::members::{MemberSource, alike, run, under_limits};
 use super::reading;
 use super::ready::{self, LONGEST_D, Readiness};
 use super::section::{
     AnimalDay, CalendarEntry, DayRow, Driver, ReadingChanges, ShareOverLimit, Startup,
     StartupSection,
 };
-use rayon::prelude::*;
-
 use crate::catalogue::Animal;
 use crate::design::Design;
 use crate::finding::Caution;
@@ -22,9 +21,9 @@ use crate::plan::limits::limit_n_mg_l;
 use crate::plan::load::Load;
 use crate::plan::options::Options;
 use crate::source::Band;
-use crate::startup::ensemble::{self, Member};
+use crate::startup::ensemble::Member;
 use crate::startup::forecast::{self, EnsembleDay, Forecast, Outcome, PeakBand};
-use crate::startup::{Draw, Inputs, Parameters};
+use crate::startup::{Inputs, Parameters};
 use crate::units::Analyte;
 use crate::water::ammonia;
 
@@ -32,6 +31,9 @@ use crate::water::ammonia;
 const STARVING_SHARE: f64 = 0.5;
 /// Before this day low phosphorus is no sign yet.
 const STARVING_FROM_DAY: f64 = 7.0;
+
+/// Fresh mass over dry mass where no plant of the group says.
+const FRESH_PER_DRY: f64 = 12.0;
 
 /// The first weeks of a design, computed.
 pub(in crate::plan) struct Flush<'a> {
@@ -404,100 +406,4 @@ impl<'a> Flush<'a> {
         });
         starving.map(|day| day.day)
     }
-}
-
-/// Fresh mass over dry mass where no plant of the group says.
-const FRESH_PER_DRY: f64 = 12.0;
-
-/// What a member is drawn from.
-pub(super) struct MemberSource<'a> {
-    pub(super) design: &'a Design,
-    pub(super) bands: Parameters<Band>,
-    pub(super) options: Options,
-}
-
-/// A member by its index, or the central one, for some days.
-pub(super) fn follow(
-    inputs: &Inputs,
-    drawn: &MemberSource<'_>,
-    days: u32,
-    index: u32,
-) -> Result<Member, IntegrationError> {
-    let Options { members, seed, .. } = drawn.options;
-    if members == 0 {
-        ensemble::central(inputs, &drawn.bands, days)
-    } else {
-        ensemble::member(inputs, &drawn.bands, days, seed, index)
-    }
-}
-
-/// The same members under other inputs, but for those that are known to go alike; one that
-/// cannot be followed is left out.
-fn alike(
-    members: &[Member],
-    inputs: &Inputs,
-    drawn: &MemberSource<'_>,
-    known: &[&Member],
-) -> Vec<Member> {
-    let followed = members.par_iter().filter_map(|member| {
-        let index = member.index;
-        known_at(known, index).or_else(|| follow(inputs, drawn, drawn.options.days, index).ok())
-    });
-    followed.collect()
-}
-
-/// The member of an index among some in order.
-pub(super) fn known_at(known: &[&Member], index: u32) -> Option<Member> {
-    let place = known.binary_search_by_key(&index, |member| member.index);
-    place.ok().map(|place| known[place].clone())
-}
-
-/// The members wanted, or the central one.
-fn run(
-    inputs: &Inputs,
-    bands: &Parameters<Band>,
-    options: Options,
-    advance: &(dyn Fn(u32) + Sync),
-) -> Result<Vec<Member>, IntegrationError> {
-    if options.members == 0 {
-        return Ok(vec![ensemble::central(inputs, bands, options.days)?]);
-    }
-    let draw = Draw {
-        members: options.members,
-        seed: options.seed,
-    };
-    Ok(ensemble::members(
-        inputs,
-        bands,
-        options.days,
-        draw,
-        advance,
-    ))
-}
-
-/// The probability with which some inputs of a design stay under its limits.
-pub(in crate::plan) fn probability(
-    design: &Design,
-    inputs: &Inputs,
-    bands: &Parameters<Band>,
-    options: Options,
-) -> Result<f64, IntegrationError> {
-    let members = run(inputs, bands, options, &|_| ())?;
-    Ok(under_limits(design, &members))
-}
-
-/// Share of the members whose ammonia and nitrite stay under their limits from day 3 on.
-pub(super) fn under_limits(design: &Design, members: &[Member]) -> f64 {
-    forecast::share(members, |member| is_under(design, member))
-}
-
-/// Whether a member's ammonia and nitrite stay under their limits from day 3 on.
-pub(super) fn is_under(design: &Design, member: &Member) -> bool {
-    member.ammonia.value <= limit_n_mg_l(design, Analyte::Ammonia)
-        && member.nitrite.value <= limit_n_mg_l(design, Analyte::Nitrite)
-}
-
-/// The probability asked of the start.
-pub(in crate::plan) fn asked_odds(design: &Design) -> f64 {
-    design.draft().goal.probability.fraction()
 }

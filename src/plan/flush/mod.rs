@@ -3,6 +3,7 @@
 pub(super) mod calendar;
 mod changes;
 mod course;
+mod members;
 mod reading;
 mod ready;
 mod section;
@@ -12,5 +13,6 @@ pub use section::{
     ShareOverLimit, Startup, StartupSection,
 };
 
-pub(super) use course::{Flush, asked_odds, probability};
+pub(super) use course::Flush;
+pub(super) use members::{asked_odds, probability};
 pub(super) use ready::Readiness;

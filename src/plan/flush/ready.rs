@@ -2,7 +2,7 @@
 
 use rayon::prelude::*;
 
-use super::course::{MemberSource, follow, is_under};
+use super::members::{MemberSource, follow, is_under};
 use crate::catalogue::Animal;
 use crate::design::Design;
 use crate::plan::words::of_100;
