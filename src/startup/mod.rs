@@ -27,6 +27,7 @@ mod flow;
 mod habitat;
 mod model;
 mod passages;
+mod recorder;
 mod run;
 mod running;
 mod slopes;

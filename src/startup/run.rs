@@ -5,9 +5,10 @@ use std::ops::ControlFlow;
 use super::by_reading::ChangesByReading;
 use super::inputs::{Inputs, ModelEvent, ModelEventKind};
 use super::model::StartupModel;
+use super::recorder::Recorder;
 use super::running::RunningTank;
 use super::state::{COUPLED_STATES, STATES, State};
-use super::trajectory::{FineSample, Sample, Trajectory, favours_algae};
+use super::trajectory::Trajectory;
 use crate::numerics::implicit_euler;
 use crate::numerics::rodas::{Control, IntegrationError, Statistics, Step, integrate_until};
 use crate::parameters::Parameters;
@@ -217,7 +218,7 @@ impl Run {
             tank: RunningTank::filled(inputs, parameters),
             rule: inputs.changes_by_reading,
             control: detail.control(),
-            recorder: Recorder::new(days, detail),
+            recorder: Recorder::new(days, detail.looks_per_day, detail.samples_per_day),
             statistics: Statistics::default(),
             changed_on: Vec::new(),
         }
@@ -287,104 +288,13 @@ fn passed(
     asked
 }
 
-/// Collects the samples and the looks that fall into each step.
-struct Recorder {
-    samples: Vec<Sample>,
-    looks: Vec<FineSample>,
-    looks_per_day: u32,
-    looks_per_sample: u32,
-    last: u32,
-}
-
-impl Recorder {
-    fn new(days: u32, detail: Detail) -> Self {
-        let last = days.saturating_mul(detail.looks_per_day);
-        let samples = days.saturating_mul(detail.samples_per_day);
-        Self {
-            samples: Vec::with_capacity(samples as usize + 1),
-            looks: Vec::with_capacity(last as usize + 1),
-            looks_per_day: detail.looks_per_day,
-            looks_per_sample: detail.looks_per_day / detail.samples_per_day,
-            last,
-        }
-    }
-
-    /// How much is recorded.
-    fn recorded(&self) -> [usize; 2] {
-        [self.samples.len(), self.looks.len()]
-    }
-
-    /// Forgets what came after.
-    fn go_back(&mut self, [samples, looks]: [usize; 2]) {
-        self.samples.truncate(samples);
-        self.looks.truncate(looks);
-    }
-
-    /// The next moment wanted, until all are there.
-    fn next(&self) -> Option<u32> {
-        let next = u32::try_from(self.looks.len()).ok()?;
-        (next <= self.last).then_some(next)
-    }
-
-    fn look(&mut self, model: &StartupModel, until: f64, state_at: impl Fn(f64) -> State) {
-        while let Some(next) = self.next() {
-            let day = f64::from(next) / f64::from(self.looks_per_day);
-            if day > until {
-                return;
-            }
-            let state = state_at(day);
-            self.looks.push(look(model, day, &state.present()));
-            if next.is_multiple_of(self.looks_per_sample) {
-                self.samples.push(sample(model, day, &state));
-            }
-        }
-    }
-}
-
-/// What of a tank is looked at more often than it is sampled.
-fn look(model: &StartupModel, day: f64, state: &State) -> FineSample {
-    let light = || model.daylight(state).mean_in_water_umol_m2_s();
-    FineSample {
-        day,
-        ammonia: state.ammonia,
-        nitrite: state.nitrite,
-        nitrate: state.nitrate,
-        alkalinity_used: state.alkalinity_used,
-        favours_algae: favours_algae(state, light),
-    }
-}
-
-/// A tank at a moment. Between two steps an amount may seem to dip below nothing where it
-/// does not at either: it is shown as nothing.
-fn sample(model: &StartupModel, day: f64, state: &State) -> Sample {
-    let shown = state.present();
-    let moment = model.moment_on(day);
-    let turnover = model.turnover(&moment, &shown);
-    let daylight = model.daylight(&shown);
-    Sample {
-        day,
-        state: shown,
-        fixing_g_m2: model.fixing_g_m2(),
-        release_g_m2_d: turnover.ammonia.from_soil,
-        pore_water_mg_l: model.pore_ammonium(&shown),
-        light_umol_m2_s: daylight.mean_in_water_umol_m2_s(),
-        light_absorbed_mol_m2_d: daylight.absorbed_mol_m2_d(),
-        grown_g_m2_d: model.grown_g_m2_d(&moment, &shown),
-        floating_p_share: model.floating.phosphorus_share(&shown.floating_stand()),
-        ammonia_oxidised_g_m2_d: turnover.ammonia_oxidised(),
-        nitrite_oxidised_g_m2_d: turnover.nitrite.nitrogen,
-        nitrogen_g_m2: model.nitrogen(state),
-        phosphorus_g_m2: model.phosphorus(state),
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::numerics::sobol::Sobol;
     use crate::source::Band;
     use crate::startup::PlantedMass;
-    use crate::startup::trajectory::highest;
+    use crate::startup::trajectory::{FineSample, highest};
     use crate::units::{Length, Mass, PhotonFlux, Share, Temperature};
 
     fn tank() -> Inputs {
