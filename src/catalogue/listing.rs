@@ -4,7 +4,6 @@ use std::sync::OnceLock;
 
 use serde::{Deserialize, Serialize};
 
-use super::Plant;
 use crate::source::Source;
 
 /// The day on which the lists were last compared with the catalogue.
@@ -65,20 +64,20 @@ impl ListText {
         self.takes_over.iter().filter_map(|list| text(*list))
     }
 
-    /// The place of a plant on it, itself or through a list that it takes over.
-    fn names(&self, plant: &Plant) -> Option<Listing> {
-        let part = self.part.iter().find(|part| part.names(plant));
+    /// The place of a plant of these Latin names on it, itself or through a list that it takes over.
+    fn names(&self, latin: &[&str]) -> Option<Listing> {
+        let part = self.part.iter().find(|part| part.names(latin));
         part.map(|part| Listing {
             list: self.name,
             since: part.since,
             source: part.source,
         })
-        .or_else(|| self.taken_over(plant))
+        .or_else(|| self.taken_over(latin))
     }
 
-    fn taken_over(&self, plant: &Plant) -> Option<Listing> {
+    fn taken_over(&self, latin: &[&str]) -> Option<Listing> {
         let own = self.part.first()?;
-        let is_named = self.others().any(|other| other.names(plant).is_some());
+        let is_named = self.others().any(|other| other.names(latin).is_some());
         is_named.then_some(Listing {
             list: self.name,
             since: None,
@@ -100,8 +99,8 @@ pub struct ListingPart {
 }
 
 impl ListingPart {
-    fn names(&self, plant: &Plant) -> bool {
-        self.taxa.iter().any(|taxon| taxon.holds(plant))
+    fn names(&self, latin: &[&str]) -> bool {
+        self.taxa.iter().any(|taxon| taxon.holds(latin))
     }
 }
 
@@ -139,17 +138,13 @@ impl From<String> for Taxon {
 }
 
 impl Taxon {
-    /// Whether a plant is meant, under any of its Latin names.
-    fn holds(&self, plant: &Plant) -> bool {
-        let bears = |name: &str| {
-            plant
-                .latin_names()
-                .any(|own| own.eq_ignore_ascii_case(name))
-        };
+    /// Whether a plant of these Latin names is meant.
+    fn holds(&self, latin: &[&str]) -> bool {
+        let bears = |name: &str| latin.iter().any(|own| own.eq_ignore_ascii_case(name));
         match self {
             Self::Species(name) => bears(name),
             Self::Genus { genus, except } => {
-                let is_of_genus = plant.latin_names().any(|own| {
+                let is_of_genus = latin.iter().any(|own| {
                     let first = own.split_once(' ').map(|(first, _)| first);
                     first.is_some_and(|first| first.eq_ignore_ascii_case(genus))
                 });
@@ -196,8 +191,8 @@ fn text(list: RestrictedList) -> Option<&'static ListText> {
     restricted_lists().iter().find(|text| text.name == list)
 }
 
-/// The places of a plant on all lists, in their order.
-pub(super) fn listings(plant: &Plant) -> Vec<Listing> {
+/// The places of a plant of these Latin names on all lists, in their order.
+pub(super) fn listings(latin: &[&str]) -> Vec<Listing> {
     let lists = restricted_lists().iter();
-    lists.filter_map(|list| list.names(plant)).collect()
+    lists.filter_map(|list| list.names(latin)).collect()
 }

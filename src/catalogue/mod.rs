@@ -11,6 +11,7 @@ mod citing;
 mod comparison;
 mod device;
 mod listing;
+mod names;
 mod path;
 mod plant;
 mod row;
@@ -31,9 +32,9 @@ pub use device::{Device, FlowKind, devices};
 pub use listing::{
     LISTS_AS_OF, ListText, Listing, ListingPart, RestrictedList, Taxon, restricted_lists,
 };
+pub(crate) use names::names_in;
 pub use path::{bracketed, nearest_path, within_lists};
 pub use plant::{GrowthForm, Plant, PlantGroup, Portion, plants};
-pub(crate) use row::names_in;
 pub use row::{CatalogueRow, Unknown, find};
 pub use sign::{Sign, signs};
 pub use size::{Printed, TankSize, sizes};

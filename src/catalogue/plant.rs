@@ -185,7 +185,7 @@ impl Plant {
     /// The same with its places on the lists of restricted plants, and with what its fields
     /// rest on in any row.
     fn finished(mut self) -> Self {
-        self.listed = listing::listings(&self);
+        self.listed = listing::listings(&self.latin_names().collect::<Vec<_>>());
         row::complete(&mut self.basis_of, self.basis, &BASIS_OF_FIELDS);
         self
     }

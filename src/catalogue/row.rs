@@ -6,7 +6,6 @@ use serde::Deserialize;
 use serde::de::DeserializeOwned;
 use thiserror::Error;
 
-use super::{Animal, Cap, Device, Plant, Sign, Soil, Stone};
 use crate::source::{Basis, Source};
 
 /// A row of an embedded table.
@@ -39,24 +38,6 @@ pub trait CatalogueRow: Sized + 'static {
         let aliases = self.aliases().iter().map(String::as_str);
         [self.name(), self.label()].into_iter().chain(aliases)
     }
-}
-
-/// The names of a list, by what it is called; none of a list that there is not.
-pub(crate) fn names_in(list: &str) -> Vec<&'static str> {
-    fn of<R: CatalogueRow>() -> (&'static str, Vec<&'static str>) {
-        (R::LIST, R::all().iter().map(CatalogueRow::name).collect())
-    }
-    let lists = [
-        of::<Soil>(),
-        of::<Cap>(),
-        of::<Stone>(),
-        of::<Plant>(),
-        of::<Animal>(),
-        of::<Device>(),
-        of::<Sign>(),
-    ];
-    let found = lists.into_iter().find(|(name, _)| *name == list);
-    found.map(|(_, names)| names).unwrap_or_default()
 }
 
 /// A name that no row bears.

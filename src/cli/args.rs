@@ -10,7 +10,7 @@ use super::choice::{
 };
 use super::examples as example;
 use super::shared::{EnsembleOptions, OUTPUT, SpecOptions};
-use super::typed::{away, bucket, litres, on_day, shard, stirred};
+use super::typed::{MOST_DAYS, away, bucket, litres, on_day, shard, stirred};
 use crate::plan::{self, OnDay};
 use crate::report::compose;
 use crate::spec::starter::StarterSize;
@@ -82,9 +82,6 @@ pub(super) struct StartupOptions {
     #[command(flatten)]
     pub(super) common: SpecOptions,
 }
-
-/// Five years; beyond, nothing that the model knows changes.
-pub(super) const MOST_DAYS: i64 = 1825;
 
 /// Options of `night`.
 #[derive(Debug, Args)]

@@ -1,11 +1,11 @@
 //! Why a command could not do its work.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use thiserror::Error;
 
-use super::output;
 use crate::numerics::rodas::IntegrationError;
+use crate::units::printable;
 
 /// A command that ended early.
 #[derive(Debug, Error)]
@@ -27,12 +27,12 @@ pub(super) enum Failure {
         reason: String,
     },
     /// A file that was to be new.
-    #[error("error: {} is there already and was kept\nhelp: choose another path with --out", output::shown(.0))]
+    #[error("error: {} is there already and was kept\nhelp: choose another path with --out", shown(.0))]
     Kept(PathBuf),
     /// A file that cannot be written.
     #[error(
         "error: cannot write {}: {reason}\nhelp: choose another path with --out; nothing was written",
-        output::shown(path)
+        shown(path)
     )]
     Unwritable {
         /// The file.
@@ -43,7 +43,7 @@ pub(super) enum Failure {
     /// A result that would have replaced what it is made from.
     #[error(
         "error: --out {} would be written over {input}, which is read here\nhelp: choose another path with --out; nothing was written",
-        output::shown(path)
+        shown(path)
     )]
     Overwriting {
         /// The file that was to be written.
@@ -72,4 +72,9 @@ impl Failure {
             Self::Run(_) => 3,
         }
     }
+}
+
+/// A path as it is shown.
+pub(super) fn shown(path: &Path) -> String {
+    printable(&path.display().to_string())
 }

@@ -4,7 +4,7 @@ use std::io::Read;
 use std::path::{Path, PathBuf};
 
 use super::choice::{ColorWhen, UnitsChoice};
-use super::failure::Failure;
+use super::failure::{self, Failure};
 use super::output;
 use super::shared::SpecOptions;
 use crate::design::Design;
@@ -91,6 +91,6 @@ pub(super) fn file_name(path: &Path) -> String {
     if path.as_os_str() == STANDARD_INPUT {
         "standard input".to_owned()
     } else {
-        output::shown(path)
+        failure::shown(path)
     }
 }

@@ -114,11 +114,6 @@ pub(super) fn make_folder_of(file: &Path) -> Result<(), Failure> {
     made.map_err(|error| unwritable(file, &error))
 }
 
-/// A path as it is shown.
-pub(super) fn shown(path: &Path) -> String {
-    printable(&path.display().to_string())
-}
-
 /// Prints a problem to standard error; whatever it quotes, nothing of it drives the terminal.
 pub(super) fn complain(message: &str) {
     let lines: Vec<String> = message.lines().map(printable).collect();

@@ -1,9 +1,11 @@
 //! How what is typed at an option is read.
 
-use super::args::MOST_DAYS;
 use crate::plan::OnDay;
 use crate::study::Shard;
 use crate::units::{Duration, Quantity, QuantityError, Share, Volume};
+
+/// Five years; beyond, nothing that the model knows changes.
+pub(super) const MOST_DAYS: i64 = 1825;
 
 /// A day as typed.
 pub(super) fn on_day(text: &str) -> Result<OnDay, String> {

@@ -15,30 +15,36 @@ const LEAST_WATER: Volume = Volume::from_litres(0.2);
 /// Shares that add up to the whole may pass it by so little: conversions round.
 const SHARE_ROUNDING: f64 = 1e-9;
 
-/// Measures a draft; lists every rule it breaks.
-pub(super) fn check(draft: Draft) -> Result<Design, Vec<Violation>> {
-    let mut violations = Vec::new();
-    let measured = measure(&draft, &mut violations);
-    check_plants(&draft, &mut violations);
-    check_change(&draft, &mut violations);
-    violations.extend(soft_water(&draft.water));
-    violations.extend(hot_water(&draft.water));
-    violations.extend(grading(&draft));
-    if let (Some((vessel, bed)), true) = (&measured, violations.is_empty()) {
-        violations.extend(limits::impossible(&limits::TankMeasures {
-            draft: &draft,
-            bed,
-            areas: areas(&draft, vessel, bed),
-            water: bed.water_below(water_level(&draft, vessel)) - hardscape(&draft),
-            least_water: LEAST_WATER,
-        }));
-    }
-    match measured {
-        Some((vessel, bed)) if violations.is_empty() => {
-            let planted = Planted::of(&draft.plants, areas(&draft, &vessel, &bed));
-            Ok(Design::new(draft, vessel, bed, planted))
+impl Draft {
+    /// Measures the tank and checks it.
+    ///
+    /// # Errors
+    /// Every rule that the draft breaks.
+    pub fn check(self) -> Result<Design, Vec<Violation>> {
+        let draft = self;
+        let mut violations = Vec::new();
+        let measured = measure(&draft, &mut violations);
+        check_plants(&draft, &mut violations);
+        check_change(&draft, &mut violations);
+        violations.extend(soft_water(&draft.water));
+        violations.extend(hot_water(&draft.water));
+        violations.extend(grading(&draft));
+        if let (Some((vessel, bed)), true) = (&measured, violations.is_empty()) {
+            violations.extend(limits::impossible(&limits::TankMeasures {
+                draft: &draft,
+                bed,
+                areas: areas(&draft, vessel, bed),
+                water: bed.water_below(water_level(&draft, vessel)) - hardscape(&draft),
+                least_water: LEAST_WATER,
+            }));
         }
-        _ => Err(violations),
+        match measured {
+            Some((vessel, bed)) if violations.is_empty() => {
+                let planted = Planted::of(&draft.plants, areas(&draft, &vessel, &bed));
+                Ok(Design::new(draft, vessel, bed, planted))
+            }
+            _ => Err(violations),
+        }
     }
 }
 

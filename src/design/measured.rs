@@ -1,7 +1,7 @@
 //! The checked and measured tank.
 
+use super::Draft;
 use super::planted::{Areas, Planted};
-use super::{Draft, Violation, checks};
 use crate::geometry::{Bed, Vessel};
 use crate::units::{Area, Length, Mass, Volume};
 
@@ -31,16 +31,6 @@ pub struct Design {
     vessel: Vessel,
     bed: Bed,
     planted: Planted,
-}
-
-impl Draft {
-    /// Measures the tank and checks it.
-    ///
-    /// # Errors
-    /// Every rule that the draft breaks.
-    pub fn check(self) -> Result<Design, Vec<Violation>> {
-        checks::check(self)
-    }
 }
 
 impl Design {

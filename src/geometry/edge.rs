@@ -3,33 +3,8 @@
 //! An arc is its chord and its curvature, so that a straight line is the arc
 //! of curvature zero and a nearly flat bow loses no digits to a far-off centre.
 
-use super::plane::Plane;
+use super::plane::{PlanPoint, Plane};
 use std::f64::consts::FRAC_PI_2;
-
-/// A place on the plan: x from left to right, y from the back wall to the front.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct PlanPoint {
-    pub(super) x_m: f64,
-    pub(super) y_m: f64,
-}
-
-impl PlanPoint {
-    pub(super) const fn new(x_m: f64, y_m: f64) -> Self {
-        Self { x_m, y_m }
-    }
-
-    pub(super) fn distance_m(self, other: Self) -> f64 {
-        (other.x_m - self.x_m).hypot(other.y_m - self.y_m)
-    }
-
-    /// The point some way off along a direction.
-    fn shifted(self, direction: Self, by_m: f64) -> Self {
-        Self::new(
-            self.x_m + direction.x_m * by_m,
-            self.y_m + direction.y_m * by_m,
-        )
-    }
-}
 
 /// Pieces that an arc of up to a quarter turn is drawn in.
 const ARC_PIECES: u32 = 24;

@@ -1,6 +1,7 @@
 //! The outline of each shape on the plan, at its dimensions or a wall further out or in.
 
-use super::edge::{Edge, PlanPoint};
+use super::edge::Edge;
+use super::plane::PlanPoint;
 use super::plane::Plane;
 use super::region::Region;
 use super::shape::Shape;

@@ -1,7 +1,7 @@
 //! Two layers on a plan with straight walls, divided where either is cut off.
 
-use super::edge::PlanPoint;
 use super::layer::{BedTop, Extreme, FloorPlace, Layer};
+use super::plane::PlanPoint;
 use super::plane::Plane;
 use super::region::{Extents, Region};
 use crate::units::{Length, Volume};

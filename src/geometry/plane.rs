@@ -1,6 +1,29 @@
 //! A linear function over the plan: a flat surface, or the line where it is zero.
 
-use super::edge::PlanPoint;
+/// A place on the plan: x from left to right, y from the back wall to the front.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct PlanPoint {
+    pub(super) x_m: f64,
+    pub(super) y_m: f64,
+}
+
+impl PlanPoint {
+    pub(super) const fn new(x_m: f64, y_m: f64) -> Self {
+        Self { x_m, y_m }
+    }
+
+    pub(super) fn distance_m(self, other: Self) -> f64 {
+        (other.x_m - self.x_m).hypot(other.y_m - self.y_m)
+    }
+
+    /// The point some way off along a direction.
+    pub(super) fn shifted(self, direction: Self, by_m: f64) -> Self {
+        Self::new(
+            self.x_m + direction.x_m * by_m,
+            self.y_m + direction.y_m * by_m,
+        )
+    }
+}
 
 /// A height that changes linearly over the plan.
 #[derive(Debug, Clone, Copy, PartialEq)]

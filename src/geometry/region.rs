@@ -1,6 +1,7 @@
 //! A convex patch of the plan, bounded by straight lines and circular arcs.
 
-use super::edge::{Edge, PlanPoint};
+use super::edge::Edge;
+use super::plane::PlanPoint;
 use super::plane::Plane;
 
 /// Planes nearer to zero than this over a whole region do not divide it; a picometre.

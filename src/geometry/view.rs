@@ -5,8 +5,8 @@
 //! points on them, close enough that a chord strays from its arc by a thousandth of the radius.
 
 use super::bed::{Bed, BedShape};
-use super::edge::PlanPoint;
 use super::pile::Pile;
+use super::plane::PlanPoint;
 use super::region::Region;
 use super::spot::Spot;
 use super::vessel::{Body, Vessel};

@@ -26,6 +26,7 @@ mod standing;
 mod stocking;
 mod tried;
 mod weight;
+mod whole;
 mod words;
 
 pub use drawing::{Build, Drawing, DrawnStand, Herd, drawing};

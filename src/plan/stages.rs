@@ -7,13 +7,11 @@ use super::flush::{Flush, StartupSection};
 use super::load::Load;
 use super::night::{self, NightPlan, OnDay, Remedies};
 use super::options::Options;
-use super::outcome::Plan;
 use super::planting::{self, Needed};
 use super::rule::{self, DesignCase, FlushCase, NightCase};
 use super::section::WeightSection;
 use super::section::{BedSection, CapSection, CostSection, PanesSection, SoilSection};
-use super::tried::{self, Advice};
-use super::{hazard, preparation, quantity, range, stocking, weight};
+use super::{quantity, weight};
 use crate::design::Design;
 use crate::finding::{Code, Finding, Status};
 use crate::numerics::rodas::IntegrationError;
@@ -21,11 +19,11 @@ use crate::numerics::rodas::IntegrationError;
 /// A design with what has been computed of it so far.
 pub(super) struct Stages<'a> {
     pub(super) design: &'a Design,
-    options: Options,
+    pub(super) options: Options,
     /// Whether the night seeks its remedies.
     remedies: Remedies,
     /// Whether the tank stands already.
-    is_running: bool,
+    pub(super) is_running: bool,
     /// Whether starts are followed no longer than asked for.
     is_screened: bool,
     load: OnceCell<Load<'a>>,
@@ -142,75 +140,11 @@ impl<'a> Stages<'a> {
         Ok(rule::of_night(&case))
     }
 
-    /// The whole plan.
-    pub(super) fn plan(&self) -> Result<Plan, IntegrationError> {
-        let mut measures = self.measures();
-        let needed = self.needed()?;
-        let startup = self.flush()?.section();
-        let bed = self.bed()?;
-        let night = self.night()?;
-        let case = self.case(&Results {
-            measures: &measures,
-            bed: &bed,
-            planting: &needed,
-            startup: &startup,
-            seeks_remedies: true,
-        })?;
-        let mut findings = rule::all(&case, &NightCase::of(night, needed.met.is_met()))?;
-        if !self.is_running {
-            let advice = Advice {
-                design: self.design,
-                needed: &needed.section.needed,
-            };
-            findings = tried::tried(&advice, self.options, findings)?;
-        }
-        measures.cap.verdict = rule::cap_verdict(&findings);
-        let mut cautions = if self.is_running {
-            let of_bed = findings
-                .iter()
-                .filter(|finding| rule::is_about_bed(finding.code));
-            hazard::cautions_of_bed(self.design, rule::ordered(of_bed))
-        } else {
-            let calendar = startup.calendar.iter().flat_map(|entry| &entry.actions);
-            let all = calendar.copied().chain(rule::ordered(&findings));
-            hazard::cautions(self.design, all)
-        };
-        cautions.extend(night.ph_outside().map(range::ph_outside));
-        let draft = self.design.draft();
-        let (heat, air) = (night.heat(), night.night());
-        let ready = preparation::preparation(self.design, &measures.soil, &heat);
-        Ok(Plan {
-            shopping: preparation::shopping(self.design, &measures.cap, &ready, &startup, &air),
-            preparation: ready,
-            stocking: stocking::steps(self.design, &startup.animals_from),
-            habits: stocking::habits(self.design, &heat),
-            name: draft.name.clone(),
-            assumed: draft.assumed.clone(),
-            tank: quantity::tank(self.design),
-            cost: measures.cost,
-            cautions,
-            hours: night.hours(),
-            night: air,
-            flow: night.flow(),
-            light: night.light(),
-            animals: night.animals(),
-            heat,
-            soil: measures.soil,
-            cap: measures.cap,
-            bed,
-            weight: measures.weight,
-            panes: measures.panes,
-            planting: needed.section,
-            startup,
-            days: self.flush()?.days(),
-            days_with_changes: self.flush()?.days_with_changes(),
-            asked: draft.goal.probability.fraction(),
-            findings,
-        })
-    }
-
     /// What the rules are held against.
-    fn case<'r>(&'r self, results: &Results<'r>) -> Result<DesignCase<'r>, IntegrationError> {
+    pub(super) fn case<'r>(
+        &'r self,
+        results: &Results<'r>,
+    ) -> Result<DesignCase<'r>, IntegrationError> {
         Ok(DesignCase {
             design: self.design,
             load: self.load()?,
@@ -226,12 +160,12 @@ impl<'a> Stages<'a> {
 }
 
 /// What has been computed so far, to be judged.
-struct Results<'r> {
-    measures: &'r MeasuredSections,
-    bed: &'r BedSection,
-    planting: &'r Needed,
-    startup: &'r StartupSection,
-    seeks_remedies: bool,
+pub(super) struct Results<'r> {
+    pub(super) measures: &'r MeasuredSections,
+    pub(super) bed: &'r BedSection,
+    pub(super) planting: &'r Needed,
+    pub(super) startup: &'r StartupSection,
+    pub(super) seeks_remedies: bool,
 }
 
 /// Code and status of some findings.

@@ -1,7 +1,9 @@
 //! What happens if: a power cut, a stirred bed, days away, a move, animals in a bucket.
 
+use super::Runs;
 use super::absence::{FISH_D, GRAZERS_D, LAMP_H, MISSING, shortfall};
 use super::breath::{FRESH, HANDLED, lasts_in_bucket, pouring};
+use super::crowd::{Crowd, estimate};
 use super::member::MemberFigures;
 use super::section::{AwaySection, BucketSection, MoveSection, PowerSection, StirSection};
 use super::setting::KeptTank;
@@ -9,7 +11,6 @@ use super::stirring::{
     AT_ONCE, AT_ONCE_BLACK, DRAWN_OFF, OF_LIMIT, SESSION_EVERY_D, ammonia_rise, borne_share,
     change_to_reach, clears_in, soil_ammonium,
 };
-use super::{Crowd, Runs, estimate};
 use crate::air::demand::fish_at_rest;
 use crate::design::Stock;
 use crate::night::limits::DAWN_ACT_MG_L;

@@ -1,6 +1,6 @@
 //! What plants are given that feed, tap and soil leave hungry.
 
-use super::Crowd;
+use super::crowd::Crowd;
 use super::setting::KeptTank;
 use super::weekly::feed_share_pct;
 use crate::dosing::{Dosing, Hunger, Nutrients, Readings, Refusal, dosing};

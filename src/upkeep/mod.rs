@@ -6,6 +6,7 @@
 mod absence;
 mod answers;
 mod breath;
+mod crowd;
 mod feeding;
 mod harvest;
 mod member;
@@ -36,13 +37,13 @@ use rayon::prelude::*;
 
 use crate::design::Design;
 use crate::finding::Action;
-use crate::numerics::quantile::quantiles;
 use crate::numerics::rodas::IntegrationError;
-use crate::plan::{Estimate, Options, cautions_for};
+use crate::plan::{Options, cautions_for};
 use crate::source::Band;
 use crate::startup::ensemble::{central, member};
 use crate::startup::{Member, Parameters};
 use crate::units::{Duration, Share, Volume};
+use crowd::Crowd;
 use member::MemberFigures;
 use setting::KeptTank;
 
@@ -194,38 +195,4 @@ impl Runs<'_> {
         });
         Ok(found.collect())
     }
-}
-
-/// All members, and how bands are read off them.
-struct Crowd<'a> {
-    seen: &'a [MemberFigures],
-    members: u32,
-}
-
-impl Crowd<'_> {
-    /// 10, 50 and 90 % of a figure.
-    fn band(&self, of: impl Fn(&MemberFigures) -> f64) -> Estimate {
-        estimate(self.seen.iter().map(of), self.members)
-    }
-
-    /// The same of one that some members lack; none where most do.
-    fn band_of_most(&self, of: impl Fn(&MemberFigures) -> Option<f64>) -> Option<Estimate> {
-        let found: Vec<f64> = self.seen.iter().filter_map(of).collect();
-        (found.len() * 2 > self.seen.len()).then(|| estimate(found, self.members))
-    }
-
-    /// What nine members of ten stay over.
-    fn low(&self, of: impl Fn(&MemberFigures) -> f64) -> f64 {
-        self.band(of).band().low
-    }
-
-    /// What nine members of ten stay under.
-    fn high(&self, of: impl Fn(&MemberFigures) -> f64) -> f64 {
-        self.band(of).band().high
-    }
-}
-
-fn estimate(values: impl IntoIterator<Item = f64>, members: u32) -> Estimate {
-    let [low, typical, high] = quantiles(values, [0.1, 0.5, 0.9]).unwrap_or_default();
-    Estimate::of(Band::new(low, typical, high), members)
 }

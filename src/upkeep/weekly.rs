@@ -1,6 +1,6 @@
 //! A week's work, and the years of the soil, read off the members.
 
-use super::Crowd;
+use super::crowd::Crowd;
 use super::harvest::{CUT, WEEK_D, trim_interval};
 use super::member::{Cut, MemberFigures};
 use super::routine::share_to_hold;

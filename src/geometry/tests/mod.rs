@@ -4,8 +4,8 @@ mod bed;
 mod refusal;
 mod shape;
 
-use super::edge::PlanPoint;
 use super::pane::Facing;
+use super::plane::PlanPoint;
 use super::plane::Plane;
 use super::region::Region;
 use super::zone::SphereZone;

@@ -1,10 +1,11 @@
 //! Rows of a comparison side by side.
 
+use super::compared::Compared;
 use super::sweep;
 use crate::catalogue::FINDINGS;
 use crate::finding::Status;
 use crate::plan::of_100;
-use crate::report::document::{Block, Document, Sheet, Sortable, Table, TableColumn as Head};
+use crate::report::document::{Block, Document, Sortable, Table, TableColumn as Head};
 use crate::report::scatter::{Dot, Scatter};
 use crate::study::{Axis, Cell, KeyInfluence, ResultColumn, Shown, TankRow};
 use crate::units::{Length, MONEY, Mass, UnitSystem, Volume, show, unit_of_result};
@@ -21,31 +22,6 @@ const STANDARD: [(&str, &str); 7] = [
 ];
 /// The odds of a start, told out of a hundred.
 const ODDS: &str = "startup.odds_with_changes";
-
-/// Rows to be shown.
-#[derive(Debug)]
-pub struct Compared<'a> {
-    /// What was varied.
-    pub axes: &'a [Axis],
-    /// The results in the cells of each row.
-    pub columns: &'a [ResultColumn],
-    /// How many of them are shown.
-    pub shown: usize,
-    /// Whether these are the standard ones, under short heads.
-    pub standard: bool,
-    /// The rows.
-    pub rows: &'a [TankRow],
-    /// The units that all of them are shown in.
-    pub units: UnitSystem,
-    /// Whether these are the rows that no other beats.
-    pub chosen: bool,
-    /// What is said of how the rows were chosen; may be empty.
-    pub remark: String,
-    /// The tanks to be drawn; none where there are many.
-    pub sheets: Vec<Sheet>,
-    /// A result with what moves it.
-    pub influences: Option<(&'a str, Vec<KeyInfluence>)>,
-}
 
 /// The standard results, and after them how each finding stands.
 pub fn standard_columns() -> (Vec<ResultColumn>, Vec<ResultColumn>) {

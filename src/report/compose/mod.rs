@@ -3,6 +3,7 @@
 mod chart;
 mod check;
 mod compare;
+mod compared;
 mod estimate;
 mod explain;
 mod finding;
@@ -22,7 +23,8 @@ mod what_if;
 mod years;
 
 pub use check::check;
-pub use compare::{Compared, compare, standard_columns};
+pub use compare::{compare, standard_columns};
+pub use compared::Compared;
 pub use explain::{
     Resting, WorkedExample, explain_result, explain_section, explain_source, explain_topic,
 };

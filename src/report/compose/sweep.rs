@@ -1,6 +1,6 @@
 //! What keys that are varied do to a result: a line for one, a grid for two.
 
-use super::compare::Compared;
+use super::compared::Compared;
 use crate::report::chart::{Across, Chart, LimitLine, Series};
 use crate::report::document::Block;
 use crate::report::grid::Grid;

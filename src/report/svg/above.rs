@@ -1,10 +1,11 @@
 //! A tank from above, to scale, with the places where its layers are thinnest and deepest.
 
+use super::bounds::Bounds;
 use super::canvas::{Anchor, At, Canvas, tenth};
 use super::dimension::{across, bar, upright};
 use super::garden::{self, EVEN, is_inside};
 use super::leaf;
-use super::scale::{Bounds, Scale};
+use super::scale::Scale;
 use super::stone::{Face, stone};
 use crate::catalogue::GrowthForm;
 use crate::geometry::{FloorPlace, Spot};

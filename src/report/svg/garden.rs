@@ -1,7 +1,7 @@
 //! Where plants and stones stand in a bed: the same places in every view of a tank.
 
+use super::bounds::Bounds;
 use super::canvas::At;
-use super::scale::Bounds;
 use crate::catalogue::{GrowthForm, PlantGroup};
 use crate::geometry::Spot;
 use crate::plan::{Drawing, DrawnStand};

@@ -6,11 +6,13 @@
 mod above;
 mod axis;
 mod bars;
+mod bounds;
 mod canvas;
 mod chart;
 mod creature;
 mod dimension;
 mod elevation;
+mod ends;
 mod garden;
 mod grid;
 mod leaf;

@@ -1,18 +1,17 @@
 //! A tank from the front or from the right, to scale, with its measures.
 
 mod contents;
-mod ends;
 
 use super::above;
+use super::bounds::Bounds;
 use super::canvas::{At, Canvas};
 use super::dimension::{Beside, DimensionSpan, across, bar, chain, upright};
-use super::scale::{Bounds, DrawingSize, Scale};
+use super::ends::{ALIKE_M, Side, differs_across, end_m};
+use super::scale::{DrawingSize, Scale};
 use crate::geometry::{Elevation, Layer, Spot, ViewSide, edges_at};
 use crate::plan::Drawing;
 use crate::report::document::Sheet;
 use crate::units::{Length, UnitSystem};
-pub(super) use ends::differs_across;
-use ends::{Side, end_m};
 
 /// Room around the walls, px: on the left for the height, with or without depths beside it,
 /// on the right for depths, above the rim, and below the underside for length and scale.
@@ -46,8 +45,6 @@ const fn room(size: DrawingSize) -> Margins {
 
 /// From a wall to the measures beside it, px.
 const GAP: f64 = 8.0;
-/// Depths that differ by less are shown as one, m.
-const ALIKE_M: f64 = 5e-4;
 /// Height of the lamp's housing, px.
 const LAMP: f64 = 7.0;
 

@@ -1,8 +1,10 @@
 //! How high the bed lies at the ends of a view.
 
-use super::ALIKE_M;
+use super::bounds::Bounds;
 use crate::geometry::{Elevation, Spot};
-use crate::report::svg::scale::Bounds;
+
+/// Depths that differ by less are shown as one, m.
+pub(super) const ALIKE_M: f64 = 5e-4;
 
 /// One end of a view.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -12,7 +14,7 @@ pub(super) enum Side {
 }
 
 /// Whether the bed is deeper at one end of the view than at the other.
-pub(in crate::report::svg) fn differs_across(view: &Elevation) -> bool {
+pub(super) fn differs_across(view: &Elevation) -> bool {
     [&view.soil, &view.cap]
         .iter()
         .any(|layer| (end_m(layer, Side::Left) - end_m(layer, Side::Right)).abs() > ALIKE_M)
