@@ -1,9 +1,10 @@
 //! `[tank]`: the vessel.
 
 use super::section::SpecSection;
-use crate::design::key::{Value, listed, word};
+use crate::design::key::{Value, word};
 use crate::design::{Material, Rim, Tank, Violation, usual};
 use crate::geometry::Shape;
+use crate::units::list::either;
 use crate::units::size::Size;
 use crate::units::{Length, Mass};
 
@@ -192,7 +193,7 @@ fn miss_shape(section: &SpecSection<'_>) {
     let help = if given.is_empty() || lines.is_empty() {
         "for example shape = \"box\"".to_owned()
     } else {
-        format!("add the line {}", listed(&lines))
+        format!("add the line {}", either(&lines))
     };
     section.miss("shape", "[tank] needs shape".to_owned(), help);
 }
@@ -304,7 +305,7 @@ fn refuse_foreign_keys(section: &SpecSection<'_>, form: &ShapeKeys) {
             Violation::new(
                 format!("a {} has no {name}", form.word),
                 format!("a {} takes {}", form.word, form.keys.join(", ")),
-                format!("{name} belongs to {}", listed(&owners)),
+                format!("{name} belongs to {}", either(&owners)),
             )
             .beside(section.span("shape"), format!("the shape is {}", form.word)),
         );

@@ -2,6 +2,8 @@
 
 use thiserror::Error;
 
+use super::list::either;
+
 /// A text that could not be read as the quantity asked for.
 #[derive(Debug, Clone, PartialEq, Error)]
 #[error("{problem}; {}", self.way_out())]
@@ -44,7 +46,7 @@ pub enum QuantityProblem {
         choices: Vec<&'static str>,
     },
     /// A unit with more than one meaning.
-    #[error("\"{unit}\" could mean {}", listed(choices))]
+    #[error("\"{unit}\" could mean {}", either(choices))]
     AmbiguousUnit {
         /// The unit as written.
         unit: String,
@@ -80,11 +82,11 @@ impl QuantityError {
             QuantityProblem::UnknownUnit { choices, .. } => format!(
                 "write {} in {}, for example \"{}\"",
                 self.quantity,
-                listed(choices),
+                either(choices),
                 self.example
             ),
             QuantityProblem::AmbiguousUnit { choices, .. } => {
-                format!("say which: {}", listed(choices))
+                format!("say which: {}", either(choices))
             }
             QuantityProblem::Comma { text } if !text.contains('.') => {
                 let pointed = text.replacen(',', ".", 1);
@@ -104,14 +106,5 @@ impl QuantityError {
                 self.quantity, self.example
             ),
         }
-    }
-}
-
-/// "a, b or c".
-fn listed(choices: &[&str]) -> String {
-    match choices {
-        [] => String::new(),
-        [only] => (*only).to_owned(),
-        [head @ .., last] => format!("{} or {last}", head.join(", ")),
     }
 }

@@ -18,6 +18,7 @@ mod chemistry;
 mod ending;
 mod heat;
 mod light;
+pub(crate) mod list;
 mod matter;
 mod printable;
 mod share;

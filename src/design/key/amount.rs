@@ -1,10 +1,11 @@
 //! How much of a plant, as a keeper writes it.
 
 use super::read::unread;
-use super::{KeyEntry, listed, nearest};
+use super::{KeyEntry, nearest};
 use crate::catalogue::Portion;
 use crate::design::{Amount, Violation};
 use crate::units::error::{QuantityError, QuantityProblem};
+use crate::units::list::either;
 use crate::units::show::significant;
 use crate::units::{Mass, Quantity, Share, parse};
 
@@ -73,7 +74,7 @@ fn unknown_portion(unit: &str) -> Violation {
     };
     Violation::new(
         format!("\"{}\" is no portion or unit", unit.escape_debug()),
-        format!("amount is in %, g, {}", listed(&words)),
+        format!("amount is in %, g, {}", either(&words)),
         help,
     )
 }

@@ -1,4 +1,4 @@
-//! The choice that a misspelt word may mean, and choices in words.
+//! The choice that a misspelt word may mean.
 
 /// The choice nearest to a misspelt word, where one is near enough.
 pub(crate) fn nearest<'a>(
@@ -18,13 +18,4 @@ pub(crate) fn nearest<'a>(
         .min_by_key(|(distance, _)| *distance)
         .filter(|(distance, _)| *distance <= 1 + length / 4)
         .map(|(_, choice)| choice)
-}
-
-/// "a, b or c".
-pub(crate) fn listed(choices: &[&str]) -> String {
-    match choices {
-        [] => String::new(),
-        [only] => (*only).to_owned(),
-        [head @ .., last] => format!("{} or {last}", head.join(", ")),
-    }
 }

@@ -2,8 +2,9 @@
 
 use jiff::civil;
 
-use super::{Key, KeyKind, listed};
+use super::{Key, KeyKind};
 use crate::design::Violation;
+use crate::units::list::either;
 
 /// The most characters that a text of a spec has: a name, a quantity, a word.
 pub(crate) const MOST_CHARACTERS: usize = 200;
@@ -178,7 +179,7 @@ fn kind_words(kind: KeyKind) -> String {
         KeyKind::BagSize => "a volume or a mass with its unit, in quotes".to_owned(),
         KeyKind::Amount => "a cover, a fresh mass or a number of portions, in quotes".to_owned(),
         KeyKind::Dose => "a volume per volume of water, each with its unit, in quotes".to_owned(),
-        KeyKind::Word(words) => listed(words),
+        KeyKind::Word(words) => either(words),
         KeyKind::WordOrShare(words) => format!("{}, or a share in quotes", words.join(", ")),
         KeyKind::Name(list) => format!("a name from the list of {list}, in quotes"),
         KeyKind::Names(list) => format!("a list of names from the list of {list}, each in quotes"),

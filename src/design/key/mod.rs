@@ -11,7 +11,7 @@ mod read;
 mod table;
 mod value;
 
-pub(crate) use choice::{listed, nearest};
+pub(crate) use choice::nearest;
 pub(crate) use entry::{KeyEntry, MOST_CHARACTERS, Raw};
 pub(crate) use prepared::{Needs, Prepare, Prepared};
 pub(crate) use read::{analyte, date, text, unread, word};

@@ -3,10 +3,11 @@
 
 use jiff::civil;
 
-use super::{KeyEntry, KeyKind, Raw, listed, nearest};
+use super::{KeyEntry, KeyKind, Raw, nearest};
 use crate::catalogue::{self, TankSize};
 use crate::design::{LabelDose, TopUp, Violation};
 use crate::units::error::{QuantityError, QuantityProblem};
+use crate::units::list::either;
 use crate::units::size::Size;
 use crate::units::{Analyte, Concentration, Length, Quantity, Share, Volume};
 
@@ -112,7 +113,7 @@ fn unknown_word(entry: &KeyEntry<'_>, word: &str) -> Violation {
     };
     Violation::new(
         format!("{} is not one of its words", entry.value.shown()),
-        format!("{} is {}", entry.key.leaf(), listed(choices)),
+        format!("{} is {}", entry.key.leaf(), either(choices)),
         help,
     )
 }

@@ -6,12 +6,13 @@ use toml::de::DeValue;
 
 use super::SpecSection;
 use crate::design::Violation;
-use crate::design::key::{KEYS, listed, nearest};
+use crate::design::key::{KEYS, nearest};
 use crate::spec::fault::Fault;
 use crate::spec::key::{self, Key, join};
 use crate::spec::remark::Remark;
 use crate::spec::trade;
 use crate::spec::value::raw;
+use crate::units::list::either;
 
 impl SpecSection<'_> {
     /// Reports all but the first of keys of which only one may be given.
@@ -161,7 +162,7 @@ fn elsewhere(name: &str) -> Option<String> {
     }
     let sections: Vec<String> = owners.iter().map(|key| heading(key.section())).collect();
     let sections: Vec<&str> = sections.iter().map(String::as_str).collect();
-    (!sections.is_empty()).then(|| format!("{name} is a key of {}", listed(&sections)))
+    (!sections.is_empty()).then(|| format!("{name} is a key of {}", either(&sections)))
 }
 
 /// The heading of a section by its path in the table of keys: `[[soil.bags]]`.
