@@ -61,7 +61,7 @@ impl Lasting {
 ///
 /// # Source
 /// The day of [`cycle`](super::cycle()) without lamp and device; cooling as
-/// [`temperature_after`](crate::heat::cooling::temperature_after).
+/// [`cooling_time`](crate::heat::cooling::cooling_time).
 pub fn outage(
     inputs: &NightInputs,
     ensemble: Ensemble,
