@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
 mod basis;
+mod circles;
 mod codes;
 mod dependencies;
 mod examples;
