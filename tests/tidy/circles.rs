@@ -62,11 +62,8 @@ fn one(text: &str, before: &Path, found: &mut Vec<Path>) {
 fn uses(text: &str, own: &Path) -> Vec<Path> {
     let code = text.split("#[cfg(test)]\nmod ").next().unwrap_or_default();
     let mut found = Vec::new();
-    for statement in code
-        .split("\nuse ")
-        .skip(1)
-        .chain(code.split("pub use ").skip(1))
-    {
+    let statements = ["\nuse ", "pub use ", ") use "].map(|word| code.split(word).skip(1));
+    for statement in statements.into_iter().flatten() {
         let list = statement.split(';').next().unwrap_or_default();
         flattened(list, &Vec::new(), &mut found);
     }

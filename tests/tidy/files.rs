@@ -86,3 +86,14 @@ fn no_type_seen_beyond_its_file_shares_its_name_with_another() {
     }
     assert!(homes.len() > 500, "{} types were found", homes.len());
 }
+
+/// Past this a file has a second subject.
+const LONGEST: usize = 450;
+
+#[test]
+fn no_file_of_the_program_is_too_long_for_one_subject() {
+    for path in tree::files("src", "rs") {
+        let lines = tree::text(&path).lines().count();
+        assert!(lines <= LONGEST, "{}: {lines} lines", tree::short(&path));
+    }
+}
