@@ -7,6 +7,7 @@ mod bed;
 mod checks;
 mod draft;
 mod event;
+mod follow;
 pub mod key;
 mod knob;
 mod limits;

@@ -2,11 +2,11 @@
 
 use super::canopy::{Canopy, StandResponse};
 use super::gas::AirExchange;
-use super::inputs::{Kept, NightInputs};
-use super::model::{
+use super::half_saturation::{
     AMMONIA_OXIDISER_HALF_MG_L, ANIMAL_HALF_MG_L, BED_HALF_MG_L, DEAD_HALF_MG_L,
     NITRITE_OXIDISER_HALF_MG_L, PLANT_HALF_MG_L,
 };
+use super::inputs::{Kept, NightInputs};
 use super::numbers::numbers;
 use super::rates::Rates;
 use crate::air::demand;

@@ -21,6 +21,7 @@ mod crossing;
 mod cycle;
 mod film;
 mod gas;
+mod half_saturation;
 mod members;
 mod model;
 mod numbers;

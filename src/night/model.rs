@@ -4,21 +4,15 @@ use super::canopy::StandResponse;
 use super::carbon::{Carbon, Carbonate};
 use super::coefficients::{CARBON_PER_OXYGEN, Coefficients};
 use super::film::Hydration;
+use super::half_saturation::{
+    AMMONIA_OXIDISER_HALF_MG_L, ANIMAL_HALF_MG_L, BED_HALF_MG_L, DEAD_HALF_MG_L,
+    NITRITE_OXIDISER_HALF_MG_L, PLANT_HALF_MG_L,
+};
 use super::inputs::{NightInputs, Users};
 use crate::numerics::real::Real;
 use crate::units::Share;
 use crate::water::oxygen;
 
-/// Oxygen at half respiration, mg/L: plants, whose uptake falls as a hyperbola
-/// (`sorrell_1989`; the value a judgement), animals, which hold theirs until little is
-/// left, bacteria on dead matter, and the bed (all judgement).
-pub(super) const PLANT_HALF_MG_L: f64 = 2.0;
-pub(super) const ANIMAL_HALF_MG_L: f64 = 0.5;
-pub(super) const DEAD_HALF_MG_L: f64 = 1.0;
-pub(super) const BED_HALF_MG_L: f64 = 2.0;
-/// Oxygen at half growth of nitrifiers, mg/L (`hiatt_grady_2008`).
-pub(super) const AMMONIA_OXIDISER_HALF_MG_L: f64 = 0.6;
-pub(super) const NITRITE_OXIDISER_HALF_MG_L: f64 = 1.2;
 /// States that the rates depend on: oxygen, mg/L, all inorganic carbon, mg CO2/L, and what
 /// submerged plants have fixed and may still breathe, as mg/L of oxygen.
 pub(super) const STATES: usize = 3;

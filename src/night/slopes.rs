@@ -2,10 +2,13 @@
 
 use super::carbon::{Carbon, CarbonSlopes};
 use super::coefficients::CARBON_PER_OXYGEN;
+use super::half_saturation::{
+    AMMONIA_OXIDISER_HALF_MG_L, ANIMAL_HALF_MG_L, BED_HALF_MG_L, DEAD_HALF_MG_L,
+    NITRITE_OXIDISER_HALF_MG_L, PLANT_HALF_MG_L,
+};
 use super::model::{
-    AMMONIA_OXIDISER_HALF_MG_L, ANIMAL_HALF_MG_L, BED_HALF_MG_L, CARBON_PARTS, CarbonPassage,
-    DEAD_HALF_MG_L, Feeding, Fluxes, NITRITE_OXIDISER_HALF_MG_L, NightModel, NightState,
-    OXYGEN_PARTS, PLANT_HALF_MG_L, Phase, STATES,
+    CARBON_PARTS, CarbonPassage, Feeding, Fluxes, NightModel, NightState, OXYGEN_PARTS, Phase,
+    STATES,
 };
 use crate::numerics::real::Real;
 

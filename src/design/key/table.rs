@@ -10,7 +10,7 @@ use super::KeyKind::{
 use super::place::{self, LayerEdge};
 use super::prepared::{kind_of, put, put_by, put_scaled};
 use super::{Key, Value};
-use crate::design::knob::follow;
+use crate::design::follow;
 use crate::design::{FlowDevice, LightLevel, Looked, usual};
 use crate::geometry::{Dimension, LayerDepth};
 use crate::plants::light::LightClass;

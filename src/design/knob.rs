@@ -1,9 +1,7 @@
 //! Knobs: what may be varied about a tank, and the settings it is varied through.
 
-pub(super) mod follow;
-
 use super::key::{self, KEYS, Key, KeyEntry, Needs, Prepared, Raw};
-use super::{Draft, Violation};
+use super::{Draft, Violation, follow};
 
 /// One thing that may be varied about a tank: a key, of a list that of one item.
 ///
