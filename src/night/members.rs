@@ -72,12 +72,11 @@ fn grouped<T: Clone>(all: &[T]) -> Vec<[T; LANES]> {
 /// let design = lentic::spec::parse(text)?;
 /// let tank = NightInputs::of(&design, &DayState::LIFELESS, Band::exact(60.0));
 /// let nights = Nights::of(&tank, &Rates::of(&tank), Ensemble { members: 8, seed: 1 })?;
-/// assert!(nights.outlook()?.low_mg_l.typical > 7.0);
+/// assert!(nights.outlook().low_mg_l.typical > 7.0);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub struct Nights {
     pub(super) inputs: NightInputs,
-    pub(super) ranges: Rates<Band>,
     pub(super) ensemble: Ensemble,
     members: Members,
     pub(super) groups: Vec<MemberGroup>,
@@ -115,7 +114,6 @@ impl Nights {
         });
         Ok(Self {
             inputs: inputs.clone(),
-            ranges: *ranges,
             ensemble,
             groups: groups.collect::<Result<_, IntegrationError>>()?,
             members,

@@ -1,7 +1,7 @@
 //! The day that repeats itself, over the whole range of what is not known.
 
 use super::course::{FollowedDay, SAMPLES, SAMPLES_PER_HOUR, hour_of};
-use super::cycle::{Cycle, Low, cycle, hours_under, lowest_of};
+use super::cycle::{Low, hours_under, lowest_of};
 use super::inputs::NightInputs;
 use super::members::{Ensemble, MemberGroup, Nights};
 use super::model::NightState;
@@ -12,6 +12,7 @@ use crate::numerics::rodas::IntegrationError;
 use crate::source::Band;
 use crate::units::Concentration;
 use crate::units::constants::HOURS_PER_DAY;
+use crate::water::oxygen;
 
 /// Quantiles that stand for low, typical and high.
 const SHARES: [f64; 3] = [0.1, 0.5, 0.9];
@@ -24,8 +25,8 @@ const LOW_OXYGEN_MG_L: [f64; 2] = [5.0, 3.0];
 pub struct Outlook {
     /// How it was drawn.
     pub ensemble: Ensemble,
-    /// The day with the typical numbers.
-    pub central: Cycle,
+    /// Oxygen in balance with the air.
+    pub saturation: Concentration,
     /// Lowest oxygen of the day, mg/L.
     pub low_mg_l: Band,
     /// When it comes, hours since the lamp went on.
@@ -62,24 +63,21 @@ pub struct HourBand {
 /// A day and a night of a tank for every member of an ensemble.
 ///
 /// # Errors
-/// [`IntegrationError`], as for [`cycle`].
+/// [`IntegrationError`], as for [`cycle`](super::cycle()).
 ///
 /// # Limits
-/// As [`cycle`]. The spread is that of the numbers, not of the model.
+/// As [`cycle`](super::cycle()). The spread is that of the numbers, not of the model.
 pub fn outlook(
     inputs: &NightInputs,
     ranges: &Rates<Band>,
     ensemble: Ensemble,
 ) -> Result<Outlook, IntegrationError> {
-    Nights::of(inputs, ranges, ensemble)?.outlook()
+    Ok(Nights::of(inputs, ranges, ensemble)?.outlook())
 }
 
 impl Nights {
     /// See [`outlook()`].
-    ///
-    /// # Errors
-    /// As for [`outlook()`].
-    pub fn outlook(&self) -> Result<Outlook, IntegrationError> {
+    pub fn outlook(&self) -> Outlook {
         let dusk_hour = self.inputs.light_hours;
         let lows = self.each(|group| std::array::from_fn(|lane| low(&group.day, lane, dusk_hour)));
         let [higher, lower] = LOW_OXYGEN_MG_L.map(|limit_mg_l| {
@@ -89,9 +87,10 @@ impl Nights {
         });
         let dusk = self.moment(|group| group.day.dusk);
         let dawn = self.moment(|group| group.day.end);
-        Ok(Outlook {
+        let inputs = &self.inputs;
+        Outlook {
             ensemble: self.ensemble,
-            central: cycle(&self.inputs, &self.ranges.central())?,
+            saturation: oxygen::saturation(inputs.temperature, inputs.pressure),
             low_mg_l: spread(lows.iter().map(|low| low.oxygen.mg_l())),
             low_hour: spread(lows.iter().map(|low| low.hour)),
             hours_under_5: higher,
@@ -101,7 +100,7 @@ impl Nights {
             ph_dusk: dusk.ph,
             ph_dawn: dawn.ph,
             hours: self.hours(),
-        })
+        }
     }
 
     fn hours(&self) -> Vec<HourBand> {

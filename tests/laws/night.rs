@@ -242,7 +242,7 @@ fn the_typical_of_an_ensemble_is_near_one_run_and_its_band_is_in_order() {
     // members are followed less closely than a single day
     assert_near(
         alone.low_mg_l.typical,
-        alone.central.low.oxygen.mg_l(),
+        follow(&tank).low.oxygen.mg_l(),
         0.005,
     );
     let spread = outlook(&tank, &ranges, ENSEMBLE).unwrap();

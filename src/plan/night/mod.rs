@@ -81,7 +81,7 @@ impl<'a> NightPlan<'a> {
         let need = light_need(design, &inputs);
         let diet = diet(design);
         Ok(Self {
-            outlook: nights.outlook()?,
+            outlook: nights.outlook(),
             air: match remedies {
                 Remedies::Sought => Some(nights.air_needed(limit)?),
                 Remedies::Omitted => None,
@@ -147,7 +147,7 @@ impl<'a> NightPlan<'a> {
             day: self.inputs.state.day,
             members: outlook.ensemble.members,
             seed: outlook.ensemble.seed,
-            saturation_mg_l: outlook.central.saturation.mg_l(),
+            saturation_mg_l: outlook.saturation.mg_l(),
             dawn_oxygen_mg_l: self.estimate(outlook.low_mg_l),
             dawn_hour: self.estimate(outlook.low_hour),
             hours_under_5_mg_l: self.estimate(outlook.hours_under_5),
