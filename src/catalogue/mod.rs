@@ -10,6 +10,7 @@ mod cap;
 mod citing;
 mod comparison;
 mod device;
+mod evidence;
 mod listing;
 mod names;
 mod path;
@@ -29,6 +30,7 @@ pub use cap::{Cap, CapCaution, Grains, caps};
 pub use citing::{CitingRow, citing_rows};
 pub use comparison::{ObservedComparison, comparisons};
 pub use device::{Device, FlowKind, devices};
+pub use evidence::{Fact, Odds, Question, facts, questions, signs};
 pub use listing::{
     LISTS_AS_OF, ListText, Listing, ListingPart, RestrictedList, Taxon, restricted_lists,
 };
@@ -36,7 +38,7 @@ pub(crate) use names::names_in;
 pub use path::{bracketed, nearest_path, within_lists};
 pub use plant::{GrowthForm, Plant, PlantGroup, Portion, plants};
 pub use row::{CatalogueRow, Unknown, find};
-pub use sign::{Sign, signs};
+pub use sign::Sign;
 pub use size::{Printed, TankSize, sizes};
 pub use soil::{Soil, SoilKind, soils};
 pub use stone::{Stone, stones};

@@ -188,19 +188,23 @@ fn singular(word: &str) -> String {
     }
 }
 
-/// Reads an embedded table, whose rows stand under `[[row]]`.
+/// Reads an embedded table.
 #[expect(
     clippy::expect_used,
     reason = "the tables are embedded and a test parses each"
 )]
+pub(super) fn parsed<T: DeserializeOwned>(table: &str) -> T {
+    toml::from_str(table).expect("the embedded table is well formed")
+}
+
+/// Reads an embedded table, whose rows stand under `[[row]]`.
 pub(super) fn read<R: DeserializeOwned>(table: &str) -> Vec<R> {
     #[derive(Deserialize)]
     #[serde(deny_unknown_fields)]
     struct Table<R> {
         row: Vec<R>,
     }
-    let table: Table<R> = toml::from_str(table).expect("the embedded table is well formed");
-    table.row
+    parsed::<Table<R>>(table).row
 }
 
 /// Adds what the fields of a table rest on to what a row says itself; what the row rests on
@@ -233,6 +237,14 @@ macro_rules! row {
             })
         }
 
+        super::row::impl_row!($row, $kind, $all);
+    };
+}
+pub(super) use row;
+
+/// Lets a struct with the shared fields be found as a row of a table.
+macro_rules! impl_row {
+    ($row:ident, $kind:literal, $all:ident) => {
         impl super::row::CatalogueRow for $row {
             const KIND: &'static str = $kind;
             const LIST: &'static str = stringify!($all);
@@ -263,4 +275,4 @@ macro_rules! row {
         }
     };
 }
-pub(super) use row;
+pub(super) use impl_row;

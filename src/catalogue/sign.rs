@@ -1,15 +1,13 @@
 //! Signs that a keeper sees, smells or counts.
 
-use std::collections::BTreeMap;
-
 use serde::{Deserialize, Serialize};
 
-use super::row::row;
+use super::evidence::{Odds, signs};
+use super::row::impl_row;
 use crate::source::{Basis, Source};
 
 /// A sign that something may be amiss, or is as usual for the tank's age.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
 pub struct Sign {
     /// Name in snake case.
     pub name: String,
@@ -29,14 +27,13 @@ pub struct Sign {
     /// is not written.
     #[serde(default = "is_common")]
     pub common: bool,
-    /// How often it is seen where nothing speaks for it, 0 to 1.
-    pub usual: f64,
-    /// By the name of a cause, how many times as often it is seen where that is at work.
-    pub speaks_for: BTreeMap<String, f64>,
+    /// How often it is seen.
+    #[serde(flatten)]
+    pub odds: Odds,
 }
 
 const fn is_common() -> bool {
     true
 }
 
-row!(Sign, "sign", signs, "data/signs.toml");
+impl_row!(Sign, "sign", signs);

@@ -20,7 +20,7 @@ const FAULTS_TOLD: usize = 20;
 
 pub(super) fn run(options: &CheckOptions) -> Result<Outcome, Failure> {
     let common = &options.common;
-    let design = input::design(&options.spec, common)?;
+    let design = input::standing(&options.spec, common)?;
     let readings = match &options.readings {
         Some(path) => measurements(&design, path)?,
         None => Vec::new(),

@@ -8,7 +8,7 @@ use super::failure::{self, Failure};
 use super::output;
 use super::shared::SpecOptions;
 use crate::design::Design;
-use crate::spec;
+use crate::spec::{self, Faults};
 
 /// The path that stands for standard input.
 pub(super) const STANDARD_INPUT: &str = "-";
@@ -31,10 +31,23 @@ pub(super) fn read(
     units: Option<UnitsChoice>,
     color: ColorWhen,
 ) -> Result<Design, Failure> {
-    spec::parse_named(text, &tank_name(path), units.map(Into::into)).map_err(|faults| {
-        let color = output::colors_errors(color);
-        Failure::BadSpec(spec::draw(&faults, text, &file_name(path), color))
-    })
+    spec::parse_named(text, &tank_name(path), units.map(Into::into))
+        .map_err(|faults| drawn(&faults, text, path, color))
+}
+
+/// Reads and checks the spec of a tank that stands, of which not all has to be known.
+///
+/// # Errors
+/// As [`design`].
+pub(super) fn standing(path: &Path, options: &SpecOptions) -> Result<Design, Failure> {
+    let text = text(path)?;
+    spec::parse_standing(&text, &tank_name(path), options.units.map(Into::into))
+        .map_err(|faults| drawn(&faults, &text, path, options.color))
+}
+
+fn drawn(faults: &Faults, text: &str, path: &Path, color: ColorWhen) -> Failure {
+    let color = output::colors_errors(color);
+    Failure::BadSpec(spec::draw(faults, text, &file_name(path), color))
 }
 
 /// The text of a spec or a log.

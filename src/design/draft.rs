@@ -4,11 +4,12 @@ use jiff::civil::Date;
 use serde::Serialize;
 
 use super::{
-    Air, CapLayer, Conditioner, Event, Feed, FillWater, Goal, Harvest, Light, PlacedStone,
+    Air, CapLayer, Conditioner, Event, Feed, FillWater, Goal, Harvest, Kit, Light, PlacedStone,
     Planting, Reading, Room, Signs, SoilLayer, Stock, Tank,
 };
 use crate::result::results;
-use crate::units::UnitSystem;
+use crate::units::{Analyte, UnitSystem};
+use crate::water::card::Card;
 
 /// A tank as asked for; every field may be changed before it is checked.
 ///
@@ -51,6 +52,8 @@ pub struct Draft {
     pub harvest: Harvest,
     /// What is done on which day.
     pub events: Vec<Event>,
+    /// The marks of the kits' cards.
+    pub kit: Kit,
     /// What was measured on which day.
     pub readings: Vec<Reading>,
     /// What was looked for and seen.
@@ -62,6 +65,28 @@ pub struct Draft {
 }
 
 impl Draft {
+    /// Whether the spec says what stands at a key, so that nothing was assumed for it.
+    pub fn says(&self, key: &str) -> bool {
+        self.assumed.iter().all(|assumption| assumption.key != key)
+    }
+
+    /// The card of the kit for a nutrient, with the keeper's own marks where they are given.
+    pub fn card(&self, analyte: Analyte) -> Option<Card<'_>> {
+        let own = match analyte {
+            Analyte::Ammonia => &self.kit.ammonia,
+            Analyte::Nitrite => &self.kit.nitrite,
+            Analyte::Nitrate => &self.kit.nitrate,
+            Analyte::Phosphate => return None,
+        };
+        Card::with(own).or_else(|| Card::of(analyte))
+    }
+
+    /// The first mark over nothing of the kit for a nutrient, on its own scale.
+    pub fn first_mark(&self, analyte: Analyte) -> f64 {
+        let card = self.card(analyte);
+        card.map_or_else(|| Card::first_mark(analyte), |card| card.first())
+    }
+
     /// The last reading of something, with its day.
     pub fn latest<T>(&self, of: impl Fn(&Reading) -> Option<T>) -> Option<(f64, T)> {
         let read = self.readings.iter();

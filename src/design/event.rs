@@ -2,7 +2,10 @@
 
 use super::Planting;
 use crate::catalogue::{Animal, Sign};
-use crate::units::{Alkalinity, Concentration, Conductivity, Hardness, Length, Share, Temperature};
+use crate::units::{
+    Alkalinity, Analyte, Concentration, Conductivity, Hardness, Length, Mass, Share, Temperature,
+    Volume,
+};
 
 /// Something done on a day.
 #[derive(Debug, Clone, PartialEq)]
@@ -45,6 +48,10 @@ pub enum Incident {
     Sprayed,
     /// Carbon dioxide was led in.
     GasAdded,
+    /// What dried away was replaced.
+    ToppedUp(Volume),
+    /// Food given beside that of every day.
+    Fed(Mass),
 }
 
 /// What a keeper looked for, and what was seen of it.
@@ -86,6 +93,18 @@ impl Signs {
     }
 }
 
+/// The marks of the cards of a keeper's kits, on each nutrient's own scale, mg/L, rising; none
+/// where they are not said.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Kit {
+    /// Of total ammonia, as nitrogen.
+    pub ammonia: Vec<f64>,
+    /// Of nitrite, as NO2.
+    pub nitrite: Vec<f64>,
+    /// Of nitrate, as NO3.
+    pub nitrate: Vec<f64>,
+}
+
 /// What was measured on a day; nutrients on their analyte's own scale.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Reading {
@@ -115,6 +134,11 @@ pub struct Reading {
     pub potassium: Option<Concentration>,
     /// Iron.
     pub iron: Option<Concentration>,
+    /// Nutrients whose colour lay between two marks, with both; the amount itself is their
+    /// middle.
+    pub between: Vec<(Analyte, Concentration, Concentration)>,
+    /// Whether the same kits showed nothing in water that holds nothing, where that was tried.
+    pub blank: Option<bool>,
 }
 
 /// What the keeper asks of the start.

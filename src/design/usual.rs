@@ -2,6 +2,7 @@
 
 use super::Stock;
 use crate::geometry::{Dimension, Shape};
+use crate::source::Band;
 use crate::units::show::{fixed, significant};
 use crate::units::{Length, Mass, Share};
 
@@ -26,6 +27,12 @@ pub const WALL_WHY: &str =
     "practice: common for the tank's height; used for weight and panes, measure your own";
 /// Why that much food.
 pub const FEED_WHY: &str = "practice: the usual share of the animals' mass, by the catalogue";
+
+/// Depth of the soil of a tank that stands, where nobody knows it, mm (judgement: what beds
+/// of this kind are laid with).
+pub const SOIL_DEPTH_MM: Band = Band::new(15.0, 25.0, 50.0);
+/// The same of the cap.
+pub const CAP_DEPTH_MM: Band = Band::new(20.0, 40.0, 70.0);
 
 /// A usual wall for a tank's height, or for what a bowl is across, by common practice
 /// without source: 5 mm to 30 cm, 6 mm to 40 cm, 8 mm to 50 cm, 10 mm above.

@@ -1,15 +1,16 @@
 //! The tank in question: its design, what was measured, and when that was.
 
 use super::fact::is_still;
+use super::kit::Kit;
 use super::measurement::{Measurand, Measurement, latest};
 use crate::catalogue::{self, Sign};
-use crate::design::{Design, EventKind, Incident};
+use crate::design::{Design, EventKind, Incident, usual};
 use crate::finding::Caution;
 use crate::numerics::rodas::IntegrationError;
 use crate::plan::{Standing, standing};
 use crate::source::Band;
 use crate::startup::{Dissolved, Inputs, Parameters};
-use crate::units::{Concentration, Length, Mass, Temperature};
+use crate::units::{Alkalinity, Concentration, Length, Mass, Temperature};
 use crate::water::ammonia;
 
 /// An older tank is taken to be this old: beyond it the model only repeats itself.
@@ -20,6 +21,12 @@ const FRESH_D: f64 = 4.0;
 const LATELY_D: f64 = 14.0;
 /// The age of a tank of which nothing says how old it is, d (judgement).
 const UNDATED_D: f64 = 30.0;
+
+/// Depths that need not be known, by their keys, with what is drawn then.
+pub(super) const UNKNOWN_DEPTHS: [(&str, Band); 2] = [
+    ("soil.depth", usual::SOIL_DEPTH_MM),
+    ("cap.depth", usual::CAP_DEPTH_MM),
+];
 
 /// A design with everything known of the tank built to it.
 #[derive(Debug, Clone)]
@@ -95,6 +102,19 @@ impl<'a> CaseHistory<'a> {
         latest(&self.log, of)
     }
 
+    /// The kit that a subject is read with, where the start-up model follows it.
+    pub fn kit(&self, of: Measurand) -> Option<Kit<'a>> {
+        self.design.draft().card(of.analyte()?).map(Kit::with)
+    }
+
+    /// Alkalinity: the last measured, or the design's.
+    pub fn alkalinity(&self) -> Alkalinity {
+        let measured = self.latest(Measurand::Alkalinity);
+        measured.map_or(self.design.draft().water.alkalinity, |found| {
+            Alkalinity::from_dkh(found.value.number())
+        })
+    }
+
     /// pH: the last measured, or the design's.
     pub fn ph(&self) -> f64 {
         let measured = self.latest(Measurand::Ph).map(|found| found.value.number());
@@ -131,6 +151,32 @@ impl<'a> CaseHistory<'a> {
             says: format!(
                 "Age: the model describes the first months; this tank of {:.0} days is reckoned as one of {OLDEST_D:.0}.",
                 self.age_d
+            ),
+            source: None,
+        })
+    }
+
+    /// What is drawn from a range, for nobody knows it.
+    pub(super) fn unknown_depths(&self) -> Option<Caution> {
+        let drawn: Vec<String> = UNKNOWN_DEPTHS
+            .iter()
+            .filter(|(key, _)| !self.design.draft().says(key))
+            .map(|(key, band_mm)| {
+                let layer = key.split('.').next().unwrap_or(key);
+                let [low, high] = [band_mm.low, band_mm.high].map(Length::from_mm);
+                let depth = |length| self.design.draft().units.depth(length);
+                format!(
+                    "the {layer} counts as {} to {} deep",
+                    depth(low),
+                    depth(high)
+                )
+            })
+            .collect();
+        (!drawn.is_empty()).then(|| Caution {
+            code: "range.depth",
+            says: format!(
+                "Depth: {}, for it is not known; a thin ruler pushed down at the glass tells it and sharpens what is found.",
+                drawn.join(", and ")
             ),
             source: None,
         })

@@ -3,7 +3,7 @@
 use super::case::CaseHistory;
 use super::measurement::{Measurand, Measurement};
 use crate::catalogue::PlantGroup;
-use crate::design::{Design, FlowDevice};
+use crate::design::{Design, EventKind, FlowDevice, Incident};
 use crate::finding::Status;
 use crate::plan::watch_limit_mg_l;
 use crate::units::Mass;
@@ -42,6 +42,21 @@ pub(super) const VERY_ACID_PH: f64 = 6.0;
 /// marks of common kits (judgement).
 pub(super) const NO_AMMONIA_MG_N_L: f64 = 0.2;
 pub(super) const NO_NITRITE_MG_L: f64 = 0.2;
+/// A tank so many times as hard as its tap, and a tap of at least so much, has grown hard
+/// (judgement).
+const HARDENED: f64 = 1.4;
+const LEAST_HARD_DGH: f64 = 4.0;
+/// Top-ups with so much softened water bring few salts (judgement).
+const MOSTLY_SOFT: f64 = 0.5;
+/// Words for medicines that kill nitrifying bacteria too (from memory).
+const KILLS_BACTERIA: [&str; 6] = [
+    "antibiotic",
+    "erythromycin",
+    "tetracycline",
+    "nitrofuran",
+    "methylene blue",
+    "formaldehyde",
+];
 /// Signs of animals that gasp for air.
 pub(super) const GASPING: [&str; 2] = ["gasping_at_dawn", "gasping_all_day"];
 /// Signs of animals that are ill or dying, gasping aside.
@@ -114,8 +129,46 @@ pub(super) fn surface_may_close(case: &CaseHistory<'_>) -> bool {
 }
 
 pub(super) fn is_fed_much(case: &CaseHistory<'_>) -> bool {
-    let fed = case.design.draft().feed.mass_per_day;
+    let beside = case.incidents().filter_map(|incident| match incident {
+        Incident::Fed(mass) => Some(*mass),
+        _ => None,
+    });
+    let most = beside.fold(Mass::ZERO, Mass::max);
+    let fed = case.design.draft().feed.mass_per_day + most;
     case.is_stocked() && fed > case.animal_mass() * MUCH_FEED
+}
+
+/// Whether the tank's water is far harder than the tap's, where both are known.
+pub(super) fn has_hardened(case: &CaseHistory<'_>) -> Option<bool> {
+    let draft = case.design.draft();
+    let read = case.latest(Measurand::Hardness)?.value.number();
+    let tap = draft.water.hardness.dgh();
+    draft
+        .says("water.hardness")
+        .then_some(read > HARDENED * tap.max(LEAST_HARD_DGH))
+}
+
+/// Whether what dries away is replaced with hard water, where topping up is told of.
+pub(super) fn tops_up_hard(case: &CaseHistory<'_>) -> Option<bool> {
+    let draft = case.design.draft();
+    let mut kinds = draft.events.iter().map(|event| &event.kind);
+    let is_told = kinds.any(|kind| matches!(kind, EventKind::Incident(Incident::ToppedUp(_))));
+    is_told.then_some(draft.water.top_up.softened.fraction() < MOSTLY_SOFT)
+}
+
+/// Whether the same kits showed something in water that holds nothing, where that was tried.
+pub(super) fn fails_blank(case: &CaseHistory<'_>) -> Option<bool> {
+    let (_, is_clean) = case.design.draft().latest(|reading| reading.blank)?;
+    Some(!is_clean)
+}
+
+/// Whether a medicine kills the bacteria of a filter.
+pub(super) fn kills_bacteria(incident: &Incident) -> bool {
+    let Incident::Medicine(substance) = incident else {
+        return false;
+    };
+    let substance = substance.to_lowercase();
+    KILLS_BACTERIA.iter().any(|kind| substance.contains(kind))
 }
 
 pub(super) fn brings_something(case: &CaseHistory<'_>) -> bool {
@@ -124,13 +177,13 @@ pub(super) fn brings_something(case: &CaseHistory<'_>) -> bool {
 }
 
 pub(super) fn is_soft(case: &CaseHistory<'_>) -> bool {
-    case.design.draft().water.alkalinity.dkh() < SOFT_DKH
+    case.alkalinity().dkh() < SOFT_DKH
         || read_under(case, Measurand::Ph, ACID_PH)
         || case.ph() < ACID_PH
 }
 
 pub(super) fn is_very_soft(case: &CaseHistory<'_>) -> bool {
-    case.design.draft().water.alkalinity.dkh() < VERY_SOFT_DKH
+    case.alkalinity().dkh() < VERY_SOFT_DKH
         || read_under(case, Measurand::Ph, VERY_ACID_PH)
         || case.ph() < VERY_ACID_PH
 }
@@ -138,11 +191,9 @@ pub(super) fn is_very_soft(case: &CaseHistory<'_>) -> bool {
 /// Whether nothing moves the water, where the spec says what does.
 pub(super) fn is_still(design: &Design) -> Option<bool> {
     let draft = design.draft();
-    let is_said = draft
-        .assumed
-        .iter()
-        .all(|assumption| assumption.key != "air.device");
-    is_said.then_some(draft.air.device == FlowDevice::None)
+    draft
+        .says("air.device")
+        .then_some(draft.air.device == FlowDevice::None)
 }
 
 pub(super) fn stocked_early(case: &CaseHistory<'_>) -> bool {

@@ -6,7 +6,6 @@ use rayon::prelude::*;
 
 use super::case::CaseHistory;
 use super::cause::{ByCause, Cause};
-use super::kit::Kit;
 use super::measurement::{Measurand, Measurement};
 use super::scenario::{Scenario, dimensions, middle, scenario};
 use crate::numerics::quantile::quantiles;
@@ -130,7 +129,7 @@ impl PossibleCourse {
         let count = readings.len() as f64;
         let weight = (FULL_READINGS / count.max(1.0)).min(1.0);
         let each = readings.iter().map(|reading| {
-            let kit = Kit::of(reading.of);
+            let kit = case.kit(reading.of);
             let expected = self.expected(reading.of, case.model_day(reading.day));
             match (kit, expected) {
                 (Some(kit), Some(expected)) => kit.probability(reading.value, expected).ln(),
@@ -239,7 +238,7 @@ impl Hypotheses {
                 readings.iter().copied().partition(|r| r.of == *wrong);
             let at_random: f64 = by_wrong
                 .iter()
-                .filter_map(|reading| Kit::of(reading.of))
+                .filter_map(|reading| case.kit(reading.of))
                 .map(|kit| kit.at_random())
                 .product();
             let sound = self.members(Cause::AsExpected);
@@ -304,7 +303,7 @@ pub fn followed(case: &CaseHistory<'_>) -> Vec<Measurement> {
         .log
         .iter()
         .copied()
-        .filter(|reading| Kit::of(reading.of).is_some())
+        .filter(|reading| case.kit(reading.of).is_some())
         .collect();
     subjects_of(&log)
         .into_iter()

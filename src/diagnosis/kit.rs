@@ -2,7 +2,6 @@
 
 use super::measurement::{Measurand, Reported};
 use crate::numerics::normal::share_below;
-use crate::units::Analyte;
 use crate::water::card::Card;
 
 /// Standard error of a reading in its logarithm: judgement, a fifth.
@@ -15,27 +14,24 @@ const BLUNDERS: f64 = 0.08;
 
 /// A kit for one nutrient.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Kit {
-    card: Card,
+pub struct Kit<'a> {
+    card: Card<'a>,
 }
 
-impl Kit {
-    /// The kit for a subject that the start-up model follows.
-    pub const fn of(subject: Measurand) -> Option<Self> {
-        let analyte = match subject {
-            Measurand::Ammonia => Analyte::Ammonia,
-            Measurand::Nitrite => Analyte::Nitrite,
-            Measurand::Nitrate => Analyte::Nitrate,
-            _ => return None,
-        };
-        match Card::of(analyte) {
-            Some(card) => Some(Self { card }),
-            None => None,
-        }
+impl<'a> Kit<'a> {
+    /// The kit for a subject that the start-up model follows, where nothing is said of its
+    /// card.
+    pub fn of(subject: Measurand) -> Option<Kit<'static>> {
+        Card::of(subject.analyte()?).map(Kit::with)
+    }
+
+    /// The kit with a card.
+    pub const fn with(card: Card<'a>) -> Self {
+        Self { card }
     }
 
     /// The marks of its card.
-    pub const fn marks(&self) -> &'static [f64] {
+    pub const fn marks(&self) -> &'a [f64] {
         self.card.marks()
     }
 
@@ -79,6 +75,7 @@ impl Kit {
             Reported::Below(mark) => (0.0, mark.max(self.card.first_bound())),
             Reported::Above(mark) => (mark, f64::INFINITY),
             Reported::Value(number) => self.card.between(number),
+            Reported::Between(low, high) => (self.card.between(low).0, self.card.between(high).1),
         }
     }
 

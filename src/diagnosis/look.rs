@@ -5,10 +5,9 @@ use serde::Serialize;
 use super::case::CaseHistory;
 use super::cause::{ByCause, Cause};
 use super::hypotheses::Hypotheses;
-use super::kit::Kit;
 use super::measurement::{Measurand, Reported};
 use super::sign::{WRITTEN_DOWN, seen};
-use crate::catalogue::signs;
+use crate::catalogue::{questions, signs};
 use crate::result::results;
 use crate::units::show::significant;
 
@@ -31,82 +30,24 @@ results! {
 /// A look that tells less is not advised, bits (judgement).
 const LEAST_BITS: f64 = 0.05;
 
-/// Something that can be looked at or measured at home, with how often the answer is
-/// yes under a cause (judgement) and anyway.
-struct Test {
-    reading: &'static str,
-    asks: &'static str,
-    usual: f64,
-    yes: &'static [(Cause, f64)],
-    /// Whether the case knows the answer already.
-    known: fn(&CaseHistory<'_>) -> bool,
-}
+/// No answer is yes in more than this share of the tanks.
+const MOST: f64 = 0.95;
 
-const TESTS: &[Test] = &[
-    Test {
-        reading: "tap water nitrate",
-        asks: "test the tap water itself for nitrate and ammonia",
-        usual: 0.08,
-        yes: &[(Cause::TapWater, 0.92), (Cause::Chlorine, 0.25)],
-        known: |_| false,
-    },
-    Test {
-        reading: "dawn oxygen",
-        asks: "measure oxygen just before the lamp comes on",
-        usual: 0.08,
-        yes: &[
-            (Cause::NightExchange, 0.92),
-            (Cause::StillWater, 0.4),
-            (Cause::Heat, 0.5),
-            (Cause::Overfed, 0.4),
-            (Cause::DeadMatter, 0.4),
-            (Cause::ShadedOut, 0.25),
-        ],
-        known: |case| case.latest(Measurand::Oxygen).is_some(),
-    },
-    Test {
-        reading: "temperature",
-        asks: "take the water's temperature in the afternoon",
-        usual: 0.05,
-        yes: &[(Cause::Heat, 0.95)],
-        known: |case| case.latest(Measurand::Temperature).is_some(),
-    },
-    Test {
-        reading: "ph, alkalinity",
-        asks: "test pH and alkalinity of the tank",
-        usual: 0.08,
-        yes: &[(Cause::SoftWater, 0.93)],
-        known: |case| case.latest(Measurand::Ph).is_some(),
-    },
-    Test {
-        reading: "hardness",
-        asks: "test the hardness of tank and tap side by side",
-        usual: 0.10,
-        yes: &[(Cause::HardnessCreep, 0.93)],
-        known: |_| false,
-    },
-    Test {
-        reading: "second kit",
-        asks: "test the same water with another kit",
-        usual: 0.05,
-        yes: &[(Cause::KitError, 0.92)],
-        known: |_| false,
-    },
-    Test {
-        reading: "food eaten",
-        asks: "watch a feeding: is all of it eaten within a minute",
-        usual: 0.10,
-        yes: &[(Cause::Overfed, 0.9)],
-        known: |_| false,
-    },
-    Test {
-        reading: "soil bag",
-        asks: "read the soil's bag for fertiliser, manure or compost",
-        usual: 0.10,
-        yes: &[(Cause::SoilRich, 0.85)],
-        known: |_| false,
-    },
-];
+/// Whether the case knows the answer to a question already.
+fn is_known(case: &CaseHistory<'_>, question: &str) -> bool {
+    let read = |of| case.latest(of).is_some();
+    match question {
+        "dawn_oxygen" => read(Measurand::Oxygen),
+        "temperature" => read(Measurand::Temperature),
+        "softness" => read(Measurand::Ph) || read(Measurand::Alkalinity),
+        "hardness" => read(Measurand::Hardness),
+        "tap_water" => case.has_sign("tap_tests_high"),
+        "second_kit" => case.has_sign("tests_disagree"),
+        "food_eaten" => case.has_sign("uneaten_food"),
+        "soil_bag" => case.has_sign("fertiliser_beads"),
+        _ => false,
+    }
+}
 
 /// The look of the largest expected information.
 pub fn best(
@@ -114,12 +55,13 @@ pub fn best(
     hypotheses: &Hypotheses,
     posterior: &ByCause,
 ) -> Option<NextReading> {
-    let asked = TESTS.iter().filter(|test| !(test.known)(case)).map(|test| {
-        let yes = |cause| {
-            let own = test.yes.iter().find(|(own, _)| *own == cause);
-            own.map_or(test.usual, |(_, share)| *share)
-        };
-        (test.reading.to_owned(), test.asks.to_owned(), two_ways(yes))
+    let open = questions()
+        .iter()
+        .filter(|question| !is_known(case, &question.name));
+    let asked = open.map(|question| {
+        let yes = |cause: Cause| question.odds.share(cause.name()).min(MOST);
+        let asks = question.asks.clone();
+        (question.reading.clone(), asks, two_ways(yes))
     });
     let looked = signs()
         .iter()
@@ -176,7 +118,7 @@ fn measured_next<'a>(
     [Measurand::Ammonia, Measurand::Nitrite, Measurand::Nitrate]
         .into_iter()
         .filter_map(move |of| {
-            let kit = Kit::of(of)?;
+            let kit = case.kit(of)?;
             let (wait_d, asks) = if case.latest(of).is_some() {
                 (7.0, format!("test {} again in a week", of.word()))
             } else {

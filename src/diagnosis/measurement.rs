@@ -73,21 +73,32 @@ pub enum Reported {
     Below(f64),
     /// More than this.
     Above(f64),
+    /// One of these two, or between them.
+    Between(f64, f64),
 }
 
 impl Reported {
-    /// The number itself.
+    /// The number itself, of two their middle.
     pub const fn number(self) -> f64 {
         match self {
             Self::Value(number) | Self::Below(number) | Self::Above(number) => number,
+            Self::Between(low, high) => f64::midpoint(low, high),
         }
     }
 
-    /// One number to reckon with: nothing for less than a mark, the mark for more.
+    /// What there is at the least: nothing for less than a mark, the mark for more.
     pub const fn at_least(self) -> f64 {
         match self {
             Self::Below(_) => 0.0,
-            Self::Value(number) | Self::Above(number) => number,
+            Self::Value(number) | Self::Above(number) | Self::Between(number, _) => number,
+        }
+    }
+
+    /// One number to go on with: nothing for less than a mark, of two their middle.
+    const fn estimate(self) -> f64 {
+        match self {
+            Self::Below(_) => 0.0,
+            _ => self.number(),
         }
     }
 }
@@ -106,6 +117,13 @@ impl Reported {
             Self::Value(_) => number,
             Self::Below(_) => format!("under {number}"),
             Self::Above(_) => format!("over {number}"),
+            Self::Between(low, high) => {
+                format!(
+                    "{} to {}",
+                    significant(low, figures),
+                    significant(high, figures)
+                )
+            }
         }
     }
 }
@@ -150,10 +168,14 @@ impl Measurement {
         ]
         .into_iter()
         .filter_map(|(of, value)| {
+            let between = reading.between.iter();
+            let two = between
+                .filter(|(analyte, ..)| Some(*analyte) == of.analyte())
+                .map(|(_, low, high)| Reported::Between(low.mg_l(), high.mg_l()));
             Some(Self {
                 day: reading.day,
                 of,
-                value: Reported::Value(value?),
+                value: two.last().or(value.map(Reported::Value))?,
             })
         })
         .collect()
@@ -161,7 +183,7 @@ impl Measurement {
 
     /// The amount as nitrogen or phosphorus, mg/L; as it is where it is no nutrient.
     pub fn element(&self) -> f64 {
-        let number = self.value.at_least();
+        let number = self.value.estimate();
         self.of.analyte().map_or(number, |analyte| {
             analyte.element(Concentration::from_mg_l(number)).mg_l()
         })

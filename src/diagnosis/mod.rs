@@ -223,11 +223,16 @@ pub fn diagnose_with_progress(
     let bed = check(design, CENTRAL)?;
     let next = next_step::of(&case, &causes, &alike, measure_next.as_ref(), &bed);
     let mut findings = findings(&case, &causes, &alike);
-    findings.extend(bed.findings);
+    findings.extend(
+        bed.findings
+            .into_iter()
+            .filter(|one| is_known(design, one.code)),
+    );
     findings.sort_by_key(|finding| finding.code);
     let mut cautions = cautions(design, &next.actions, &causes, &bed.cautions);
     cautions.extend(emergency::rising_ph(&case));
     cautions.extend(case.too_old());
+    cautions.extend(case.unknown_depths());
     cautions.extend(thinned(&case));
     Ok(Diagnosis {
         name: design.draft().name.clone(),
@@ -254,6 +259,16 @@ pub fn diagnose_with_progress(
         findings,
         cautions,
     })
+}
+
+/// Whether a finding rests on depths that are known.
+fn is_known(design: &Design, code: Code) -> bool {
+    let says = |key| design.draft().says(key);
+    match code {
+        Code::CapThin | Code::CapDeep | Code::CapSlope => says("cap.depth"),
+        Code::SoilThin | Code::SoilDeep => says("soil.depth"),
+        _ => true,
+    }
 }
 
 /// The cautions that go with the next step and the remedies, and those of the bed that
@@ -307,7 +322,7 @@ fn thinned(case: &CaseHistory<'_>) -> Option<Caution> {
     let known = case
         .log
         .iter()
-        .filter(|reading| kit::Kit::of(reading.of).is_some());
+        .filter(|reading| case.kit(reading.of).is_some());
     let (all, weighed) = (known.count(), hypotheses::followed(case).len());
     (weighed < all).then(|| Caution {
         code: "log.spread",

@@ -309,11 +309,13 @@ fn mended(case: &CaseHistory<'_>, causes: &[CauseResult], bed: &Check) -> Steps 
     });
     let is_ill = case.has_one_of(&ILL);
     Steps {
-        then: then.collect(),
+        about: named(first),
+        now: remedy.now.clone(),
+        then: remedy.then.iter().cloned().chain(then).collect(),
         again_in_d: Some(if is_ill { URGENT_D } else { TREATED_D }),
         quantity: remedy.quantity,
         unit: remedy.unit,
-        ..Steps::one(named(first), remedy.says.clone())
+        ..Steps::default()
     }
 }
 

@@ -2,15 +2,19 @@
 //!
 //! Every range here is a judgement: how bad a cause is when it is bad enough to be seen.
 
-use super::case::CaseHistory;
+use super::case::{CaseHistory, UNKNOWN_DEPTHS};
 use super::cause::Cause;
 use crate::design::usual;
 use crate::parameters::descriptions;
 use crate::startup::{DailyFeed, Inputs, ModelEvent, ModelEventKind, Parameters, PlantedMass};
-use crate::units::{Concentration, Mass, Share, Temperature};
+use crate::units::{Concentration, Length, Mass, Share, Temperature};
 
 /// Numbers drawn for a cause beside those of the model.
-pub const DRAWN: usize = 6;
+pub const DRAWN: usize = 8;
+/// Which of them says how much a running-in cap oxidises, and which how deep soil and cap lie
+/// where nobody knows it.
+const OXIDISED: usize = 5;
+const DEPTHS: [usize; 2] = [6, 7];
 /// Share of the release that a running-in cap oxidises at most, whatever else is amiss
 /// (judgement).
 const MOST_OXIDISED: f64 = 0.3;
@@ -58,7 +62,8 @@ pub fn scenario(case: &CaseHistory<'_>, cause: Cause, place: &[f64]) -> Scenario
             numbers,
         },
     };
-    shift.scenario.numbers.cap.oxidised_share = MOST_OXIDISED * shift.drawn[DRAWN - 1];
+    shift.scenario.numbers.cap.oxidised_share = MOST_OXIDISED * shift.drawn[OXIDISED];
+    shift.draw_unknown_depths();
     shift.apply(cause);
     shift.scenario
 }
@@ -90,7 +95,7 @@ impl Shift<'_> {
             Cause::TankYoung => self.tank_young(),
             Cause::BacteriaSetBack => {
                 let onset = self.days_ago(0, 2.0, 14.0);
-                self.lose_bacteria(onset, self.between(1, 0.85, 0.995));
+                self.lose_bacteria(onset, [1, 2], 0.85, 0.995);
             }
             Cause::Overfed => self.overfed(),
             Cause::DeadMatter => self.dead_matter(),
@@ -106,6 +111,20 @@ impl Shift<'_> {
             | Cause::KitError
             | Cause::NoneOfThese
             | Cause::AsExpected => {}
+        }
+    }
+
+    fn draw_unknown_depths(&mut self) {
+        for ((key, band_mm), number) in UNKNOWN_DEPTHS.into_iter().zip(DEPTHS) {
+            if self.case.design.draft().says(key) {
+                continue;
+            }
+            let depth = Length::from_mm(self.between(number, band_mm.low, band_mm.high));
+            let inputs = &mut self.scenario.inputs;
+            match key {
+                "soil.depth" => inputs.soil_depth = depth,
+                _ => inputs.cap_depth = depth,
+            }
         }
     }
 
@@ -128,11 +147,11 @@ impl Shift<'_> {
         self.event(day, ModelEventKind::Disturbed(Share::from_fraction(share)));
     }
 
-    fn lose_bacteria(&mut self, day: f64, share: f64) {
-        self.event(
-            day,
-            ModelEventKind::BacteriaLost(Share::from_fraction(share)),
-        );
+    /// Loses a share of either kind of nitrifiers, drawn apart.
+    fn lose_bacteria(&mut self, day: f64, numbers: [usize; 2], least: f64, most: f64) {
+        let [ammonia, nitrite] =
+            numbers.map(|number| Share::from_fraction(self.between(number, least, most)));
+        self.event(day, ModelEventKind::BacteriaLost { ammonia, nitrite });
     }
 
     /// A cap that lets through as much as a thinner one would.
@@ -148,7 +167,8 @@ impl Shift<'_> {
     }
 
     fn cap_thin(&mut self) {
-        let known = self.case.design.bed().cap.mean < self.case.standing.cap_wanted;
+        let known = self.case.design.draft().says("cap.depth")
+            && self.case.design.bed().cap.mean < self.case.standing.cap_wanted;
         if !known {
             self.thin_cap_to(self.between(0, 0.2, 0.55));
         }
@@ -304,7 +324,7 @@ impl Shift<'_> {
                 ModelEventKind::WaterChange(Share::from_percent(30.0)),
             );
         }
-        self.lose_bacteria(onset, self.between(1, 0.6, 0.99));
+        self.lose_bacteria(onset, [1, 3], 0.6, 0.99);
         self.scenario.numbers.tap.ammonia += 0.8 * self.drawn[2] * self.drawn[2];
     }
 

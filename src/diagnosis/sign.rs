@@ -17,8 +17,7 @@ const MOST: f64 = 0.95;
 /// min(0.95, usual x ratio)
 /// ```
 pub fn seen(sign: &Sign, cause: Cause) -> f64 {
-    let ratio = sign.speaks_for.get(cause.name()).copied().unwrap_or(1.0);
-    (sign.usual * ratio).min(MOST)
+    sign.odds.share(cause.name()).min(MOST)
 }
 
 /// Share of the tanks with a cause in which a sign is written down.
@@ -37,32 +36,41 @@ pub fn likelihood(sign: &Sign, is_written_down: bool) -> ByCause {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::catalogue::signs;
+    use crate::catalogue::{Odds, facts, questions, signs};
+
+    /// From this ratio on the table says why.
+    const SAYS_WHY: f64 = 3.0;
+
+    fn evidence() -> impl Iterator<Item = (&'static str, &'static Odds)> {
+        let signs = signs().iter().map(|row| (row.name.as_str(), &row.odds));
+        let facts = facts().iter().map(|row| (row.name.as_str(), &row.odds));
+        let looks = questions().iter().map(|row| (row.name.as_str(), &row.odds));
+        signs.chain(facts).chain(looks)
+    }
 
     #[test]
-    fn every_sign_speaks_for_causes_of_the_list() {
-        for sign in signs() {
-            assert!(sign.usual > 0.0 && sign.usual < 0.5, "{}", sign.name);
-            for (name, ratio) in &sign.speaks_for {
-                assert!(Cause::find(name).is_some(), "{}: {name}", sign.name);
-                assert!(
-                    *ratio > 0.0 && sign.usual * ratio <= MOST,
-                    "{}: {name}",
-                    sign.name
-                );
+    fn all_evidence_speaks_for_causes_of_the_list_and_says_why_where_it_speaks_loud() {
+        for (name, odds) in evidence() {
+            assert!(odds.usual > 0.0 && odds.usual <= 0.5, "{name}");
+            for (cause, ratio) in &odds.speaks_for {
+                assert!(Cause::find(cause).is_some(), "{name}: {cause}");
+                let share = odds.usual * ratio;
+                assert!(share > 0.0 && share <= MOST + 0.01, "{name}: {cause}");
+                let why = odds.because.get(cause).map_or("", String::as_str);
+                assert!(*ratio <= SAYS_WHY || why.len() > 10, "{name}: {cause}");
+            }
+            for cause in odds.because.keys() {
+                assert!(odds.speaks_for.contains_key(cause), "{name}: {cause}");
             }
         }
     }
 
     #[test]
     fn every_cause_has_a_sign_that_speaks_for_it() {
+        let speaks = |odds: &Odds, cause: &Cause| odds.speaks_for.get(cause.name()) >= Some(&3.0);
         let without: Vec<&str> = Cause::ALL
             .iter()
-            .filter(|cause| {
-                !signs()
-                    .iter()
-                    .any(|sign| sign.speaks_for.get(cause.name()).is_some_and(|r| *r >= 3.0))
-            })
+            .filter(|cause| !signs().iter().any(|sign| speaks(&sign.odds, cause)))
             .map(|cause| cause.name())
             .collect();
         assert!(without.is_empty(), "{without:?}");

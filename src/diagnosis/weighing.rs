@@ -4,12 +4,12 @@ use serde::Serialize;
 
 use super::case::CaseHistory;
 use super::cause::{ByCause, Cause};
-use super::circumstance::{Circumstance, Facts};
+use super::circumstance::{self, Facts};
 use super::dawn::Dawn;
 use super::hypotheses::{Hypotheses, followed, subjects_of};
 use super::measurement::{Measurand, Measurement};
 use super::sign;
-use crate::catalogue::{Sign, signs};
+use crate::catalogue::{Odds, Sign, signs};
 use crate::result::results;
 use crate::units::show::significant;
 
@@ -22,6 +22,8 @@ pub struct Item {
     says: String,
     /// The nutrient, where it is one.
     nutrient: Option<Measurement>,
+    /// Why it speaks for a cause, where it is so.
+    odds: Option<&'static Odds>,
     /// Its likelihood under each cause.
     pub likelihood: ByCause,
 }
@@ -128,7 +130,8 @@ const LEAST_TOLD: f64 = 0.1;
 impl Item {
     fn says(&self, case: &CaseHistory<'_>, hypotheses: &Hypotheses, cause: Cause) -> String {
         let Some(reading) = self.nutrient else {
-            return self.says.clone();
+            let why = self.odds.and_then(|odds| odds.because.get(cause.name()));
+            return why.map_or_else(|| self.says.clone(), |why| format!("{}: {why}", self.says));
         };
         let day = case.model_day(reading.day);
         let band = |cause| {
@@ -184,32 +187,23 @@ fn nutrients(
                 says: format!(
                     "{} {} on day {}{count}",
                     of.word(),
-                    amount(&last),
+                    format_args!("{} mg/L", last.value.shown(2)),
                     significant(last.day, 3)
                 ),
                 nutrient: Some(last),
+                odds: None,
                 likelihood: hypotheses.likelihood(case, &own),
             })
         })
         .collect()
 }
 
-/// "0.5 mg/L", "under 0.25 mg/L".
-fn amount(measurement: &Measurement) -> String {
-    use super::measurement::Reported::{Above, Below, Value};
-    let number = significant(measurement.value.number(), 2);
-    match measurement.value {
-        Value(_) => format!("{number} mg/L"),
-        Below(_) => format!("under {number} mg/L"),
-        Above(_) => format!("over {number} mg/L"),
-    }
-}
-
-fn seen(sign: &Sign) -> Item {
+fn seen(sign: &'static Sign) -> Item {
     Item {
         reading: sign.name.clone(),
         says: format!("{} is seen", sign.label),
         nutrient: None,
+        odds: Some(&sign.odds),
         likelihood: sign::likelihood(sign, true),
     }
 }
@@ -219,22 +213,17 @@ fn not_seen(sign: &Sign) -> Item {
         reading: sign.name.clone(),
         says: format!("{} is not listed", sign.label),
         nutrient: None,
+        odds: None,
         likelihood: sign::likelihood(sign, false),
     }
 }
 
 fn circumstances<'a>(facts: &'a Facts<'_>) -> impl Iterator<Item = Item> + 'a {
-    Circumstance::all().iter().filter_map(|circumstance| {
-        let holds = circumstance.holds(facts)?;
-        Some(Item {
-            reading: circumstance.name.to_owned(),
-            says: if holds {
-                circumstance.says.to_owned()
-            } else {
-                circumstance.says_not.to_owned()
-            },
-            nutrient: None,
-            likelihood: circumstance.likelihood(holds),
-        })
+    circumstance::known(facts).map(|(fact, holds)| Item {
+        reading: fact.reading.clone(),
+        says: if holds { &fact.says } else { &fact.says_not }.clone(),
+        nutrient: None,
+        odds: holds.then_some(&fact.odds),
+        likelihood: circumstance::likelihood(fact, holds),
     })
 }

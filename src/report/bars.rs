@@ -2,6 +2,7 @@
 
 use unicode_width::UnicodeWidthStr;
 
+use super::document::Weight;
 use crate::units::show::fixed;
 
 /// Shares side by side.
@@ -56,6 +57,32 @@ pub fn lines(bars: &Bars, width: usize, unicode: bool) -> Vec<String> {
         )
     }));
     lines
+}
+
+/// Columns of the longest bar of a balance.
+const BALANCE_COLUMNS: f64 = 8.0;
+
+/// What stands before each weight of a balance, a bar as long as it weighs, with what it says.
+pub fn balance(weights: &[Weight], unicode: bool) -> Vec<(String, &str)> {
+    let (heavy, light) = if unicode { ('█', '░') } else { ('#', '-') };
+    let most = weights.iter().map(|one| one.weight.abs());
+    let most = most.fold(f64::MIN_POSITIVE, f64::max);
+    let words = weights.iter().map(|one| one.words.width()).max();
+    weights
+        .iter()
+        .map(|one| {
+            let columns = (one.weight.abs() / most * BALANCE_COLUMNS).round() as usize;
+            let fill = if one.weight < 0.0 { light } else { heavy };
+            let bar: String = std::iter::repeat_n(fill, columns.max(1)).collect();
+            let head = format!(
+                "  {:<words$}  {bar:<width$}  ",
+                one.words,
+                words = words.unwrap_or(0),
+                width = BALANCE_COLUMNS as usize
+            );
+            (head, one.says.as_str())
+        })
+        .collect()
 }
 
 /// Right-aligned under "100 %".

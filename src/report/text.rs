@@ -71,11 +71,13 @@ fn add(out: &mut String, block: &Block, layout: Layout) {
                 finding_lines(out, judged, layout);
             }
         }
-        Block::OnPage(_)
-        | Block::Timeline(_)
-        | Block::Fleet(_)
-        | Block::Grid(_)
-        | Block::Balance(_) => {}
+        Block::OnPage(_) | Block::Timeline(_) | Block::Fleet(_) | Block::Grid(_) => {}
+        Block::Balance(weights) => {
+            for (head, says) in bars::balance(weights, layout.glyphs.are_unicode()) {
+                let blank = " ".repeat(head.width());
+                push_wrapped(out, &printable(says), &head, &blank, layout);
+            }
+        }
         Block::Sortable(sortable) => table_lines(out, &sortable.table, layout),
         Block::Folded(folded) => {
             for block in &folded.blocks {

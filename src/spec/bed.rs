@@ -2,17 +2,20 @@
 
 use super::section::SpecSection;
 use crate::design::key::{KeyEntry, Value, unread};
+use crate::design::usual;
 use crate::design::{
     BagSize, CapGrading, CapLayer, PlacedStone, PricedBag, SoilLayer, SoilProperties, Violation,
 };
 use crate::geometry::LayerDepth;
+use crate::source::Band;
 use crate::units::error::{QuantityError, QuantityProblem};
+use crate::units::show::significant;
 use crate::units::{Length, Mass, Quantity, Volume};
 
 /// Reads `[soil]`.
 pub(super) fn soil(section: &SpecSection<'_>) -> Option<SoilLayer> {
     let material = section.required("material", Value::read);
-    let depth = depth(section);
+    let depth = depth(section, usual::SOIL_DEPTH_MM);
     section.plain();
     let bags = bags(section);
     section.child("properties").plain();
@@ -28,7 +31,7 @@ pub(super) fn soil(section: &SpecSection<'_>) -> Option<SoilLayer> {
 /// Reads `[cap]`.
 pub(super) fn cap(section: &SpecSection<'_>) -> Option<CapLayer> {
     let material = section.required("material", Value::read);
-    let depth = depth(section);
+    let depth = depth(section, usual::CAP_DEPTH_MM);
     section.plain();
     let bags = bags(section);
     section.child("grading").plain();
@@ -43,8 +46,22 @@ pub(super) fn cap(section: &SpecSection<'_>) -> Option<CapLayer> {
     })
 }
 
-/// One depth, or depths at the edges.
-fn depth(section: &SpecSection<'_>) -> Option<LayerDepth> {
+/// One depth, or depths at the edges; the usual one where it is said to be unknown.
+fn depth(section: &SpecSection<'_>, usual_mm: Band) -> Option<LayerDepth> {
+    if section.is_unknown("depth") {
+        let typical = Length::from_mm(usual_mm.typical);
+        section.stand_in(
+            "depth",
+            &format!("{} mm", significant(usual_mm.typical, 2)),
+            "unknown: judgement, the middle of what is usual",
+            Violation::new(
+                "unknown",
+                "all but lentic check reckons with a depth",
+                "measure it through the glass, or push a thin ruler down to the bottom at the front and at the back; lentic check FILE goes on without it",
+            ),
+        );
+        return Some(LayerDepth::Uniform(typical));
+    }
     if section.has_table("depth") {
         return sloped(section);
     }

@@ -7,7 +7,7 @@ use crate::design::key::{self, Value};
 use crate::design::{Event, EventKind, Incident, Violation};
 
 /// What an event may do; each does one of them.
-const ACTIONS: [&str; 11] = [
+const ACTIONS: [&str; 13] = [
     "cap_added",
     "water_change",
     "disturbed",
@@ -19,6 +19,8 @@ const ACTIONS: [&str; 11] = [
     "animals_added",
     "sprayed",
     "gas_added",
+    "topped_up",
+    "fed",
 ];
 
 /// Reads `[[events]]`.
@@ -72,6 +74,10 @@ fn incident(section: &SpecSection<'_>, action: &str) -> Option<Incident> {
         "animals_added" => section.list(action, newcomer).map(Incident::AnimalsAdded),
         "filter_washed" => happened(section, action, Incident::FilterWashed),
         "lamp_changed" => happened(section, action, Incident::LampChanged),
+        "topped_up" => section
+            .optional(action, Value::read)
+            .map(Incident::ToppedUp),
+        "fed" => section.optional(action, Value::read).map(Incident::Fed),
         "sprayed" => happened(section, action, Incident::Sprayed),
         _ => happened(section, action, Incident::GasAdded),
     }

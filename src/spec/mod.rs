@@ -100,7 +100,52 @@ pub fn parse(text: &str) -> Result<Design, Faults> {
 /// # Errors
 /// As [`parse`].
 pub fn parse_named(text: &str, name: &str, units: Option<UnitSystem>) -> Result<Design, Faults> {
-    let (draft, mut faults) = read(text, name, units);
+    parse_for(Use::Plan, text, name, units)
+}
+
+/// Reads the spec of a tank that stands and is to be checked: depths of its bed may be said to
+/// be `"unknown"`, and are then noted as assumed.
+///
+/// # Errors
+/// As [`parse`].
+///
+/// # Example
+/// ```
+/// let text = r#"
+/// [tank]
+/// size = "60 x 30 x 36 cm"
+/// [soil]
+/// material = "loam_topsoil"
+/// depth = "unknown"
+/// [cap]
+/// material = "filter_sand"
+/// depth = "40 mm"
+/// "#;
+/// let design = lentic::spec::parse_standing(text, "a tank", None)?;
+/// assert!(!design.draft().says("soil.depth"));
+/// assert!(lentic::spec::parse(text).is_err());
+/// # Ok::<(), lentic::Faults>(())
+/// ```
+pub fn parse_standing(text: &str, name: &str, units: Option<UnitSystem>) -> Result<Design, Faults> {
+    parse_for(Use::Check, text, name, units)
+}
+
+/// What a spec is read for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Use {
+    /// To reckon with all of it.
+    Plan,
+    /// To find out what is wrong with a tank that stands.
+    Check,
+}
+
+fn parse_for(
+    use_: Use,
+    text: &str,
+    name: &str,
+    units: Option<UnitSystem>,
+) -> Result<Design, Faults> {
+    let (draft, mut faults) = read(use_, text, name, units);
     let design = draft.map(|draft| check(draft, text));
     match design {
         Some(Ok(design)) if faults.is_empty() => return Ok(design),
@@ -124,7 +169,7 @@ pub fn parse_named(text: &str, name: &str, units: Option<UnitSystem>) -> Result<
 /// # Errors
 /// Everything that is wrong with single keys, in order of position.
 pub fn parse_draft(text: &str, name: &str) -> Result<Draft, Faults> {
-    let (draft, faults) = read(text, name, None);
+    let (draft, faults) = read(Use::Plan, text, name, None);
     draft
         .filter(|_| faults.is_empty())
         .ok_or_else(|| Faults::sorted(faults))
@@ -143,7 +188,12 @@ pub fn check(draft: Draft, text: &str) -> Result<Design, Faults> {
 }
 
 /// The draft, where there is enough of it, and what is wrong.
-fn read(text: &str, name: &str, units: Option<UnitSystem>) -> (Option<Draft>, Vec<Fault>) {
+fn read(
+    use_: Use,
+    text: &str,
+    name: &str,
+    units: Option<UnitSystem>,
+) -> (Option<Draft>, Vec<Fault>) {
     let document = syntax::read(text);
     if !document.whole {
         return (None, document.faults);
@@ -155,6 +205,9 @@ fn read(text: &str, name: &str, units: Option<UnitSystem>) -> (Option<Draft>, Ve
         units,
     );
     let mut faults = log.faults.into_inner();
+    if use_ == Use::Plan {
+        faults.extend(log.unknown.into_inner());
+    }
     faults.retain(|fault| !document.is_upset(fault.span.start));
     faults.extend(document.faults);
     let draft = draft.map(|mut draft| {
@@ -185,6 +238,7 @@ fn draft(root: &SpecSection<'_>, fallback: &str, shown: Option<UnitSystem>) -> O
     root.child("room").plain();
     let harvest = living::harvest(&root.child("harvest"));
     let events = event::read(root);
+    let kit = observed::kit(&root.child("kit"));
     let readings = observed::readings(root, &start);
     let signs = observed::signs(&root.child("signs"));
     root.child("goal").plain();
@@ -206,6 +260,7 @@ fn draft(root: &SpecSection<'_>, fallback: &str, shown: Option<UnitSystem>) -> O
         room: Room::default(),
         harvest: harvest?,
         events: events?,
+        kit: kit?,
         readings: readings?,
         signs: signs?,
         goal: Goal::default(),

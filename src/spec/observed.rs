@@ -6,8 +6,8 @@ use jiff::civil::Date;
 
 use super::section::SpecSection;
 use crate::catalogue::Sign;
-use crate::design::key::{Value, analyte, date};
-use crate::design::{Reading, Signs, Violation};
+use crate::design::key::{Value, date, number, span};
+use crate::design::{Kit, Reading, Signs, Violation};
 use crate::units::Analyte;
 
 /// The day of flooding, from which dates are counted.
@@ -44,9 +44,47 @@ pub(super) fn readings(root: &SpecSection<'_>, start: &FloodingDate) -> Option<V
     root.list("readings", |item| reading(item, start))
 }
 
+/// Reads `[kit]`: the marks of each card, rising.
+pub(super) fn kit(section: &SpecSection<'_>) -> Option<Kit> {
+    let (ammonia, nitrite) = (marks(section, "ammonia"), marks(section, "nitrite"));
+    let nitrate = marks(section, "nitrate");
+    Some(Kit {
+        ammonia: ammonia?,
+        nitrite: nitrite?,
+        nitrate: nitrate?,
+    })
+}
+
+fn marks(section: &SpecSection<'_>, name: &str) -> Option<Vec<f64>> {
+    if !section.has(name) {
+        return Some(Vec::new());
+    }
+    let marks = section.each(name, number)?;
+    let rises = marks.iter().zip(marks.iter().skip(1)).all(|(a, b)| a < b);
+    if rises && marks.last().is_some_and(|mark| *mark > 0.0) {
+        return Some(marks);
+    }
+    section.report(
+        name,
+        Violation::new(
+            "marks that do not rise from nothing",
+            "the marks of a card rise, and one of them is over 0",
+            "write them as the card has them, the palest first",
+        ),
+    );
+    None
+}
+
 fn reading(section: &SpecSection<'_>, start: &FloodingDate) -> Option<Reading> {
     let day = day(section, start);
-    let nutrient = |name, kind| section.optional(name, analyte(kind));
+    let mut between = Vec::new();
+    let mut nutrient = |name, kind| {
+        let [low, high] = section.optional(name, span(kind))?;
+        if low < high {
+            between.push((kind, low, high));
+        }
+        Some((low + high) / 2.0)
+    };
     let reading = Reading {
         day: 0.0,
         ammonia: nutrient("ammonia", Analyte::Ammonia),
@@ -61,6 +99,8 @@ fn reading(section: &SpecSection<'_>, start: &FloodingDate) -> Option<Reading> {
         conductivity: section.optional("conductivity", Value::read),
         potassium: section.optional("potassium", Value::read),
         iron: section.optional("iron", Value::read),
+        blank: section.optional("blank", Value::read),
+        between,
     };
     Some(Reading {
         day: day?,

@@ -23,6 +23,9 @@ const DIALECT: &str = "https://json-schema.org/draft/2020-12/schema";
 /// The edges of a sloped layer that need each other.
 const OPPOSITE: [(&str, &str); 2] = [("back", "front"), ("left", "right")];
 
+/// Two numbers with a hyphen between them, and a unit.
+const TWO_MARKS: &str = r"^\s*[0-9]*\.?[0-9]+\s*[-–]\s*[0-9]*\.?[0-9]+\s*\S";
+
 /// The JSON Schema of a spec, draft 2020-12.
 ///
 /// # Example
@@ -182,7 +185,12 @@ fn kind(key: &Key) -> Map<String, Value> {
         KeyKind::Count => bounded("integer", key),
         KeyKind::Quantity(name) => reference(name),
         KeyKind::Size => reference("a size"),
-        KeyKind::Depth => json!({ "anyOf": [reference(Length::NAME), slope(key)] }),
+        KeyKind::Depth => json!({
+            "anyOf": [reference(Length::NAME), { "const": "unknown" }, slope(key)]
+        }),
+        KeyKind::Span(name) => json!({
+            "anyOf": [reference(name), { "type": "string", "pattern": TWO_MARKS }]
+        }),
         KeyKind::BagSize => {
             json!({ "anyOf": [reference(Volume::NAME), reference(Mass::NAME)] })
         }
@@ -198,6 +206,7 @@ fn kind(key: &Key) -> Map<String, Value> {
             alternatives(words, "other spellings", &others.collect::<Vec<_>>())
         }
         KeyKind::Name(list) => reference(list),
+        KeyKind::Numbers => list(key, bounded("number", key)),
         KeyKind::Names(names) => list(key, reference(names)),
         KeyKind::Section => Value::Object(section(key.path)),
         KeyKind::Sections => {
@@ -345,7 +354,7 @@ mod tests {
     fn every_quantity_of_the_table_has_a_pattern() {
         let quantities = quantities();
         for key in KEYS {
-            if let KeyKind::Quantity(name) = key.kind {
+            if let KeyKind::Quantity(name) | KeyKind::Span(name) = key.kind {
                 assert!(
                     quantities.iter().any(|(known, _)| *known == name),
                     "{}: {name}",

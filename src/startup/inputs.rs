@@ -148,8 +148,13 @@ pub enum ModelEventKind {
     LightHours(f64),
     /// Water temperature from now on.
     Temperature(Temperature),
-    /// Share of the nitrifying bacteria killed or carried off.
-    BacteriaLost(Share),
+    /// Shares of the nitrifying bacteria killed or carried off.
+    BacteriaLost {
+        /// Of those that oxidise ammonia.
+        ammonia: Share,
+        /// Of those that oxidise nitrite.
+        nitrite: Share,
+    },
     /// Nitrogen in the water is found to be this much.
     Measured(Dissolved),
 }

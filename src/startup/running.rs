@@ -88,7 +88,10 @@ impl RunningTank {
             }
             ModelEventKind::LightHours(hours) => self.conditions.light_hours = *hours,
             ModelEventKind::Temperature(water) => self.conditions.temperature_c = water.celsius(),
-            ModelEventKind::BacteriaLost(share) => self.lose_bacteria(share.fraction()),
+            ModelEventKind::BacteriaLost { ammonia, nitrite } => {
+                self.state.ammonia_oxidisers *= 1.0 - ammonia.fraction();
+                self.state.nitrite_oxidisers *= 1.0 - nitrite.fraction();
+            }
             ModelEventKind::Measured(water) => self.find(water),
         }
     }
@@ -105,13 +108,6 @@ impl RunningTank {
         self.state.added_n += self.dissolved_n() - before;
         self.state.added_p += (self.state.phosphate - before_p) * self.conditions.depth_m;
         self.state.alkalinity_used *= 1.0 - share;
-    }
-
-    /// Leaves a share of the nitrifiers fewer.
-    fn lose_bacteria(&mut self, share: f64) {
-        let state = &mut self.state;
-        state.ammonia_oxidisers *= 1.0 - share;
-        state.nitrite_oxidisers *= 1.0 - share;
     }
 
     /// Sets the water to what was measured; the difference counts as brought in.

@@ -35,6 +35,15 @@ pub(super) fn check_value(text: &str, value: f64, signed: bool) -> Result<(), Qu
     }
 }
 
+/// The two numbers of a text such as `0-0.25 mg/L`, each with the unit; none where there is
+/// but one.
+pub(crate) fn two_of(text: &str) -> Option<(String, &str)> {
+    let (low, high) = text.split_once(['-', '–'])?;
+    low.trim().parse::<f64>().ok()?;
+    let (_, unit) = split_number(high).ok()?;
+    Some((format!("{} {unit}", low.trim()), high.trim()))
+}
+
 /// Splits a text into its number (`2`, `1.5`, `1/2`, `1 1/2`) and the rest.
 pub(crate) fn split_number(text: &str) -> Result<(f64, &str), QuantityProblem> {
     let trimmed = text.trim();

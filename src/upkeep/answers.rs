@@ -151,7 +151,10 @@ pub(super) fn moved(run: &Runs<'_>) -> Result<MoveSection, IntegrationError> {
     let mut inputs = setting.inputs.clone();
     let kinds = [
         ModelEventKind::Disturbed(MOVED_STIRS),
-        ModelEventKind::BacteriaLost(BACTERIA_LOST),
+        ModelEventKind::BacteriaLost {
+            ammonia: BACTERIA_LOST,
+            nitrite: BACTERIA_LOST,
+        },
         ModelEventKind::WaterChange(Share::from_fraction(1.0 - WATER_KEPT.fraction())),
     ];
     inputs

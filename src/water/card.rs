@@ -1,28 +1,62 @@
 //! The colour cards of test kits: what water lies behind a mark.
+//!
+//! Where a keeper does not say which marks a kit has, it counts as one whose marks double.
 
 use crate::units::Analyte;
 
-/// Marks of the colour cards in common use, on each nutrient's own scale (common
-/// practice, no source).
+/// Marks of a card of which nothing is said, on each nutrient's own scale: each twice the one
+/// before (judgement; cards differ).
 const AMMONIA: &[f64] = &[0.0, 0.25, 0.5, 1.0, 2.0, 4.0, 8.0];
-const NITRITE: &[f64] = &[0.0, 0.25, 0.5, 1.0, 2.0, 5.0];
+const NITRITE: &[f64] = &[0.0, 0.25, 0.5, 1.0, 2.0, 4.0, 8.0];
 const NITRATE: &[f64] = &[0.0, 5.0, 10.0, 20.0, 40.0, 80.0, 160.0];
 /// The first mark over nothing of the cards for phosphate, which nothing else reads.
 const PHOSPHATE_FIRST: f64 = 0.25;
-/// A number that is no mark was read off a meter: within a tenth (judgement).
+/// A number that is no mark of a keeper's own card was read off a meter: within a tenth
+/// (judgement).
 const METER_SHARE: f64 = 0.1;
+/// Where the marks are not known it may be one itself: as far as half a doubling.
+const HALF_DOUBLING: f64 = std::f64::consts::SQRT_2;
+/// What cannot be told from nothing, of the first mark of a keeper's own card (judgement).
+const FLOOR_SHARE: f64 = 0.2;
 /// How near a mark a number counts as that mark, as a share.
 const AT_MARK: f64 = 0.02;
 
 /// The card of one nutrient.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Card {
-    marks: &'static [f64],
+pub struct Card<'a> {
+    marks: &'a [f64],
     /// Less than this cannot be told from nothing.
     floor: f64,
+    /// Whether the keeper said which marks it has.
+    is_own: bool,
 }
 
-impl Card {
+impl<'a> Card<'a> {
+    /// The card with the marks that a keeper gives, rising, with or without the 0; none where
+    /// there is no mark over it.
+    ///
+    /// # Example
+    /// ```
+    /// use lentic::water::card::Card;
+    /// let card = Card::with(&[0.0, 0.1, 0.4]).unwrap();
+    /// // between two marks lies their geometric mean
+    /// assert!((card.between(0.4).0 - 0.2).abs() < 1e-12);
+    /// ```
+    pub fn with(marks: &'a [f64]) -> Option<Self> {
+        let first = *marks.iter().find(|mark| **mark > 0.0)?;
+        Some(Self {
+            marks,
+            floor: FLOOR_SHARE * first,
+            is_own: true,
+        })
+    }
+
+    /// The first mark over nothing.
+    pub fn first(&self) -> f64 {
+        let over = self.marks.iter().copied().find(|mark| *mark > 0.0);
+        over.unwrap_or(self.floor)
+    }
+
     /// The card for a nutrient that the start-up model follows.
     ///
     /// # Example
@@ -32,14 +66,18 @@ impl Card {
     /// // the mark 0 is shown by all water under half the next one
     /// assert_eq!(card.between(0.0), (0.0, 2.5));
     /// ```
-    pub const fn of(analyte: Analyte) -> Option<Self> {
+    pub const fn of(analyte: Analyte) -> Option<Card<'static>> {
         let (marks, floor) = match analyte {
             Analyte::Ammonia => (AMMONIA, 0.05),
             Analyte::Nitrite => (NITRITE, 0.05),
             Analyte::Nitrate => (NITRATE, 2.0),
             Analyte::Phosphate => return None,
         };
-        Some(Self { marks, floor })
+        Some(Card {
+            marks,
+            floor,
+            is_own: false,
+        })
     }
 
     /// The first mark over nothing of the cards for a nutrient, on its own scale.
@@ -62,7 +100,7 @@ impl Card {
     }
 
     /// The marks.
-    pub const fn marks(&self) -> &'static [f64] {
+    pub const fn marks(&self) -> &'a [f64] {
         self.marks
     }
 
@@ -72,7 +110,8 @@ impl Card {
         match self.marks.iter().position(|mark| near(*mark)) {
             Some(place) => (self.bound_below(place), self.bound_above(place)),
             None if number < self.floor => (0.0, self.floor),
-            None => (number * (1.0 - METER_SHARE), number * (1.0 + METER_SHARE)),
+            None if self.is_own => (number * (1.0 - METER_SHARE), number * (1.0 + METER_SHARE)),
+            None => (number / HALF_DOUBLING, number * HALF_DOUBLING),
         }
     }
 
@@ -134,12 +173,16 @@ mod tests {
                 assert!((card.mark(low) - mark).abs() < 1e-12, "{analyte:?} {mark}");
             }
         }
-        // a number that no card bears was read off a meter
-        let (low, high) = Card::of(Analyte::Nitrate).unwrap().between(30.0);
+        // a number that the keeper's own card does not bear was read off a meter
+        let own = Card::with(&[0.0, 10.0, 25.0, 50.0]).unwrap();
+        let (low, high) = own.between(30.0);
         assert!((low - 27.0).abs() < 1e-9 && (high - 33.0).abs() < 1e-9);
+        let (low, high) = own.between(25.0);
+        assert!((low * low - 250.0).abs() < 1e-9 && (high * high - 1250.0).abs() < 1e-9);
+        // of a card that is not known it may be a mark: half a doubling either way
         let ammonia = Card::of(Analyte::Ammonia).unwrap();
-        let (low, high) = ammonia.between(0.12);
-        assert!((low - 0.108).abs() < 1e-9 && (high - 0.132).abs() < 1e-9);
+        let (low, high) = ammonia.between(0.3);
+        assert!((high / low - 2.0).abs() < 1e-9 && (low * high - 0.09).abs() < 1e-9);
         // what a kit cannot tell from nothing, a number does not either
         assert_eq!(ammonia.between(0.02), (0.0, 0.05));
     }

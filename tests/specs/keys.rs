@@ -7,7 +7,7 @@ use crate::base;
 /// Every key, typed in here: no key changes its name, none goes.
 const PROMISED: &str = "
 name units start tank soil cap hardscape plants water light air animals feed room harvest events
-readings signs goal
+kit readings signs goal
 tank.shape tank.size tank.length tank.width tank.height tank.diameter tank.radius tank.width_end
 tank.width_middle tank.sides tank.side tank.cut_length tank.cut_width tank.front tank.back tank.base
 tank.mouth tank.outside tank.wall tank.bottom tank.material tank.freeboard tank.lid tank.rim tank.stand
@@ -36,10 +36,12 @@ events[].plants_added events[].plants_added[].name events[].plants_added[].amoun
 events[].plants_added[].emergent events[].plants_added[].price
 events[].plants_removed events[].plants_removed[].name events[].plants_removed[].amount
 events[].medicine events[].filter_washed events[].lamp_changed events[].sprayed events[].gas_added
-events[].animals_added events[].animals_added[].name events[].animals_added[].count
+events[].animals_added events[].animals_added[].name events[].animals_added[].count events[].topped_up
+events[].fed kit.ammonia kit.nitrite kit.nitrate
 readings[].day readings[].date readings[].ammonia readings[].nitrite readings[].nitrate
 readings[].phosphate readings[].ph readings[].temperature readings[].oxygen readings[].hardness
 readings[].alkalinity readings[].conductivity readings[].potassium readings[].iron
+readings[].blank
 signs.observed signs.absent signs.looked
 goal.probability goal.ammonia goal.nitrite goal.nitrate goal.dawn_oxygen
 ";
@@ -52,7 +54,7 @@ surface_film stalled_plants melting_leaves old_leaves_yellow new_leaves_pale pal
 melting_floaters pitted_shells falling_ph deaths_after_change plants_floating_up
 spots_on_animals rubbing clamped_fins listless failed_moult circling unknown_creatures growing_well
 pearling lively breeding foul_smell chlorine_smell muddy_water wood_fuzz spot_algae flat_worms
-leggy_stems leaf_pinholes roots_in_sand
+leggy_stems leaf_pinholes roots_in_sand body_left_lying
 ";
 
 #[test]

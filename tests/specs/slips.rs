@@ -36,7 +36,7 @@ fn wrong_type(kind: KeyKind) -> &'static str {
     match kind {
         KeyKind::Date => "\"yesterday\"",
         KeyKind::Flag => "1",
-        KeyKind::Number | KeyKind::Count | KeyKind::Names(_) => "\"7\"",
+        KeyKind::Number | KeyKind::Count | KeyKind::Names(_) | KeyKind::Numbers => "\"7\"",
         _ => "7",
     }
 }
@@ -44,6 +44,7 @@ fn wrong_type(kind: KeyKind) -> &'static str {
 fn wrong_unit(kind: KeyKind) -> Option<&'static str> {
     match kind {
         KeyKind::Quantity(_)
+        | KeyKind::Span(_)
         | KeyKind::Depth
         | KeyKind::BagSize
         | KeyKind::Amount
@@ -63,10 +64,12 @@ fn too_low(key: &Key) -> Option<String> {
         (KeyKind::Dose, _) => Some("\"0 mL per 40 L\"".to_owned()),
         (KeyKind::Size, _) => Some("\"60 x 0 x 36 cm\"".to_owned()),
         (_, Some(low)) => Some(moved(key, low, step)),
-        (KeyKind::Quantity(_) | KeyKind::Depth, None) => key.limits.high.map(|high| {
-            let (_, unit) = high.split_once(' ').expect("a unit");
-            format!("\"-1 {unit}\"")
-        }),
+        (KeyKind::Quantity(_) | KeyKind::Span(_) | KeyKind::Depth, None) => {
+            key.limits.high.map(|high| {
+                let (_, unit) = high.split_once(' ').expect("a unit");
+                format!("\"-1 {unit}\"")
+            })
+        }
         (KeyKind::Count, None) => Some("-1".to_owned()),
         _ => None,
     }
@@ -89,6 +92,8 @@ fn moved(key: &Key, limit: &str, step: f64) -> String {
     let number: f64 = number.parse().expect("a number");
     if key.kind.is_quoted() {
         format!("\"{} {unit}\"", number + step)
+    } else if key.kind == KeyKind::Numbers {
+        format!("[{}]", number + step)
     } else {
         format!("{}", number + step)
     }
@@ -125,9 +130,9 @@ fn slip_all(slip: Slip, claim: impl Fn(&Key, &[Fault]) -> bool) {
 }
 
 fn at_key(key: &Key, faults: &[Fault], holds: impl Fn(&Fault) -> bool) -> bool {
-    faults
-        .iter()
-        .any(|fault| base::table_path(&fault.key) == key.path && holds(fault))
+    faults.iter().any(|fault| {
+        base::table_path(&fault.key).trim_end_matches("[]") == key.path && holds(fault)
+    })
 }
 
 #[test]

@@ -10,7 +10,7 @@ use lentic::plants::light::LightClass;
 use lentic::source::Band;
 use lentic::spec;
 use lentic::startup::Parameters;
-use lentic::units::{Length, Mass, PhotonFlux};
+use lentic::units::{Analyte, Length, Mass, PhotonFlux, Volume};
 
 use crate::base;
 
@@ -295,6 +295,8 @@ fn events_are_as_written() {
         Incident::AnimalsAdded(vec![(small_fish, 4)]),
         Incident::Sprayed,
         Incident::GasAdded,
+        Incident::ToppedUp(Volume::from_litres(5.0)),
+        Incident::Fed(Mass::from_mg(200.0)),
     ];
     let kinds = events[5..].iter().map(|event| event.kind.clone());
     assert!(kinds.eq(incidents.map(EventKind::Incident)));
@@ -318,6 +320,14 @@ fn readings_signs_and_goal_are_as_written() {
     // From 6 March to 3 April: 25 days of March and 3 of April.
     near(full.readings[1].day, 28.0);
     assert_eq!(full.readings[1].nitrite, None);
+    // halfway between the two marks, which stand beside it
+    near(full.readings[1].ammonia.expect("given").mg_l(), 0.375);
+    let (of, low, high) = full.readings[1].between[0];
+    assert_eq!(of, Analyte::Ammonia);
+    near(low.mg_l(), 0.25);
+    near(high.mg_l(), 0.5);
+    assert_eq!((first.blank, full.readings[1].blank), (Some(true), None));
+    assert_eq!(full.kit.nitrite, [0.0, 0.1, 0.3, 1.0]);
     let signs: Vec<&str> = full
         .signs
         .observed
@@ -407,4 +417,31 @@ fn a_lamp_may_be_dark() {
     let draft = spec::parse_draft(&(base::good("minimal.toml") + dark), "any").expect("a draft");
     near(draft.light.hours, 0.0);
     assert_eq!(draft.light.level, LightLevel::Par(PhotonFlux::ZERO));
+}
+
+#[test]
+fn a_depth_may_be_unknown_where_a_tank_is_only_checked() {
+    let text = base::good("minimal.toml").replace("depth = \"25 mm\"", "depth = \"unknown\"");
+    let design = spec::parse_standing(&text, "tank", None).expect("a tank that stands");
+    assert!(!design.draft().says("soil.depth") && design.draft().says("cap.depth"));
+    let faults = base::faults(&text).0;
+    assert_eq!(faults.len(), 1);
+    assert_eq!(faults[0].key, "soil.depth");
+    assert!(faults[0].help.contains("ruler") && faults[0].help.contains("lentic check"));
+}
+
+#[test]
+fn two_marks_and_the_marks_of_a_card_rise() {
+    for (written, key) in [
+        (
+            "[[readings]]\nday = 9\nnitrite = \"0.5-0.25 mg/L\"\n",
+            "readings[0].nitrite",
+        ),
+        ("[kit]\nnitrite = [0, 1, 0.5]\n", "kit.nitrite"),
+        ("[kit]\nnitrite = [0]\n", "kit.nitrite"),
+    ] {
+        let faults = base::faults(&(base::good("minimal.toml") + written)).0;
+        assert_eq!(faults.len(), 1, "{written}");
+        assert_eq!(faults[0].key, key);
+    }
 }

@@ -20,12 +20,39 @@ use lentic::units::Concentration;
 const TOLD: f64 = 0.8;
 /// Chance that a sign written down is another one.
 const WRONG_SIGN: f64 = 0.1;
+/// Chance that a keeper looks for a sign that is not common.
+const LOOKED_FOR: f64 = 0.3;
 /// Chance that what is amiss is no cause of the list.
 const OUTSIDE: f64 = 0.1;
 /// Spread of the truth's numbers over the program's, in their logarithm.
 const WIDER: f64 = 0.25;
 /// How far the truth's draws go beyond the ends of the program's ranges.
 const BEYOND: f64 = 0.15;
+
+/// Causes that harm animals by ammonia and nitrite alone.
+const HARM_BY_NITROGEN: [Cause; 10] = [
+    Cause::CapBreached,
+    Cause::CapThin,
+    Cause::CapCoarse,
+    Cause::SoilRich,
+    Cause::FewPlants,
+    Cause::SlowGrowersOnly,
+    Cause::TankYoung,
+    Cause::BacteriaSetBack,
+    Cause::BedDisturbed,
+    Cause::LeavesMelting,
+];
+/// Signs of animals that suffer.
+const SUFFERING: [&str; 8] = [
+    "gasping_at_dawn",
+    "gasping_all_day",
+    "dead_animal",
+    "deaths_after_change",
+    "clamped_fins",
+    "listless",
+    "failed_moult",
+    "circling",
+];
 
 /// Even and normal random numbers of a seed (`SplitMix64`, Steele, Lea and Flood 2014).
 pub(crate) struct Dice(u64);
@@ -105,7 +132,7 @@ impl Attempt {
             panic!("{cause:?}: {:?}\n{base}", faults.0.first());
         });
         let log = readings(dice, cause, &design, age_d);
-        let observed = observed(dice, cause);
+        let observed = observed(dice, cause, &log);
         let mut spec = base;
         if cause == Cause::Heat && dice.chance(TOLD) {
             let warm = dice.between(29.0, 33.0);
@@ -476,13 +503,24 @@ fn shifted(numbers: &Parameters<f64>, dice: &mut Dice) -> Parameters<f64> {
 }
 
 /// The signs that a keeper writes down, some of them wrong.
-fn observed(dice: &mut Dice, cause: Cause) -> Vec<&'static Sign> {
+///
+/// Where a cause harms animals by ammonia and nitrite alone, none suffer from water without.
+fn observed(dice: &mut Dice, cause: Cause, log: &[Measurement]) -> Vec<&'static Sign> {
+    let last = |of| log.iter().rfind(|read| read.of == of);
+    let poison = [Measurand::Ammonia, Measurand::Nitrite].map(last);
+    let is_clean = poison
+        .iter()
+        .flatten()
+        .all(|read| read.value.number() < 0.2);
+    let is_unharmed = is_clean && HARM_BY_NITROGEN.contains(&cause);
+    let harms = |sign: &Sign| SUFFERING.contains(&sign.name.as_str());
     let mut observed: Vec<&'static Sign> = Vec::new();
     for sign in signs() {
         let share = seen(sign, cause);
         let odds = (share / (1.0 - share)).ln() + 0.4 * dice.normal();
         let share = WRITTEN_DOWN / (1.0 + (-odds).exp());
-        if !dice.chance(share) {
+        let is_looked_for = sign.common || dice.chance(LOOKED_FOR);
+        if !dice.chance(share) || !is_looked_for || is_unharmed && harms(sign) {
             continue;
         }
         let written = if dice.chance(WRONG_SIGN) {

@@ -174,6 +174,9 @@ fn kind_words(kind: KeyKind) -> String {
         KeyKind::Number => "a plain number without quotes".to_owned(),
         KeyKind::Count => "a whole number from 0, without quotes".to_owned(),
         KeyKind::Quantity(name) => format!("{name} with its unit, in quotes"),
+        KeyKind::Span(name) => {
+            format!("{name} with its unit, or two marks as in 0-0.25, in quotes")
+        }
         KeyKind::Size => "length x width x height with the unit, in quotes".to_owned(),
         KeyKind::Depth => "a length with its unit in quotes, or a table of them".to_owned(),
         KeyKind::BagSize => "a volume or a mass with its unit, in quotes".to_owned(),
@@ -183,6 +186,7 @@ fn kind_words(kind: KeyKind) -> String {
         KeyKind::WordOrShare(words) => format!("{}, or a share in quotes", words.join(", ")),
         KeyKind::Name(list) => format!("a name from the list of {list}, in quotes"),
         KeyKind::Names(list) => format!("a list of names from the list of {list}, each in quotes"),
+        KeyKind::Numbers => "a list of plain numbers without quotes".to_owned(),
         KeyKind::Section => "a section".to_owned(),
         KeyKind::Sections => "a list of sections".to_owned(),
     }

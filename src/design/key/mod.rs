@@ -14,7 +14,7 @@ mod value;
 pub(crate) use choice::nearest;
 pub(crate) use entry::{KeyEntry, MOST_CHARACTERS, Raw};
 pub(crate) use prepared::{Needs, Prepare, Prepared};
-pub(crate) use read::{analyte, date, text, unread, word};
+pub(crate) use read::{date, number, span, text, unread, word};
 pub use table::KEYS;
 pub(crate) use value::Value;
 
@@ -72,6 +72,8 @@ pub enum KeyKind {
     Count,
     /// A number with its unit; holds the quantity's name with its article.
     Quantity(&'static str),
+    /// The same, or two numbers of it with a hyphen between them.
+    Span(&'static str),
     /// Length x width x height.
     Size,
     /// A length, or a table of lengths at the edges.
@@ -90,6 +92,8 @@ pub enum KeyKind {
     Name(&'static str),
     /// Several names of this list in the catalogue.
     Names(&'static str),
+    /// Several plain numbers.
+    Numbers,
     /// A section.
     Section,
     /// A section that may stand several times.
@@ -232,6 +236,7 @@ impl Key {
     pub fn example_value(&self) -> String {
         match self.kind {
             KeyKind::Names(_) => format!("[\"{}\"]", self.example),
+            KeyKind::Numbers => format!("[{}]", self.example),
             kind if kind.is_quoted() => format!("\"{}\"", self.example),
             _ => self.example.to_owned(),
         }
@@ -248,6 +253,7 @@ impl KeyKind {
                 | Self::Number
                 | Self::Count
                 | Self::Names(_)
+                | Self::Numbers
                 | Self::Section
                 | Self::Sections
         )

@@ -8,6 +8,7 @@ use crate::catalogue::{self, TankSize};
 use crate::design::{LabelDose, TopUp, Violation};
 use crate::units::error::{QuantityError, QuantityProblem};
 use crate::units::list::either;
+use crate::units::parse::two_of;
 use crate::units::size::Size;
 use crate::units::{Analyte, Concentration, Length, Quantity, Share, Volume};
 
@@ -32,7 +33,7 @@ pub(crate) fn quantity<Q: Quantity>(entry: &KeyEntry<'_>) -> Result<Q, Violation
 }
 
 /// A concentration on the analyte's own scale, within the key's limits.
-pub(crate) fn analyte(
+pub(super) fn analyte(
     analyte: Analyte,
 ) -> impl Fn(&KeyEntry<'_>) -> Result<Concentration, Violation> {
     move |entry| {
@@ -42,6 +43,33 @@ pub(crate) fn analyte(
         let own_scale = |bound: &str| analyte.parse(bound).ok().map(Concentration::mg_l);
         entry.within_limits(value.mg_l(), own_scale)?;
         Ok(value)
+    }
+}
+
+/// Two concentrations of an analyte on its own scale, "0-0.25 mg/L", or one twice.
+pub(crate) fn span(
+    kind: Analyte,
+) -> impl Fn(&KeyEntry<'_>) -> Result<[Concentration; 2], Violation> {
+    move |entry| {
+        let text = entry.text()?;
+        let Some((low, high)) = two_of(text) else {
+            return analyte(kind)(entry).map(|value| [value; 2]);
+        };
+        let one = |text: &str| {
+            analyte(kind)(&KeyEntry {
+                key: entry.key,
+                value: Raw::Text(text),
+            })
+        };
+        let (low, high) = (one(&low)?, one(high)?);
+        if low > high {
+            return Err(Violation::new(
+                format!("{} falls", entry.value.shown()),
+                "of two marks the lower stands first",
+                entry.example(),
+            ));
+        }
+        Ok([low, high])
     }
 }
 

@@ -4,8 +4,8 @@
 //! about one key alone; rules that take two keys belong to the design's checks.
 
 use super::KeyKind::{
-    self, Amount, BagSize, Count, Date, Depth, Flag, Name, Names, Number, Section, Sections, Text,
-    Word,
+    self, Amount, BagSize, Count, Date, Depth, Flag, Name, Names, Number, Numbers, Section,
+    Sections, Text, Word,
 };
 use super::place::{self, LayerEdge};
 use super::prepared::{kind_of, put, put_by, put_scaled};
@@ -16,7 +16,7 @@ use crate::geometry::{Dimension, LayerDepth};
 use crate::plants::light::LightClass;
 use crate::units::{
     Alkalinity, Analyte, Concentration, Conductivity, Hardness, LuminousFlux, Mass, PhotonFlux,
-    Quantity, Share, Temperature, UnitSystem,
+    Quantity, Share, Temperature, UnitSystem, Volume,
 };
 
 /// A key whose place in a draft decides what is written there.
@@ -114,10 +114,10 @@ const MASS: KeyKind = KeyKind::Quantity(Mass::NAME);
 const TEMPERATURE: KeyKind = KeyKind::Quantity(Temperature::NAME);
 const CONCENTRATION: KeyKind = KeyKind::Quantity(Concentration::NAME);
 const PHOTON_FLUX: KeyKind = KeyKind::Quantity(PhotonFlux::NAME);
-const AMMONIA: KeyKind = KeyKind::Quantity(Analyte::Ammonia.phrase());
-const NITRITE: KeyKind = KeyKind::Quantity(Analyte::Nitrite.phrase());
-const NITRATE: KeyKind = KeyKind::Quantity(Analyte::Nitrate.phrase());
-const PHOSPHATE: KeyKind = KeyKind::Quantity(Analyte::Phosphate.phrase());
+const AMMONIA: KeyKind = KeyKind::Span(Analyte::Ammonia.phrase());
+const NITRITE: KeyKind = KeyKind::Span(Analyte::Nitrite.phrase());
+const NITRATE: KeyKind = KeyKind::Span(Analyte::Nitrate.phrase());
+const PHOSPHATE: KeyKind = KeyKind::Span(Analyte::Phosphate.phrase());
 
 /// The words for a tank's shape.
 const SHAPES: &[&str] = &[
@@ -183,7 +183,7 @@ pub const KEYS: &[Key] = &[
     plain!(tank.stand, "12 kg", "mass of stand, lid and equipment").to("10000 kg"),
 
     own!(soil.material, "organic_potting_mix", "which soil").needed(),
-    depth!(soil, "25 mm", "how deep the soil lies"),
+    depth!(soil, "25 mm", "how deep the soil lies; unknown for a tank that stands and is only checked"),
     edge!(soil.back = Back, "40 mm", "depth along the back"),
     edge!(soil.front = Front, "20 mm", "depth along the front"),
     edge!(soil.left = Left, "35 mm", "depth along the left side"),
@@ -201,7 +201,7 @@ pub const KEYS: &[Key] = &[
     plain!(soil.properties.ammonium_kd, "2 L/kg", "sorption of ammonium").to("1000 L/kg"),
 
     own!(cap.material, "filter_sand", "which sand or grit").needed(),
-    depth!(cap, "40 mm", "how deep the cap lies"),
+    depth!(cap, "40 mm", "how deep the cap lies; unknown for a tank that stands and is only checked"),
     edge!(cap.back = Back, "50 mm", "depth along the back"),
     edge!(cap.front = Front, "30 mm", "depth along the front"),
     edge!(cap.left = Left, "40 mm", "depth along the left side"),
@@ -309,14 +309,21 @@ pub const KEYS: &[Key] = &[
     Key::new("events[].animals_added[].name", Name("animals"), "small_fish", "which kind of animal").needed(),
     Key::new("events[].animals_added[].count", Count, "4", "how many").needed().from("1").to("100000"),
     Key::new("events[].sprayed", Flag, "true", "something was sprayed, painted or polished in the room"),
+    Key::new("events[].topped_up", KeyKind::Quantity(Volume::NAME), "5 L", "water put in for what had dried away").above("0 L").to("100000 L"),
+    Key::new("events[].fed", MASS, "200 mg", "food given once, beside that of every day").above("0 mg").to("10 kg"),
     Key::new("events[].gas_added", Flag, "true", "carbon dioxide was led in"),
+
+    Key::new("kit", Section, "{ nitrate = [0, 5, 10, 25, 50, 100] }", "the marks of your kits' cards, in mg/L"),
+    Key::new("kit.ammonia", Numbers, "0, 0.2, 0.5, 1, 2, 5", "marks of the card for total ammonia, as nitrogen").from("0").to("1000").at_most(20),
+    Key::new("kit.nitrite", Numbers, "0, 0.1, 0.3, 1, 3", "marks of the card for nitrite, as NO2").from("0").to("1000").at_most(20),
+    Key::new("kit.nitrate", Numbers, "0, 5, 10, 25, 50, 100", "marks of the card for nitrate, as NO3").from("0").to("10000").at_most(20),
 
     Key::new("readings[].day", Number, "21", "days since flooding").from("0").to("3650"),
     Key::new("readings[].date", Date, "2027-03-27", "the date instead of the day, where start is given"),
-    Key::new("readings[].ammonia", AMMONIA, "1.0 mg/L", "total ammonia, as nitrogen unless the scale is said").to("1000 mg/L"),
-    Key::new("readings[].nitrite", NITRITE, "0.25 mg/L", "nitrite, as NO2 unless the scale is said").to("1000 mg/L"),
-    Key::new("readings[].nitrate", NITRATE, "40 mg/L", "nitrate, as NO3 unless the scale is said").to("10000 mg/L"),
-    Key::new("readings[].phosphate", PHOSPHATE, "0.5 mg/L", "phosphate, as PO4 unless the scale is said").to("1000 mg/L"),
+    Key::new("readings[].ammonia", AMMONIA, "0.25-0.5 mg/L", "total ammonia, as nitrogen unless the scale is said; two marks where the colour lies between them").to("1000 mg/L"),
+    Key::new("readings[].nitrite", NITRITE, "0.25 mg/L", "nitrite, as NO2 unless the scale is said; or two marks").to("1000 mg/L"),
+    Key::new("readings[].nitrate", NITRATE, "40 mg/L", "nitrate, as NO3 unless the scale is said; or two marks").to("10000 mg/L"),
+    Key::new("readings[].phosphate", PHOSPHATE, "0.5 mg/L", "phosphate, as PO4 unless the scale is said; or two marks").to("1000 mg/L"),
     Key::new("readings[].ph", Number, "7.2", "pH").from("3").to("11"),
     Key::new("readings[].temperature", TEMPERATURE, "24 C", "of the water").from("0 C").to("40 C"),
     Key::new("readings[].oxygen", CONCENTRATION, "7 mg/L", "dissolved oxygen").to("50 mg/L"),
@@ -325,6 +332,7 @@ pub const KEYS: &[Key] = &[
     Key::new("readings[].conductivity", KeyKind::Quantity(Conductivity::NAME), "350 uS/cm", "conductivity").to("20 mS/cm"),
     Key::new("readings[].potassium", CONCENTRATION, "5 mg/L", "potassium").to("1000 mg/L"),
     Key::new("readings[].iron", CONCENTRATION, "0.05 mg/L", "iron").to("100 mg/L"),
+    Key::new("readings[].blank", Flag, "true", "whether the same kits showed nothing in water that holds nothing, tried beside the tank's"),
 
     Key::new("signs.observed", Names("signs"), "gasping_at_dawn", "what was seen, by the names of the sign table").at_most(100),
     Key::new("signs.absent", Names("signs"), "craters", "what was looked for and not seen").at_most(100),

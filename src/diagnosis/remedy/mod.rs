@@ -52,6 +52,12 @@ results! {
         /// The main step by itself, without the water changes that go with it.
         #[serde(skip)]
         pub main: String,
+        /// What to do now, step by step.
+        #[serde(skip)]
+        pub now: Vec<String>,
+        /// What follows.
+        #[serde(skip)]
+        pub then: Vec<String>,
         /// The work that it orders, from which its cautions follow.
         #[serde(skip)]
         pub actions: Vec<Action>,
@@ -87,14 +93,16 @@ pub fn treat(
         return Ok(patience.before(anew));
     }
     let main = main_step(case, estimate, cure, amount, &held)?;
-    let says = match estimate.cause {
-        Cause::KitError => main.says.clone(),
-        _ => joined(case, &main.says, &held, cure.water(amount), patience),
+    let (now, then) = match estimate.cause {
+        Cause::KitError => (vec![main.says.clone()], Vec::new()),
+        _ => steps(case, &main.says, &held, cure.water(amount), patience),
     };
     Ok(Treatment {
         remedy: CauseRemedy {
-            says,
+            says: in_one(&now, &then),
             main: main.says,
+            now,
+            then,
             quantity: main.quantity,
             unit: main.unit,
             meets_limits: held.holds && does,
@@ -362,25 +370,31 @@ fn food(estimate: &TankEstimate, left_pct: f64) -> RemedyStep {
     )
 }
 
-/// The main step with the water changes that go with it.
-fn joined(
+/// What to do now, the main step first, and what follows: regular changes, and waiting where
+/// water alone does not do it.
+fn steps(
     case: &CaseHistory<'_>,
     main: &str,
     held: &DilutedTank,
     with: ChangeWater,
     patience: Patience,
-) -> String {
-    let mut parts = vec![main.to_owned()];
-    if let Some(immediate) = held.immediate {
-        parts.push(immediate.says_with(case, with));
+) -> (Vec<String>, Vec<String>) {
+    let immediate = held.immediate.map(|changes| changes.says_with(case, with));
+    let now = [Some(main.to_owned()), immediate];
+    let pace = held.pace.map(|pace| format!("change {}", pace.says()));
+    let wait = (!held.holds).then(|| patience.says());
+    (
+        now.into_iter().flatten().collect(),
+        [pace, wait].into_iter().flatten().collect(),
+    )
+}
+
+/// Steps in one sentence.
+fn in_one(now: &[String], then: &[String]) -> String {
+    match then {
+        [] => now.join("; "),
+        then => format!("{}; then {}", now.join("; "), then.join("; ")),
     }
-    if let Some(pace) = held.pace {
-        parts.push(format!("then change {}", pace.says()));
-    }
-    if !held.holds {
-        parts.push(patience.says());
-    }
-    parts.join("; ")
 }
 
 /// What to do where animals suffer and no cause of the list explains it.

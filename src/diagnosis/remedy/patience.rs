@@ -56,16 +56,18 @@ impl Patience {
         let Some((_, days)) = self.ready else {
             return anew;
         };
-        let says = format!(
-            "keep animals out and test once a week: {}; before any go in, change water until nitrate is under its limit too. Sooner, but with all the work: {}",
-            self.until(),
-            anew.remedy.says
+        let wait = format!(
+            "keep animals out and test once a week: {}; before any go in, change water until nitrate is under its limit too",
+            self.until()
         );
+        let sooner = format!("sooner, but with all the work: {}", anew.remedy.says);
         let mut actions = anew.remedy.actions.clone();
         actions.push(Action::ChangeWater);
         Treatment {
             remedy: CauseRemedy {
-                says,
+                says: format!("{wait}; {sooner}"),
+                now: vec![wait],
+                then: vec![sooner],
                 actions,
                 quantity: Some(days),
                 unit: "d",

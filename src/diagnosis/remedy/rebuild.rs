@@ -4,7 +4,7 @@ use super::super::case::CaseHistory;
 use super::super::estimate::TankEstimate;
 use super::super::scenario::Scenario;
 use super::dilution::{ChangeWater, DilutedTank, hold};
-use super::{CauseRemedy, Treatment};
+use super::{CauseRemedy, Treatment, in_one};
 use crate::finding::Action;
 use crate::numerics::rodas::IntegrationError;
 use crate::startup::Inputs;
@@ -56,10 +56,8 @@ fn attempt(
 
 impl Attempt {
     fn treatment(self, case: &CaseHistory<'_>) -> Treatment {
-        let pace = self
-            .held
-            .pace
-            .map_or_else(String::new, |pace| format!("; then change {}", pace.says()));
+        let pace = self.held.pace;
+        let then = Vec::from_iter(pace.map(|pace| format!("change {}", pace.says())));
         let units = case.design.draft().units;
         let soil = units.bulk_volume(case.design.bed().soil.volume);
         let times = match self.rounds {
@@ -72,7 +70,9 @@ impl Attempt {
         );
         Treatment {
             remedy: CauseRemedy {
-                says: format!("{main}{pace}"),
+                says: in_one(std::slice::from_ref(&main), &then),
+                now: vec![main.clone()],
+                then,
                 main,
                 quantity: Some(f64::from(self.rounds)),
                 unit: "rounds",

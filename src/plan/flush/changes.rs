@@ -12,7 +12,6 @@ use crate::source::Band;
 use crate::startup::ensemble::Member;
 use crate::startup::{ChangesByReading, Inputs};
 use crate::units::{Analyte, Concentration, Duration, Share};
-use crate::water::card::Card;
 
 /// Share of the water changed where a test asks for it, %: judgement. In eight demo tanks, 100
 /// members of one seed each, half the water held up to 4 of 100 starts more, a fifth up to 5
@@ -126,7 +125,7 @@ impl ByReading {
 pub(super) fn rule(design: &Design) -> ChangesByReading {
     let threshold = |analyte: Analyte| {
         let limit = watch_limit_mg_l(design, analyte).unwrap_or(f64::INFINITY);
-        let own_scale = Card::first_mark(analyte).min(OF_LIMIT * limit);
+        let own_scale = design.draft().first_mark(analyte).min(OF_LIMIT * limit);
         analyte.element(Concentration::from_mg_l(own_scale))
     };
     ChangesByReading {

@@ -1,7 +1,7 @@
 //! A keeper's readings against the band of their day.
 
 use super::section::{DayRow, ReadingRow};
-use crate::design::{Design, Reading};
+use crate::design::{Design, Draft, Reading};
 use crate::plan::estimate::Estimate;
 use crate::source::Band;
 use crate::units::{Analyte, Concentration};
@@ -14,11 +14,11 @@ pub(super) fn against(design: &Design, days: &[DayRow]) -> Vec<ReadingRow> {
         .readings
         .iter()
         .filter_map(|reading| Some((reading, days.get(reading.day.round() as usize)?)))
-        .flat_map(|(reading, day)| rows(reading, day))
+        .flat_map(|(reading, day)| rows(design.draft(), reading, day))
         .collect()
 }
 
-fn rows(reading: &Reading, day: &DayRow) -> Vec<ReadingRow> {
+fn rows(draft: &Draft, reading: &Reading, day: &DayRow) -> Vec<ReadingRow> {
     let measured: [(Analyte, &str, Option<Concentration>, Estimate); 3] = [
         (
             Analyte::Ammonia,
@@ -49,7 +49,7 @@ fn rows(reading: &Reading, day: &DayRow) -> Vec<ReadingRow> {
                 analyte,
                 value_mg_l,
                 band_mg_l,
-                lies: lies(of, value_mg_l, band_mg_l),
+                lies: lies(draft.card(of), value_mg_l, band_mg_l),
             })
         })
         .collect()
@@ -57,8 +57,8 @@ fn rows(reading: &Reading, day: &DayRow) -> Vec<ReadingRow> {
 
 /// Where the water that a kit's card read lies: a mark stands for a range, and 0 for
 /// all that the kit cannot tell from nothing.
-fn lies(of: Analyte, value_mg_l: f64, band_mg_l: Band) -> &'static str {
-    let read = Card::of(of).map(|card| card.between(value_mg_l));
+fn lies(card: Option<Card<'_>>, value_mg_l: f64, band_mg_l: Band) -> &'static str {
+    let read = card.map(|card| card.between(value_mg_l));
     let (low, high) = read.unwrap_or((value_mg_l, value_mg_l));
     if low > band_mg_l.high {
         "above"
@@ -84,7 +84,11 @@ mod tests {
             (0.5, 0.8, 0.9, "below"),
         ] {
             let band = Band::new(low, low, high);
-            assert_eq!(lies(Analyte::Ammonia, read, band), lies_there, "{read}");
+            assert_eq!(
+                lies(Card::of(Analyte::Ammonia), read, band),
+                lies_there,
+                "{read}"
+            );
         }
     }
 }

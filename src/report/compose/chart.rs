@@ -136,6 +136,8 @@ const fn incident_name(incident: &Incident) -> &'static str {
         Incident::AnimalsAdded(_) => "new animals",
         Incident::Sprayed => "sprayed in the room",
         Incident::GasAdded => "gas led in",
+        Incident::ToppedUp(_) => "topped up",
+        Incident::Fed(_) => "fed",
     }
 }
 

@@ -18,8 +18,9 @@ pub(super) const NOTHING_KNOWN: &str = "No readings and no signs are given, so t
 /// Causes shown in full, and those named at all.
 const SHOWN: usize = 5;
 const LEAST_NAMED: f64 = 0.02;
-/// A forecast that moves by less is not drawn, mg/L.
-const LEAST_MOVE_MG_L: f64 = 0.05;
+/// A forecast whose middle moves by less of its limit, and whose high end stays under it, is
+/// not drawn.
+const LEAST_MOVE: f64 = 0.1;
 /// Evidence shown for each.
 const EVIDENCE_SHOWN: usize = 4;
 
@@ -110,24 +111,7 @@ fn causes(design: &Design, found: &Diagnosis) -> Vec<Block> {
             result.cause.label()
         )));
         let evidence = result.evidence.iter().take(EVIDENCE_SHOWN);
-        let told: Vec<(&Evidence, &str, String)> = evidence
-            .map(|evidence| {
-                let factor = significant(10_f64.powf(evidence.weight.abs()), 2);
-                let is_for = evidence.weight > 0.0;
-                let way = if is_for { "for" } else { "against" };
-                (evidence, way, format!("{factor} times"))
-            })
-            .collect();
-        let facts = told
-            .iter()
-            .map(|(evidence, way, times)| Fact::new(*way, times, &evidence.says).by("check.cause"));
-        blocks.push(Block::InText(Box::new(Block::Facts(facts.collect()))));
-        let weights = told.iter().map(|(evidence, way, times)| Weight {
-            says: evidence.says.clone(),
-            weight: evidence.weight,
-            words: format!("{times} {way}"),
-        });
-        blocks.push(Block::OnPage(Box::new(Block::Balance(weights.collect()))));
+        blocks.push(Block::Balance(evidence.map(weight).collect()));
     }
     for result in named
         .iter()
@@ -145,6 +129,21 @@ fn causes(design: &Design, found: &Diagnosis) -> Vec<Block> {
         blocks.push(Block::Text(format!("What would tell most: {}.", look.why)));
     }
     blocks
+}
+
+/// Evidence with how many times as likely it makes a cause.
+fn weight(evidence: &Evidence) -> Weight {
+    let factor = significant(10_f64.powf(evidence.weight.abs()), 2);
+    let way = if evidence.weight > 0.0 {
+        "for"
+    } else {
+        "against"
+    };
+    Weight {
+        says: evidence.says.clone(),
+        weight: evidence.weight,
+        words: format!("{factor} times {way}"),
+    }
 }
 
 fn row(result: &CauseResult) -> Vec<String> {
@@ -196,8 +195,10 @@ fn weighed(design: &Design, found: &Diagnosis) -> String {
 fn bed(design: &Design, found: &Diagnosis) -> Vec<Block> {
     let units = design.draft().units;
     let cm = |value| units.depth(Length::from_cm(value));
-    let layer = |thinnest: f64, deepest: f64, mean: f64| {
-        if cm(thinnest) == cm(deepest) {
+    let layer = |key: &str, thinnest: f64, deepest: f64, mean: f64| {
+        if !design.draft().says(key) {
+            "of unknown depth".to_owned()
+        } else if cm(thinnest) == cm(deepest) {
             format!("{} everywhere", cm(mean))
         } else {
             format!(
@@ -215,13 +216,18 @@ fn bed(design: &Design, found: &Diagnosis) -> Vec<Block> {
             Fact::new(
                 "soil",
                 &design.draft().soil.material.label,
-                layer(soil.thinnest_cm, soil.deepest_cm, soil.depth_cm),
+                layer(
+                    "soil.depth",
+                    soil.thinnest_cm,
+                    soil.deepest_cm,
+                    soil.depth_cm,
+                ),
             )
             .by("soil.deep"),
             Fact::new(
                 "cap",
                 &design.draft().cap.material.label,
-                layer(cap.thinnest_cm, cap.deepest_cm, cap.depth_cm),
+                layer("cap.depth", cap.thinnest_cm, cap.deepest_cm, cap.depth_cm),
             )
             .by("cap.thin"),
         ]),
@@ -271,14 +277,17 @@ fn ahead(design: &Design, found: &Diagnosis) -> Vec<Block> {
             day.nitrate_mg_l
         }),
     ];
-    let moves = |of: fn(&ForecastDay) -> Band| {
-        let bands = found.forecast.iter().map(of);
-        let (low, high) = bands.fold((f64::INFINITY, 0.0_f64), |(low, high), band| {
-            (low.min(band.low), high.max(band.high))
+    let moves = |analyte, of: fn(&ForecastDay) -> Band| {
+        let limit = watch_limit_mg_l(design, analyte).unwrap_or(1.0);
+        let middle = found.forecast.iter().map(|day| of(day).typical);
+        let (low, high) = middle.fold((f64::INFINITY, 0.0_f64), |(low, high), typical| {
+            (low.min(typical), high.max(typical))
         });
-        high - low > LEAST_MOVE_MG_L
+        high - low > LEAST_MOVE * limit || found.forecast.iter().any(|day| of(day).high > limit)
     };
-    let moving = followed.into_iter().filter(|(.., of)| moves(*of));
+    let moving = followed
+        .into_iter()
+        .filter(|(_, analyte, of)| moves(*analyte, *of));
     blocks.extend(moving.map(|(title, analyte, of)| {
         let past = found.past.iter().filter(|day| day.day < found.day);
         let line = past.chain(&found.forecast).map(|day| (day.day, of(day)));

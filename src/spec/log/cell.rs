@@ -1,6 +1,7 @@
 //! What a cell of a log says.
 
 use crate::diagnosis::{Measurand, Reported};
+use crate::units::parse::two_of;
 use crate::units::{
     Alkalinity, Analyte, Concentration, Conductivity, Hardness, Quantity, QuantityError,
     Temperature,
@@ -36,6 +37,10 @@ pub(super) fn reported(
     let above = cell
         .strip_prefix(['>', '≥'])
         .or_else(|| cell.strip_suffix('+'));
+    if let Some((low, high)) = two_of(cell) {
+        let one = |text: &str| amount(subject, text, unit);
+        return Ok(Some(Reported::Between(one(low.trim())?, one(high)?)));
+    }
     let number = |text: &str| amount(subject, text.trim().trim_start_matches('='), unit);
     Ok(Some(match (below, above) {
         (Some(text), _) => Reported::Below(number(text)?),

@@ -9,7 +9,7 @@ use std::ops::Range;
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
-use self::report::too_many;
+use self::report::{fault, too_many};
 use super::fault::Fault;
 use super::key::{self, Key, KeyKind, join};
 use super::value::raw;
@@ -23,6 +23,8 @@ pub(super) struct SpecLog {
     pub(super) faults: RefCell<Vec<Fault>>,
     /// Which defaults were taken.
     pub(super) assumed: RefCell<Vec<Assumption>>,
+    /// What is said to be unknown, and is missed where the tank is not only checked.
+    pub(super) unknown: RefCell<Vec<Fault>>,
     /// Plain values, each to be put into the draft.
     pub(super) prepared: RefCell<Vec<Prepared>>,
 }
@@ -173,6 +175,19 @@ impl<'d> SpecSection<'d> {
     pub(super) fn has_table(&self, name: &str) -> bool {
         self.value(name)
             .is_some_and(|value| value.get_ref().is_table())
+    }
+
+    /// Whether a key is said to be unknown.
+    pub(super) fn is_unknown(&self, name: &str) -> bool {
+        let text = self.value(name).and_then(|value| value.get_ref().as_str());
+        text.is_some_and(|text| text.trim().eq_ignore_ascii_case("unknown"))
+    }
+
+    /// Notes what stands in for a key that is said to be unknown.
+    pub(super) fn stand_in(&self, name: &str, value: &str, why: &str, missed: Violation) {
+        self.assume(name, value, why);
+        let fault = fault(join(&self.path, name), self.span(name), missed);
+        self.log.unknown.borrow_mut().push(fault);
     }
 
     /// Where a key's value stands; the section's heading where it is absent.

@@ -80,18 +80,7 @@ impl SpecSection<'_> {
     }
 
     pub(super) fn push_at(&self, key: String, span: Range<usize>, remark: impl Into<Remark>) {
-        let Remark { violation, related } = remark.into();
-        let Violation {
-            found, rule, help, ..
-        } = violation;
-        self.log.faults.borrow_mut().push(Fault {
-            key,
-            span,
-            found,
-            rule,
-            help,
-            related,
-        });
+        self.log.faults.borrow_mut().push(fault(key, span, remark));
     }
 
     pub(super) fn no_section(&self, name: &str, value: &DeValue<'_>) -> Violation {
@@ -140,6 +129,22 @@ impl SpecSection<'_> {
         };
         let rule = format!("{} has no such key", self.heading());
         self.push(name, span, Violation::new("unknown key", rule, help));
+    }
+}
+
+/// What is wrong at a place.
+pub(super) fn fault(key: String, span: Range<usize>, remark: impl Into<Remark>) -> Fault {
+    let Remark { violation, related } = remark.into();
+    let Violation {
+        found, rule, help, ..
+    } = violation;
+    Fault {
+        key,
+        span,
+        found,
+        rule,
+        help,
+        related,
     }
 }
 
