@@ -39,6 +39,8 @@ results! {
         pub reading: String => "check.cause",
         /// what it tells
         pub says: String => "check.cause",
+        /// why it speaks for the cause, where the table of evidence says so
+        pub because: Option<&'static str> => "check.cause",
         /// logarithm to ten of how many times likelier it is with this cause; above 0 it speaks for
         /// it
         pub weight: f64 => "check.cause",
@@ -108,6 +110,7 @@ impl Weighing {
             .map(|(weight, item)| Evidence {
                 reading: item.reading.clone(),
                 says: item.says(case, hypotheses, cause),
+                because: item.because(cause),
                 weight,
             })
             .collect()
@@ -128,10 +131,14 @@ const MOST_TOLD: usize = 5;
 const LEAST_TOLD: f64 = 0.1;
 
 impl Item {
+    fn because(&self, cause: Cause) -> Option<&'static str> {
+        let why = self.odds?.because.get(cause.name())?;
+        Some(why.as_str())
+    }
+
     fn says(&self, case: &CaseHistory<'_>, hypotheses: &Hypotheses, cause: Cause) -> String {
         let Some(reading) = self.nutrient else {
-            let why = self.odds.and_then(|odds| odds.because.get(cause.name()));
-            return why.map_or_else(|| self.says.clone(), |why| format!("{}: {why}", self.says));
+            return self.says.clone();
         };
         let day = case.model_day(reading.day);
         let band = |cause| {

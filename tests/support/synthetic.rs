@@ -118,11 +118,18 @@ pub(crate) fn tank(seed: u64) -> Synthetic {
     }
 }
 
+/// Whether a sign is one of something amiss, and none of plants and animals that do well.
+fn is_trouble(sign: &Sign) -> bool {
+    let sound = sign.odds.speaks_for.get(Cause::AsExpected.name());
+    sound.is_none_or(|ratio| *ratio <= 1.0)
+}
+
 struct Attempt {
     cause: Cause,
     spec: String,
     over_limit: bool,
-    signs: usize,
+    /// Signs that something is amiss.
+    troubles: usize,
 }
 
 impl Attempt {
@@ -169,7 +176,7 @@ impl Attempt {
         Self {
             cause,
             over_limit: log.iter().any(|r| r.value.number() >= limit(r.of)),
-            signs: observed.len(),
+            troubles: observed.iter().filter(|sign| is_trouble(sign)).count(),
             spec,
         }
     }
@@ -177,7 +184,7 @@ impl Attempt {
     fn is_worth_asking(&self) -> bool {
         match self.cause {
             Cause::AsExpected => !self.over_limit,
-            _ => self.over_limit || self.signs > 0,
+            _ => self.over_limit || self.troubles > 0,
         }
     }
 }

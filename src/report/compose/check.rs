@@ -140,7 +140,10 @@ fn weight(evidence: &Evidence) -> Weight {
         "against"
     };
     Weight {
-        says: evidence.says.clone(),
+        says: match evidence.because {
+            Some(why) => format!("{}: {why}", evidence.says),
+            None => evidence.says.clone(),
+        },
         weight: evidence.weight,
         words: format!("{factor} times {way}"),
     }
