@@ -13,3 +13,4 @@ mod remedies;
 mod spec;
 mod startup;
 mod steps;
+mod told;
