@@ -35,7 +35,7 @@ impl Odds {
 
 /// Something that the spec and the readings say by themselves.
 #[derive(Debug, Clone, PartialEq, Deserialize)]
-pub struct Fact {
+pub struct SpecFact {
     /// Name in snake case.
     pub name: String,
     /// Its name in results.
@@ -53,7 +53,7 @@ pub struct Fact {
 
 /// Something that can be looked at or measured at home.
 #[derive(Debug, Clone, PartialEq, Deserialize)]
-pub struct Question {
+pub struct LookQuestion {
     /// Name in snake case.
     pub name: String,
     /// Its name in results.
@@ -69,14 +69,14 @@ pub struct Question {
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
-struct Table {
+struct EvidenceTable {
     sign: Vec<Sign>,
-    fact: Vec<Fact>,
-    look: Vec<Question>,
+    fact: Vec<SpecFact>,
+    look: Vec<LookQuestion>,
 }
 
-fn table() -> &'static Table {
-    static TABLE: OnceLock<Table> = OnceLock::new();
+fn table() -> &'static EvidenceTable {
+    static TABLE: OnceLock<EvidenceTable> = OnceLock::new();
     TABLE.get_or_init(|| parsed(include_str!("data/evidence.toml")))
 }
 
@@ -86,11 +86,11 @@ pub fn signs() -> &'static [Sign] {
 }
 
 /// Every fact that is looked for in a spec and its readings.
-pub fn facts() -> &'static [Fact] {
+pub fn facts() -> &'static [SpecFact] {
     &table().fact
 }
 
 /// Every question that a look answers.
-pub fn questions() -> &'static [Question] {
+pub fn questions() -> &'static [LookQuestion] {
     &table().look
 }

@@ -30,7 +30,7 @@ pub use cap::{Cap, CapCaution, Grains, caps};
 pub use citing::{CitingRow, citing_rows};
 pub use comparison::{ObservedComparison, comparisons};
 pub use device::{Device, FlowKind, devices};
-pub use evidence::{Fact, Odds, Question, facts, questions, signs};
+pub use evidence::{LookQuestion, Odds, SpecFact, facts, questions, signs};
 pub use listing::{
     LISTS_AS_OF, ListText, Listing, ListingPart, RestrictedList, Taxon, restricted_lists,
 };

@@ -4,8 +4,8 @@ use jiff::civil::Date;
 use serde::Serialize;
 
 use super::{
-    Air, CapLayer, Conditioner, Event, Feed, FillWater, Goal, Harvest, Kit, Light, PlacedStone,
-    Planting, Reading, Room, Signs, SoilLayer, Stock, Tank,
+    Air, CapLayer, Conditioner, Event, Feed, FillWater, Goal, Harvest, KitMarks, Light,
+    PlacedStone, Planting, Reading, Room, Signs, SoilLayer, Stock, Tank,
 };
 use crate::result::results;
 use crate::units::{Analyte, UnitSystem};
@@ -53,7 +53,7 @@ pub struct Draft {
     /// What is done on which day.
     pub events: Vec<Event>,
     /// The marks of the kits' cards.
-    pub kit: Kit,
+    pub kit: KitMarks,
     /// What was measured on which day.
     pub readings: Vec<Reading>,
     /// What was looked for and seen.

@@ -96,7 +96,7 @@ impl Signs {
 /// The marks of the cards of a keeper's kits, on each nutrient's own scale, mg/L, rising; none
 /// where they are not said.
 #[derive(Debug, Clone, PartialEq, Default)]
-pub struct Kit {
+pub struct KitMarks {
     /// Of total ammonia, as nitrogen.
     pub ammonia: Vec<f64>,
     /// Of nitrite, as NO2.

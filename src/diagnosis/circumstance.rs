@@ -13,7 +13,7 @@ use super::fact::{
     reads_clean, stocked_early, surface_may_close, tops_up_hard,
 };
 use super::measurement::Measurand;
-use crate::catalogue::{Fact, facts};
+use crate::catalogue::{SpecFact, facts};
 use crate::design::Incident;
 
 /// No fact holds in more than this share of the tanks, or in less.
@@ -31,7 +31,7 @@ pub struct Facts<'a> {
 
 /// Every fact with whether it holds; without those of which the case does not say, or which
 /// are no question for it.
-pub fn known<'a>(case: &'a Facts<'_>) -> impl Iterator<Item = (&'static Fact, bool)> + 'a {
+pub fn known<'a>(case: &'a Facts<'_>) -> impl Iterator<Item = (&'static SpecFact, bool)> + 'a {
     facts().iter().filter_map(|fact| {
         let (_, holds) = HOLDS.iter().find(|(name, _)| *name == fact.name)?;
         Some((fact, holds(case)?))
@@ -39,7 +39,7 @@ pub fn known<'a>(case: &'a Facts<'_>) -> impl Iterator<Item = (&'static Fact, bo
 }
 
 /// The likelihood of a fact's holding or not, under each cause.
-pub fn likelihood(fact: &Fact, holds: bool) -> ByCause {
+pub fn likelihood(fact: &SpecFact, holds: bool) -> ByCause {
     ByCause::of(|cause: Cause| {
         let share = fact.odds.share(cause.name()).clamp(LEAST, MOST);
         if holds { share } else { 1.0 - share }

@@ -7,7 +7,7 @@ use jiff::civil::Date;
 use super::section::SpecSection;
 use crate::catalogue::Sign;
 use crate::design::key::{Value, date, number, span};
-use crate::design::{Kit, Reading, Signs, Violation};
+use crate::design::{KitMarks, Reading, Signs, Violation};
 use crate::units::Analyte;
 
 /// The day of flooding, from which dates are counted.
@@ -45,10 +45,10 @@ pub(super) fn readings(root: &SpecSection<'_>, start: &FloodingDate) -> Option<V
 }
 
 /// Reads `[kit]`: the marks of each card, rising.
-pub(super) fn kit(section: &SpecSection<'_>) -> Option<Kit> {
+pub(super) fn kit(section: &SpecSection<'_>) -> Option<KitMarks> {
     let (ammonia, nitrite) = (marks(section, "ammonia"), marks(section, "nitrite"));
     let nitrate = marks(section, "nitrate");
-    Some(Kit {
+    Some(KitMarks {
         ammonia: ammonia?,
         nitrite: nitrite?,
         nitrate: nitrate?,
