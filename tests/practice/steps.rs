@@ -89,21 +89,32 @@ impl Danger {
     }
 }
 
+fn contradicts_nothing(says: &str, cause: Cause) {
+    for (one, other) in CONTRARY {
+        let both = says.contains(one) && says.contains(other);
+        assert!(!both, "{}: \"{one}\" and \"{other}\": {says}", cause.name());
+    }
+}
+
 #[test]
 fn every_danger_is_met_with_every_cause_beside_it_and_nothing_contradicts() {
     for danger in DANGERS {
         let danger = Danger::new(danger);
+        let case = CaseHistory::of(&danger.design, &[]).expect("a case");
+        let chlorine = found(&case, Cause::Chlorine, 0.21);
         Cause::ALL.par_iter().for_each(|cause| {
-            let step = danger.step(*cause, 0.35);
+            let one = found(&case, *cause, 0.35);
+            let step = of(&case, std::slice::from_ref(&one), &[], None, &danger.bed);
             let says = &step.result.says;
             assert!(step.is_urgent, "{}: {says}", cause.name());
             let is_named = says.contains(cause.label());
             let needs_none = matches!(cause, Cause::AsExpected | Cause::KitError);
             assert_eq!(is_named, !needs_none, "{}: {says}", cause.name());
-            for (one, other) in CONTRARY {
-                let both = says.contains(one) && says.contains(other);
-                assert!(!both, "{}: \"{one}\" and \"{other}\": {says}", cause.name());
-            }
+            contradicts_nothing(says, *cause);
+            let two = of(&case, &[one, chlorine.clone()], &[], None, &danger.bed);
+            let says = &two.result.says;
+            assert!(says.contains("by the label"), "{}: {says}", cause.name());
+            contradicts_nothing(says, *cause);
         });
     }
 }
