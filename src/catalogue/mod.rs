@@ -34,7 +34,7 @@ pub use evidence::{LookQuestion, Odds, SpecFact, facts, questions, signs};
 pub use listing::{
     LISTS_AS_OF, ListText, Listing, ListingPart, RestrictedList, Taxon, restricted_lists,
 };
-pub(crate) use names::names_in;
+pub use names::names_in;
 pub use path::{bracketed, nearest_path, within_lists};
 pub use plant::{GrowthForm, Plant, PlantGroup, Portion, plants};
 pub use row::{CatalogueRow, Unknown, find};

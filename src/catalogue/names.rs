@@ -3,7 +3,7 @@
 use super::{Animal, Cap, CatalogueRow, Device, Plant, Sign, Soil, Stone};
 
 /// The names of a list, by what it is called; none of a list that there is not.
-pub(crate) fn names_in(list: &str) -> Vec<&'static str> {
+pub fn names_in(list: &str) -> Vec<&'static str> {
     fn of<R: CatalogueRow>() -> (&'static str, Vec<&'static str>) {
         (R::LIST, R::all().iter().map(CatalogueRow::name).collect())
     }
