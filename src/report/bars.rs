@@ -2,7 +2,6 @@
 
 use unicode_width::UnicodeWidthStr;
 
-use super::document::Weight;
 use crate::units::show::fixed;
 
 /// Shares side by side.
@@ -23,6 +22,17 @@ pub struct Bar {
     pub share: f64,
     /// What speaks for it; may be empty.
     pub says: String,
+}
+
+/// What speaks for or against something.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Weight {
+    /// What is known.
+    pub says: String,
+    /// How many times as likely it makes it, by the logarithm to base ten; below 0 less.
+    pub weight: f64,
+    /// The same in words.
+    pub words: String,
 }
 
 impl Bar {

@@ -3,7 +3,7 @@
 //! Every way of showing a result to people renders the same document, so that
 //! two of them cannot disagree.
 
-use super::bars::Bars;
+use super::bars::{Bars, Weight};
 use super::chart::Chart;
 use super::grid::Grid;
 use super::scatter::Scatter;
@@ -152,17 +152,6 @@ impl Folded {
             blocks,
         })
     }
-}
-
-/// What speaks for or against something.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Weight {
-    /// What is known.
-    pub says: String,
-    /// How many times as likely it makes it, by the logarithm to base ten; below 0 less.
-    pub weight: f64,
-    /// The same in words.
-    pub words: String,
 }
 
 /// A tank to be drawn, in the units shown.

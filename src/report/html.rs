@@ -5,9 +5,10 @@ use std::collections::BTreeSet;
 
 use askama::Template;
 
+use super::bars::Weight;
 use super::document::{
     Align, Block, Checklist, Document, Fact, FindingEntry, Reason, Sortable, Table, TableColumn,
-    Timeline, Weight,
+    Timeline,
 };
 use super::figure::{FRONT, Figure, figures};
 use super::svg;
