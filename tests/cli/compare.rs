@@ -3,6 +3,7 @@
 use std::fs;
 
 use lentic::plan::{Options, PlanPart, partial};
+use lentic::report::json;
 use serde_json::Value;
 
 use crate::command::{lentic, root};
@@ -67,7 +68,7 @@ fn rows_carry_the_numbers_of_the_plan() {
         let spec = fs::read_to_string(root().join(tank)).unwrap();
         let design = lentic::spec::parse(&spec).unwrap();
         let plan = partial(&design, CENTRAL, &[PlanPart::Measures, PlanPart::Load]).unwrap();
-        let plan = serde_json::to_value(plan).unwrap();
+        let plan = Value::Object(json::object("lentic/plan/1", &plan));
         for path in PATHS {
             let pointer = format!("/{}", path.replace('.', "/"));
             assert_eq!(

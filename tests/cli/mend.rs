@@ -141,7 +141,12 @@ fn where_no_plan_holds_the_limit_and_the_kept_key_are_named_and_nothing_is_writt
 #[test]
 fn odds_that_no_tank_reaches_are_named() {
     let asked = format!("{GRAVEL}\n[goal]\nnitrite = \"0.001 mg/L\"\nprobability = \"99 %\"\n");
-    let kept = ["--keep", "plants", "--keep", "soil", "--format", "json"];
+    let mut kept = vec!["--format", "json"];
+    kept.extend(
+        ["plants", "soil", "cap", "light"]
+            .map(|key| ["--keep", key])
+            .as_flattened(),
+    );
     let ran = mend(&asked, &kept);
     assert_eq!(ran.code, 1);
     let told: Value = serde_json::from_str(&ran.stdout).unwrap();

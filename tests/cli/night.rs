@@ -52,7 +52,7 @@ fn any_day_of_the_start_may_be_asked_for() {
     }
     assert!(day("flush-peak") < 90);
     let dawn = |asked: &str| {
-        night(&["--day", asked])["dawn_oxygen_mg_l"]
+        night(&["--day", asked])["dawn_oxygen_mg_l"]["typical"]
             .as_f64()
             .unwrap()
     };

