@@ -7,18 +7,19 @@ use rayon::prelude::*;
 use super::case::CaseHistory;
 use super::cause::{ByCause, Cause};
 use super::measurement::{Measurand, Measurement};
-use super::scenario::{Scenario, dimensions, middle, scenario};
+use super::scenario::{dimensions, middle, scenario};
 use crate::numerics::quantile::quantiles;
 use crate::numerics::rodas::IntegrationError;
 use crate::numerics::sobol::Sobol;
 use crate::plan::Options;
 use crate::source::Band;
-use crate::startup::ensemble::days_of;
-use crate::startup::{ModelEvent, ModelEventKind};
+use crate::startup::{DailyStates, ModelEvent, ModelEventKind, State, courses};
 use crate::units::Concentration;
 
 /// Days that a forecast looks ahead.
 pub const AHEAD_D: u32 = 28;
+/// A reading that is there already is advised again after so many days.
+pub const NEXT_READING_D: f64 = 7.0;
 /// A measurement is put in so long before its day, so that the day shows it.
 const JUST_BEFORE_D: f64 = 1e-3;
 /// Readings that count in full; more of them count as so many together, for they share
@@ -55,12 +56,13 @@ impl Nitrogen {
 pub struct PossibleCourse {
     /// Where its numbers were drawn.
     pub place: Vec<f64>,
-    /// One for each whole day, beyond the last reading by [`AHEAD_D`].
+    /// One for each whole day, beyond the last reading by as many as are looked ahead.
     pub days: Vec<Nitrogen>,
 }
 
 impl PossibleCourse {
-    /// Follows a case under a cause with the numbers of a place.
+    /// Follows a case under a cause with the numbers of a place, up to the next reading that
+    /// may be asked for.
     ///
     /// # Errors
     /// When they leave the finite ones.
@@ -70,11 +72,12 @@ impl PossibleCourse {
         place: Vec<f64>,
     ) -> Result<Self, IntegrationError> {
         let tank = scenario(case, cause, &place);
-        Self::of_tank(case, &tank, place)
+        let (course, _) = courses(&tank.inputs, &tank.numbers, last_day(case), &[]);
+        Ok(Self::of(place, &course?))
     }
 
-    /// Follows a case as [`follow`](Self::follow), with the water on its last day as
-    /// measured.
+    /// Follows a case as [`follow`](Self::follow) for the weeks ahead, with the water on its
+    /// last day as measured.
     ///
     /// # Errors
     /// As for [`follow`](Self::follow).
@@ -90,26 +93,45 @@ impl PossibleCourse {
                 kind: ModelEventKind::Measured(case.measured()),
             });
         }
-        Self::of_tank(case, &tank, place)
+        let days = case.now_d().ceil() as u32 + AHEAD_D;
+        let (course, _) = courses(&tank.inputs, &tank.numbers, days, &[]);
+        Ok(Self::of(place, &course?))
     }
 
-    fn of_tank(
-        case: &CaseHistory<'_>,
-        tank: &Scenario,
-        place: Vec<f64>,
-    ) -> Result<Self, IntegrationError> {
-        let days = days_of(&tank.inputs, &tank.numbers, last_day(case))?;
-        Ok(Self {
+    fn of(place: Vec<f64>, course: &[State]) -> Self {
+        let water = |state: &State| Nitrogen {
+            ammonia: state.ammonia,
+            nitrite: state.nitrite,
+            nitrate: state.nitrate,
+        };
+        Self {
             place,
-            days: days
-                .iter()
-                .map(|sample| Nitrogen {
-                    ammonia: sample.state.ammonia,
-                    nitrite: sample.state.nitrite,
-                    nitrate: sample.state.nitrate,
-                })
-                .collect(),
-        })
+            days: course.iter().map(water).collect(),
+        }
+    }
+
+    /// Follows a case under some causes at one place; those that only add to what happens to
+    /// a sound tank share its past.
+    fn follow_all(
+        case: &CaseHistory<'_>,
+        place: &[f64],
+        causes: &[Cause],
+    ) -> Vec<(Cause, DailyStates)> {
+        let sound = scenario(case, Cause::AsExpected, place);
+        let (mut later, mut turns, mut followed) = (Vec::new(), Vec::new(), Vec::new());
+        for &cause in causes {
+            let tank = scenario(case, cause, place);
+            if let Some(turn) = tank.turned_from(&sound) {
+                later.push(cause);
+                turns.push(turn.to_vec());
+            } else {
+                let (own, _) = courses(&tank.inputs, &tank.numbers, last_day(case), &[]);
+                followed.push((cause, own));
+            }
+        }
+        let (_, turned) = courses(&sound.inputs, &sound.numbers, last_day(case), &turns);
+        followed.extend(later.into_iter().zip(turned));
+        followed
     }
 
     /// What a kit would meet on a day of the model's, straight between days.
@@ -140,9 +162,9 @@ impl PossibleCourse {
     }
 }
 
-/// The last day that a case is followed to.
+/// The last day on which a cause is asked what a kit would show: that of the next reading.
 fn last_day(case: &CaseHistory<'_>) -> u32 {
-    case.now_d().ceil() as u32 + AHEAD_D
+    (case.now_d() + NEXT_READING_D).ceil() as u32
 }
 
 /// Whether a cause shows in the water; the others share the course of a sound tank.
@@ -187,22 +209,26 @@ impl Hypotheses {
         options: Options,
         advance: &(dyn Fn(u64) + Sync),
     ) -> Result<Self, IntegrationError> {
-        let places = places(options);
-        let tasks: Vec<(Cause, &Vec<f64>)> = Cause::ALL
+        let causes: Vec<Cause> = Cause::ALL
             .iter()
-            .filter(|cause| shows_in_water(**cause))
-            .flat_map(|cause| places.iter().map(move |place| (*cause, place)))
+            .copied()
+            .filter(|cause| shows_in_water(*cause))
             .collect();
-        let followed: Vec<(Cause, PossibleCourse)> = tasks
+        let followed: Vec<Vec<(Cause, PossibleCourse)>> = places(options)
             .into_par_iter()
-            .filter_map(|(cause, place)| {
-                let member = PossibleCourse::follow(case, cause, place.clone());
-                advance(1);
-                Some((cause, member.ok()?))
+            .map(|place| {
+                let courses = PossibleCourse::follow_all(case, &place, &causes);
+                advance(courses.len() as u64);
+                let courses = courses.into_iter();
+                courses
+                    .filter_map(|(cause, course)| {
+                        Some((cause, PossibleCourse::of(place.clone(), &course.ok()?)))
+                    })
+                    .collect()
             })
             .collect();
         let mut members: HashMap<Cause, Vec<PossibleCourse>> = HashMap::new();
-        for (cause, member) in followed {
+        for (cause, member) in followed.into_iter().flatten() {
             members.entry(cause).or_default().push(member);
         }
         if members.contains_key(&Cause::AsExpected) {

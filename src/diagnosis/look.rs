@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::case::CaseHistory;
 use super::cause::{ByCause, Cause};
-use super::hypotheses::Hypotheses;
+use super::hypotheses::{Hypotheses, NEXT_READING_D};
 use super::measurement::{Measurand, Reported};
 use super::sign::{WRITTEN_DOWN, seen};
 use crate::catalogue::{questions, signs};
@@ -120,7 +120,10 @@ fn measured_next<'a>(
         .filter_map(move |of| {
             let kit = case.kit(of)?;
             let (wait_d, asks) = if case.latest(of).is_some() {
-                (7.0, format!("test {} again in a week", of.word()))
+                (
+                    NEXT_READING_D,
+                    format!("test {} again in a week", of.word()),
+                )
             } else {
                 (0.0, format!("test {}", of.word()))
             };

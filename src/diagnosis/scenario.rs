@@ -34,6 +34,18 @@ pub struct Scenario {
     pub numbers: Parameters<f64>,
 }
 
+impl Scenario {
+    /// What happens in it beside all that does in another, where nothing else parts them.
+    pub(super) fn turned_from(&self, other: &Self) -> Option<&[ModelEvent]> {
+        let turn = self.inputs.events.strip_prefix(&other.inputs.events[..])?;
+        let without = Inputs {
+            events: other.inputs.events.clone(),
+            ..self.inputs.clone()
+        };
+        (self.numbers == other.numbers && without == other.inputs).then_some(turn)
+    }
+}
+
 /// Places at which numbers are drawn, each from 0 to 1: those of the model, then those
 /// of the cause.
 pub fn dimensions() -> usize {

@@ -1,8 +1,22 @@
-//! What is kept of a run on its way.
+//! What is kept of a run.
 
 use super::model::StartupModel;
 use super::state::State;
 use super::trajectory::{FineSample, Sample, favours_algae};
+
+/// What is kept of a run as it goes.
+pub(super) trait RunRecord {
+    /// How much is kept.
+    type Mark: Copy;
+
+    /// Keeps what is wanted of a tank up to a day, that day's too.
+    fn look(&mut self, model: &StartupModel, until: f64, state_at: impl Fn(f64) -> State);
+
+    fn recorded(&self) -> Self::Mark;
+
+    /// Forgets what came after.
+    fn go_back(&mut self, to: Self::Mark);
+}
 
 /// Collects the samples and the looks that fall into each step.
 pub(super) struct Recorder {
@@ -14,7 +28,7 @@ pub(super) struct Recorder {
 }
 
 impl Recorder {
-    /// For so many days, with so many looks a day, a multiple of its samples.
+    /// For a run of some days; the looks of a day are a multiple of its samples.
     pub(super) fn new(days: u32, looks_per_day: u32, samples_per_day: u32) -> Self {
         let last = days.saturating_mul(looks_per_day);
         let samples = days.saturating_mul(samples_per_day);
@@ -27,30 +41,17 @@ impl Recorder {
         }
     }
 
-    /// How much is recorded.
-    pub(super) fn recorded(&self) -> [usize; 2] {
-        [self.samples.len(), self.looks.len()]
-    }
-
-    /// Forgets what came after.
-    pub(super) fn go_back(&mut self, [samples, looks]: [usize; 2]) {
-        self.samples.truncate(samples);
-        self.looks.truncate(looks);
-    }
-
     /// The next moment wanted, until all are there.
     fn next(&self) -> Option<u32> {
         let next = u32::try_from(self.looks.len()).ok()?;
         (next <= self.last).then_some(next)
     }
+}
 
-    /// Looks at the tank at every moment up to one.
-    pub(super) fn look(
-        &mut self,
-        model: &StartupModel,
-        until: f64,
-        state_at: impl Fn(f64) -> State,
-    ) {
+impl RunRecord for Recorder {
+    type Mark = [usize; 2];
+
+    fn look(&mut self, model: &StartupModel, until: f64, state_at: impl Fn(f64) -> State) {
         while let Some(next) = self.next() {
             let day = f64::from(next) / f64::from(self.looks_per_day);
             if day > until {
@@ -62,6 +63,15 @@ impl Recorder {
                 self.samples.push(sample(model, day, &state));
             }
         }
+    }
+
+    fn recorded(&self) -> Self::Mark {
+        [self.samples.len(), self.looks.len()]
+    }
+
+    fn go_back(&mut self, [samples, looks]: Self::Mark) {
+        self.samples.truncate(samples);
+        self.looks.truncate(looks);
     }
 }
 

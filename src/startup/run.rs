@@ -5,7 +5,7 @@ use std::ops::ControlFlow;
 use super::by_reading::ChangesByReading;
 use super::inputs::{Inputs, ModelEvent, ModelEventKind};
 use super::model::StartupModel;
-use super::recorder::Recorder;
+use super::recorder::{Recorder, RunRecord};
 use super::running::RunningTank;
 use super::state::{COUPLED_STATES, STATES, State};
 use super::trajectory::Trajectory;
@@ -178,19 +178,11 @@ pub(super) fn simulate(
     days: u32,
     detail: Detail,
 ) -> Result<Trajectory, IntegrationError> {
-    let end = f64::from(days);
-    let mut events: Vec<&ModelEvent> = inputs.events.iter().collect();
-    events.sort_by(|a, b| a.day.total_cmp(&b.day));
-    let mut run = Run::new(inputs, parameters, days, detail);
-    let mut day = 0.0;
-    for event in events.iter().filter(|event| event.day <= end) {
-        if event.day > day {
-            run.follow(day, event.day)?;
-            day = event.day;
-        }
-        run.tank.apply(day, &event.kind);
-    }
-    run.follow(day, end)?;
+    let recorder = Recorder::new(days, detail.looks_per_day, detail.samples_per_day);
+    let tank = RunningTank::filled(inputs, parameters);
+    let mut run = Run::of(tank, inputs.changes_by_reading, detail, recorder);
+    let events = in_order(&inputs.events);
+    run.through(0.0, &events, f64::from(days), |_, _| ())?;
     Ok(Trajectory {
         samples: run.recorder.samples,
         looks: run.recorder.looks,
@@ -202,26 +194,66 @@ pub(super) fn simulate(
     })
 }
 
+/// What happens, by day; on one day as written.
+pub(super) fn in_order<'a>(
+    events: impl IntoIterator<Item = &'a ModelEvent>,
+) -> Vec<&'a ModelEvent> {
+    let mut events: Vec<&ModelEvent> = events.into_iter().collect();
+    events.sort_by(|a, b| a.day.total_cmp(&b.day));
+    events
+}
+
 /// A run on its way.
-struct Run {
-    tank: RunningTank,
+pub(super) struct Run<R> {
+    pub(super) tank: RunningTank,
     rule: Option<ChangesByReading>,
     control: Control<STATES>,
-    recorder: Recorder,
+    pub(super) recorder: R,
     statistics: Statistics,
     changed_on: Vec<f64>,
 }
 
-impl Run {
-    fn new(inputs: &Inputs, parameters: &Parameters<f64>, days: u32, detail: Detail) -> Self {
+impl<R: RunRecord> Run<R> {
+    pub(super) fn of(
+        tank: RunningTank,
+        rule: Option<ChangesByReading>,
+        detail: Detail,
+        recorder: R,
+    ) -> Self {
         Self {
-            tank: RunningTank::filled(inputs, parameters),
-            rule: inputs.changes_by_reading,
+            tank,
+            rule,
             control: detail.control(),
-            recorder: Recorder::new(days, detail.looks_per_day, detail.samples_per_day),
+            recorder,
             statistics: Statistics::default(),
             changed_on: Vec::new(),
         }
+    }
+
+    /// Brings the tank from one day to another through what happens between; `stop` is shown
+    /// the tank before each event, with the events still to come, and at the end.
+    pub(super) fn through(
+        &mut self,
+        start: f64,
+        events: &[&ModelEvent],
+        end: f64,
+        mut stop: impl FnMut(&mut Self, &[&ModelEvent]),
+    ) -> Result<(), IntegrationError> {
+        let mut day = start;
+        for (place, event) in events.iter().enumerate() {
+            if event.day > end {
+                break;
+            }
+            if event.day > day {
+                self.follow(day, event.day)?;
+                stop(self, &events[place..]);
+                day = event.day;
+            }
+            self.tank.apply(day, &event.kind);
+        }
+        self.follow(day, end)?;
+        stop(self, &[]);
+        Ok(())
     }
 
     /// Brings the tank from one day to another, and changes water whenever a test between
@@ -280,7 +312,7 @@ fn passed(
     step: &Step<f64, STATES>,
     model: &StartupModel,
     rule: Option<ChangesByReading>,
-    recorder: &mut Recorder,
+    recorder: &mut impl RunRecord,
 ) -> Option<(f64, State)> {
     let state_at = |day: f64| State::from_array(step.at(day));
     let asked = rule.and_then(|rule| rule.first_within((step.start, step.end), state_at));
@@ -326,7 +358,10 @@ mod tests {
     fn a_run_that_finds_no_step_short_enough_goes_on_coarsely() {
         let numbers = Parameters::<Band>::reference().central();
         let whole = simulate(&tank(), &numbers, 30, Detail::MEMBER).unwrap();
-        let mut run = Run::new(&tank(), &numbers, 10, Detail::MEMBER);
+        let detail = Detail::MEMBER;
+        let recorder = Recorder::new(10, detail.looks_per_day, detail.samples_per_day);
+        let filled = RunningTank::filled(&tank(), &numbers);
+        let mut run = Run::of(filled, None, detail, recorder);
         run.control.most_steps = 3;
         run.follow(0.0, 10.0).unwrap();
         let Recorder { samples, looks, .. } = &run.recorder;

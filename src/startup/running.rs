@@ -13,6 +13,7 @@ use crate::units::Concentration;
 const TRACE_G_M2: f64 = 1e-9;
 
 /// A tank as it stands, between two events.
+#[derive(Clone)]
 pub(super) struct RunningTank {
     parameters: Parameters<f64>,
     conditions: Conditions,
