@@ -80,16 +80,14 @@ struct Treated {
     treatment: Treatment,
 }
 
-/// The failing demo tanks; with `LENTIC_LAWS` set by as many members as the command takes by
-/// itself.
+/// The failing demo tanks by half as many members as the command takes by itself; by all
+/// with `LENTIC_LAWS` set.
 fn treated() -> &'static [Treated] {
     static TREATED: OnceLock<Vec<Treated>> = OnceLock::new();
-    let asked = match std::env::var_os("LENTIC_LAWS") {
-        Some(_) => Options {
-            members: MEMBERS,
-            ..Options::default()
-        },
-        None => options(),
+    let all = std::env::var_os("LENTIC_LAWS").is_some();
+    let asked = Options {
+        members: if all { MEMBERS } else { MEMBERS / 2 },
+        ..Options::default()
     };
     TREATED.get_or_init(|| {
         FAILING
