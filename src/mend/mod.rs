@@ -95,5 +95,7 @@ pub fn mend(
     Ok((mended, found.text))
 }
 
-/// Members that candidates are screened with; what they settle on is proved with all.
+/// Members that levers are turned by, and that candidates are screened with; what they settle
+/// on is proved with all.
+const GLANCED: u32 = 16;
 const SCREENED: u32 = 32;

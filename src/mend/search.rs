@@ -1,7 +1,5 @@
 //! The search: levers turned one after the other, and back as far as the plan holds.
 
-use std::cmp::Ordering;
-
 use rayon::prelude::*;
 
 use super::lever::{self, MEANS, Rung};
@@ -14,6 +12,8 @@ const MOST_STEPS: usize = 12;
 const MARGINS: [f64; 3] = [0.03, 0.07, 0.12];
 /// What a change that asks no more than the one that it replaces counts as asking.
 const LEAST_EFFORT: f64 = 0.5;
+/// What any further change asks at least.
+const ANY_CHANGE: f64 = 3.0;
 
 /// A search for the plan that holds.
 pub(super) struct PlanSearch<'a> {
@@ -53,12 +53,14 @@ impl<'a> PlanSearch<'a> {
 
     /// The plan that holds in a few members with some to spare, or the nearest.
     fn by_few(&self, from: JudgedCandidate, margin: f64) -> JudgedCandidate {
+        let glances = [Reach::Design, Reach::Start, Reach::Night];
+        let glances = glances.map(|reach| self.bench.glance(reach, margin));
         let screen = self.bench.screen(margin);
         let mut trial = from;
-        for reach in [Reach::Design, Reach::Start, Reach::Night] {
-            trial = self.descend(trial, Scrutiny { reach, ..screen });
+        for look in glances.into_iter().chain([screen]) {
+            trial = self.descend(trial, look);
         }
-        self.settle(trial, screen)
+        self.settle(self.pushed(trial, screen), screen)
     }
 
     /// Turns levers, each time the one that does most for what it asks, until the plan holds
@@ -78,6 +80,31 @@ impl<'a> PlanSearch<'a> {
             }
         }
         trial
+    }
+
+    /// The plan from which no single change helps, brought further by one that mends a finding
+    /// at the cost of others, which further changes then make good; as it is where none does.
+    fn pushed(&self, stuck: JudgedCandidate, look: Scrutiny) -> JudgedCandidate {
+        if stuck.holds() {
+            return stuck;
+        }
+        let attempts = self.attempts(self.turns(&stuck, look.reach), look);
+        let pushes = stuck.standing().into_iter().filter_map(|code| {
+            let mending = attempts
+                .iter()
+                .filter(|attempt| !attempt.standing().contains(&code));
+            mending.min_by(|one, other| one.judged.missed().total_cmp(&other.judged.missed()))
+        });
+        let pushed: Vec<JudgedCandidate> = pushes
+            .map(|attempt| self.descend(attempt.clone(), look))
+            .collect();
+        pushed.into_iter().fold(stuck, |best, pushed| {
+            if pushed.is_better_than(&best) {
+                pushed
+            } else {
+                best
+            }
+        })
     }
 
     /// Some rungs of every lever that may mend what is wrong.
@@ -172,24 +199,17 @@ fn costliest_first(trial: &JudgedCandidate) -> Vec<Rung> {
     rungs
 }
 
-/// The one that does most for what it asks of the keeper; of those that hold, the one that
-/// asks least.
+/// The one that is expected to ask least of the keeper until the plan holds: what it asks
+/// itself, and as much for each further gain as for its own, another change at least.
 fn best(trials: Vec<JudgedCandidate>, now: &JudgedCandidate) -> Option<JudgedCandidate> {
-    let rank = |trial: &JudgedCandidate| {
-        if trial.holds() {
-            return (true, -trial.effort());
-        }
+    let expected = |trial: &JudgedCandidate| {
         let more = (trial.effort() - now.effort()).max(LEAST_EFFORT);
-        (false, trial.gain_over(now) / more)
+        if trial.holds() {
+            return more;
+        }
+        let all = now.judged.missed() / trial.gain_over(now).max(f64::MIN_POSITIVE);
+        (more * all).max(more + ANY_CHANGE)
     };
     let better = trials.into_iter().filter(|trial| trial.is_better_than(now));
-    better.reduce(|best, trial| {
-        let (one, other) = (rank(&trial), rank(&best));
-        let order = one.0.cmp(&other.0).then(one.1.total_cmp(&other.1));
-        if order == Ordering::Greater {
-            trial
-        } else {
-            best
-        }
-    })
+    better.min_by(|one, other| expected(one).total_cmp(&expected(other)))
 }

@@ -1,11 +1,12 @@
 //! Candidates: the keeper's text with some levers turned, read and judged.
 
 use std::collections::BTreeMap;
-use std::sync::atomic::{AtomicU32, Ordering};
+use std::sync::{Mutex, PoisonError};
 
 use super::lever::{Lever, Now, Rung};
-use super::{MendError, MendRequest, SCREENED};
+use super::{GLANCED, MendError, MendRequest, SCREENED};
 use crate::design::Design;
+use crate::finding::{Code, Status};
 use crate::plan::{JudgedPlan, Options, Reach, judged, screened};
 use crate::spec::{self, Edit};
 
@@ -33,6 +34,13 @@ impl JudgedCandidate {
         self.judged.holds()
     }
 
+    /// The codes of what is to be watched or mended.
+    pub(super) fn standing(&self) -> Vec<Code> {
+        let findings = self.judged.findings.iter();
+        let standing = findings.filter(|finding| finding.status >= Status::Watch);
+        standing.map(|finding| finding.code).collect()
+    }
+
     /// What levers are turned from.
     pub(super) fn now<'t>(&'t self, base: &'t Design) -> Now<'t> {
         Now {
@@ -52,9 +60,9 @@ impl JudgedCandidate {
         self.gain_over(other) > ALIKE || (self.holds() && !other.holds())
     }
 
-    /// What all its changes ask of a keeper.
+    /// What all its changes ask of a keeper, and one more for each, so that few win.
     pub(super) fn effort(&self) -> f64 {
-        self.turned.values().map(|rung| rung.effort).sum()
+        self.turned.values().map(|rung| rung.effort + 1.0).sum()
     }
 }
 
@@ -71,7 +79,8 @@ pub(super) struct Scrutiny {
 pub(super) struct Bench<'a> {
     pub(super) request: &'a MendRequest<'a>,
     advance: &'a (dyn Fn() + Sync),
-    tried: AtomicU32,
+    /// What was judged, by its text and how closely it was looked at.
+    judged: Mutex<BTreeMap<(String, Reach, u32), JudgedPlan>>,
 }
 
 impl<'a> Bench<'a> {
@@ -79,7 +88,7 @@ impl<'a> Bench<'a> {
         Self {
             request,
             advance,
-            tried: AtomicU32::new(0),
+            judged: Mutex::default(),
         }
     }
 
@@ -101,7 +110,17 @@ impl<'a> Bench<'a> {
 
     /// Plans tried so far.
     pub(super) fn tried(&self) -> u32 {
-        self.tried.load(Ordering::Relaxed)
+        let judged = self.judged.lock().unwrap_or_else(PoisonError::into_inner);
+        u32::try_from(judged.len()).unwrap_or(u32::MAX)
+    }
+
+    /// By very few members, as far as is asked: enough to tell what helps most.
+    pub(super) fn glance(&self, reach: Reach, margin: f64) -> Scrutiny {
+        Scrutiny {
+            reach,
+            members: self.request.options.members.min(GLANCED),
+            margin,
+        }
     }
 
     /// By few members, the night included.
@@ -131,7 +150,7 @@ impl<'a> Bench<'a> {
             turned: Turned::new(),
             text: self.request.text.to_owned(),
             design: self.base().clone(),
-            judged: self.judge(self.base(), self.proof())?,
+            judged: self.judge(self.request.text, self.base(), self.proof())?,
         })
     }
 
@@ -144,7 +163,7 @@ impl<'a> Bench<'a> {
         let text = spec::edit(self.request.text, &edits).ok()?;
         let draft = self.base().draft();
         let design = spec::parse_named(&text, &draft.name, Some(draft.units)).ok()?;
-        let judged = self.judge(&design, look).ok()?;
+        let judged = self.judge(&text, &design, look).ok()?;
         Some(JudgedCandidate {
             turned,
             text,
@@ -156,24 +175,39 @@ impl<'a> Bench<'a> {
     /// The same candidate, looked at in another way.
     pub(super) fn again(&self, trial: &JudgedCandidate, look: Scrutiny) -> Option<JudgedCandidate> {
         Some(JudgedCandidate {
-            judged: self.judge(&trial.design, look).ok()?,
+            judged: self.judge(&trial.text, &trial.design, look).ok()?,
             ..trial.clone()
         })
     }
 
-    fn judge(&self, design: &Design, look: Scrutiny) -> Result<JudgedPlan, MendError> {
-        self.tried.fetch_add(1, Ordering::Relaxed);
-        (self.advance)();
+    /// Judges a candidate, each once.
+    fn judge(&self, text: &str, design: &Design, look: Scrutiny) -> Result<JudgedPlan, MendError> {
+        let key = (text.to_owned(), look.reach, look.members);
+        let known = || self.judged.lock().unwrap_or_else(PoisonError::into_inner);
+        let found = known().get(&key).cloned();
+        let mut judged = match found {
+            Some(judged) => judged,
+            None => {
+                (self.advance)();
+                let judged = self.judged_anew(design, look)?;
+                known().insert(key, judged.clone());
+                judged
+            }
+        };
+        judged.asked = (judged.asked + look.margin).min(MOST_ASKED);
+        Ok(judged)
+    }
+
+    /// With all members as a plan is judged, else at less cost.
+    fn judged_anew(&self, design: &Design, look: Scrutiny) -> Result<JudgedPlan, MendError> {
         let options = Options {
             members: look.members,
             ..self.request.options
         };
-        let mut judged = if look == self.proof() {
+        Ok(if look.members == self.request.options.members {
             judged(design, options, look.reach)?
         } else {
             screened(design, options, look.reach)?
-        };
-        judged.asked = (judged.asked + look.margin).min(MOST_ASKED);
-        Ok(judged)
+        })
     }
 }

@@ -8,6 +8,8 @@ use crate::units::show::significant;
 
 /// Shares of a kind that are kept.
 const SHARES: [f64; 8] = [0.8, 0.65, 0.5, 0.4, 0.3, 0.2, 0.1, 0.0];
+/// What it asks to do without a kind altogether, as a tank is often planned for its animals.
+const GIVEN_UP: f64 = 8.0;
 const FEED: &str = "feed.mass_per_day";
 
 /// Fewer of one kind, or none.
@@ -28,9 +30,10 @@ pub(super) fn counts(now: &Now<'_>) -> Vec<Rung> {
 
 fn fewer_of(base: &Design, place: usize, kind: &Stock, count: u32) -> Rung {
     let gone = f64::from(kind.count - count) / f64::from(kind.count);
+    let given_up = if count == 0 { GIVEN_UP } else { 0.0 };
     let key = format!("animals[{place}].count");
     let edits = std::iter::once(number(key, count)).chain(less_feed(base, kind, count));
-    Rung::new(Lever::Count(place), 5.0 + 2.0 * gone, edits)
+    Rung::new(Lever::Count(place), 5.0 + 2.0 * gone + given_up, edits)
 }
 
 /// Food that the keeper has stated, less what the animals that go would eat.

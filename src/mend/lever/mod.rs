@@ -49,8 +49,7 @@ pub(super) struct Rung {
     pub(super) lever: Lever,
     pub(super) edits: Vec<Edit>,
     /// What it asks of a keeper beside other changes: judgement. Two for any change at all,
-    /// so that few changes win, and more by how far it goes, what is bought, and what is
-    /// done again every week.
+    /// and more by how far it goes, what is bought, and what is done again every week.
     pub(super) effort: f64,
     /// Whether it is less of something than as written; rungs that are more of it lie on
     /// another side.

@@ -10,10 +10,10 @@ use crate::units::Share;
 /// Covers that are tried, as a share of the surface.
 const COVERS: [f64; 6] = [0.1, 0.2, 0.3, 0.35, 0.4, MOST_COVER];
 /// Dry masses of fast growers that are tried, as a share of the most.
-const STEMS: [f64; 6] = [0.15, 0.3, 0.45, 0.6, 0.8, 1.0];
-/// Fresh stems that ask as much of a keeper as soaking twice more, g: some ten of them, by
+const STEMS: [f64; 7] = [0.1, 0.2, 0.3, 0.45, 0.6, 0.8, 1.0];
+/// Fresh stems that ask as much of a keeper as soaking twice more, g: some six of them, by
 /// what they cost and by the evening that it takes to plant them (judgement).
-const G_AN_EFFORT: f64 = 20.0;
+const G_AN_EFFORT: f64 = 12.0;
 /// Cover that counts as none.
 const BARE: f64 = 0.005;
 

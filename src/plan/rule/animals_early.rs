@@ -66,7 +66,9 @@ struct Planned {
 
 fn planned(design: &Design) -> Vec<Planned> {
     let draft = design.draft();
-    let kinds = draft.animals.iter().enumerate().map(|(item, stock)| {
+    let there = draft.animals.iter().enumerate();
+    let there = there.filter(|(_, stock)| stock.count > 0);
+    let kinds = there.map(|(item, stock)| {
         let key = format!("animals[{item}].from_day");
         let is_assumed = draft.assumed.iter().any(|assumed| assumed.key == key);
         Planned {
