@@ -9,6 +9,8 @@ use crate::units::Length;
 /// The most columns and rows inside the walls.
 const MOST_COLUMNS: f64 = 36.0;
 const MOST_ROWS: f64 = 9.0;
+/// Rows for a bed that slopes, which fewer would not show.
+const MOST_ROWS_SLOPED: f64 = 11.0;
 /// A character is about twice as high as wide.
 const HIGH_OVER_WIDE: f64 = 2.0;
 /// Columns for the labels beside the drawing.
@@ -127,7 +129,12 @@ impl<'a> Raster<'a> {
     fn of(drawing: &'a Drawing, view: &'a Elevation, room: f64, unicode: bool) -> Self {
         let [left, right] = span(&view.inner);
         let (length_m, height_m) = (right - left, drawing.height.m());
-        let column_m = (length_m / room).max(height_m / (MOST_ROWS * HIGH_OVER_WIDE));
+        let most_rows = if drawing.is_sloped() {
+            MOST_ROWS_SLOPED
+        } else {
+            MOST_ROWS
+        };
+        let column_m = (length_m / room).max(height_m / (most_rows * HIGH_OVER_WIDE));
         let row_m = column_m * HIGH_OVER_WIDE;
         Self {
             drawing,

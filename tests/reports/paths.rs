@@ -265,7 +265,11 @@ fn a_mended_spec_has_the_paths_typed_in() {
     let priced = "tests/practice/mend/gravel-cap.toml";
     let bowl = "tests/practice/mend/bowl.toml";
     let kept = ["--keep", "plants", "--keep", "soil", "--keep", "cap"];
-    let found = found_in(&[&["mend", priced], &[&["mend", bowl][..], &kept].concat()]);
+    let stems = ["--keep", "soil", "--keep", "light"];
+    let found = found_in(&[
+        &[&["mend", priced][..], &stems].concat(),
+        &[&["mend", bowl][..], &kept].concat(),
+    ]);
     hold(ResultCommand::Mend, &found);
 }
 

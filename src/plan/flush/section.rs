@@ -205,7 +205,7 @@ impl ReadingChanges {
     /// "about 8 changes (3 to 15), the last by day 50 in nine of ten starts".
     pub fn how_often(&self) -> String {
         let last = self.last_day.map_or_else(String::new, |day| {
-            format!(", the last by day {day:.0} in nine of ten starts")
+            format!(", the last by day {day:.0} in nine of ten")
         });
         let expected = counted(self.expected, "change");
         if self.expected_high <= self.expected_low {

@@ -107,7 +107,7 @@ fn judged(case: &NightCase<'_>) -> Finding {
     let remedy = (verdict.status >= Status::Watch).then(|| Remedy {
         says: examples(case).map_or_else(
             || "keep no animals in it".to_owned(),
-            |examples| format!("keep at most {examples}"),
+            |_| "keep no more than that".to_owned(),
         ),
         quantity: verdict.high,
         unit: "g",

@@ -53,7 +53,7 @@ pub(super) fn finding(
         String::new()
     } else {
         format!(
-            "; over {} in {:.0} % of the starts",
+            "; over {} in {:.0} %",
             show::significant(peak.watch, 2),
             peak.share_over * 100.0
         )

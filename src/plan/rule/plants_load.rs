@@ -2,7 +2,6 @@
 
 use super::case::DesignCase;
 use super::declaration::{About, Judge, Rule};
-use super::water_changes::changing_water;
 use crate::finding::{Action, Code, Explanation, Finding, Remedy, Status, WorkingStep, step};
 use crate::plan::load::{FLUSH_DAYS, INDEX_OK, INDEX_WATCH, JUDGED_DAYS};
 use crate::plan::outcome::Plan;
@@ -119,7 +118,7 @@ pub(super) fn more_plants(case: &DesignCase<'_>) -> Remedy {
         String::new()
     } else {
         let still = if needed.index >= reached.limit {
-            "even so ammonia or nitrite goes over its limit"
+            "even so ammonia or nitrite goes over"
         } else {
             "plants alone are not enough"
         };
@@ -138,7 +137,7 @@ pub(super) fn more_plants(case: &DesignCase<'_>) -> Remedy {
     }
 }
 
-/// What else brings the flush down, with the odds where they were sought.
+/// What else brings the flush down, beside water that is changed by readings.
 fn otherwise(case: &DesignCase<'_>) -> Vec<String> {
     let mut means = Vec::new();
     if case.planting.fast_growth_per_d <= 0.0 {
@@ -152,7 +151,6 @@ fn otherwise(case: &DesignCase<'_>) -> Vec<String> {
         means.push("soak and drain the soil before use".to_owned());
     }
     means.push("take less or poorer soil".to_owned());
-    means.extend(changing_water(&case.flush));
     means
 }
 

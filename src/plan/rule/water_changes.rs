@@ -18,15 +18,6 @@ pub(super) fn against_the_flush(case: &FlushCase<'_>) -> Remedy {
     }
 }
 
-/// "change water by readings (12 of 100 starts hold)", where it helps.
-pub(super) fn changing_water(case: &FlushCase<'_>) -> Option<String> {
-    case.startup.changes_by_reading?;
-    let odds = of_100(case.startup.odds_with_changes?);
-    Some(format!(
-        "change water by readings ({odds} of 100 starts hold)"
-    ))
-}
-
 fn water_change(case: &FlushCase<'_>, changes: &ReadingChanges) -> Remedy {
     let litres = case.design.water() * changes.share;
     let units = case.design.draft().units;

@@ -4,7 +4,7 @@
 use super::applied::{self, Advice};
 use super::{BeforeAndAfter, in_words, stands};
 use crate::design::Design;
-use crate::finding::{Code, Finding, Remedy};
+use crate::finding::{Code, Finding, Remedy, Status};
 use crate::plan::judged::{JudgedPlan, Reach, screened};
 use crate::plan::options::Options;
 
@@ -41,7 +41,8 @@ pub(super) fn spared(
     let mut refer = |followed: &FollowedRemedies, own: &[Code]| {
         let beside = own.last().map(|code| as_for(*code));
         for (finding, spared) in findings.iter().zip(&mut spared) {
-            let is_mended = stands(finding) && !followed.stands(finding.code);
+            let stood = trial.status_before(finding.code) >= Status::Watch;
+            let is_mended = stands(finding) && stood && !followed.stands(finding.code);
             if is_mended && !own.contains(&finding.code) && !referred.contains(&finding.code) {
                 referred.push(finding.code);
                 spared.clone_from(&beside);

@@ -7,7 +7,7 @@ use super::plan::sheet;
 use super::{finding, shopping};
 use crate::design::Design;
 use crate::diagnosis::{CauseResult, Diagnosis};
-use crate::finding::{Caution, Code, Finding, Status};
+use crate::finding::{Action, Caution, Code, Finding, Status};
 use crate::plan::{CalendarEntry, Estimate, Plan, dawn_limit, watch_limit_mg_l};
 use crate::report::document::{Block, Document, FindingEntry, Sheet, Table, TableColumn};
 use crate::units::show::{counted, fixed, significant};
@@ -66,7 +66,7 @@ pub fn plan_in_short(design: &Design, plan: &Plan) -> Document {
         ),
     };
     blocks.push(Block::Text(format!(
-        "{assumed}More: --full, or night, weeks, findings ..."
+        "{assumed}More: --full, night, weeks ..."
     )));
     Document {
         title: plan.name.clone(),
@@ -123,24 +123,21 @@ fn without_remedy(judged: FindingEntry) -> FindingEntry {
 /// What is to be watched or mended; nothing where nothing is. What is mended with another
 /// takes one line with its like.
 fn to_do(design: &Design, findings: &[Finding]) -> Vec<Block> {
-    let judged = finding::to_mend(findings, design.draft().units);
     let mut lines: Vec<FindingEntry> = Vec::new();
-    for one in judged {
-        let is_like = |line: &&mut FindingEntry| {
-            let is_referred = one.remedy.starts_with(finding::AS_FOR);
-            is_referred && line.remedy == one.remedy && line.status == one.status
-        };
-        match lines.iter_mut().find(is_like) {
-            Some(line) => {
-                line.code = format!("{}, {}", line.code, one.code);
-                line.says.clone_from(&one.remedy);
-            }
-            None => lines.push(one),
+    for entry in finding::to_mend(findings, design.draft().units) {
+        if !entry.remedy.starts_with(finding::AS_FOR) {
+            lines.push(entry);
+            continue;
         }
-    }
-    for line in &mut lines {
-        if line.says == line.remedy {
-            line.remedy.clear();
+        let is_like =
+            |line: &&mut FindingEntry| line.says == entry.remedy && line.status == entry.status;
+        match lines.iter_mut().find(is_like) {
+            Some(line) => line.code = format!("{}, {}", line.code, entry.code),
+            None => lines.push(FindingEntry {
+                says: entry.remedy,
+                remedy: String::new(),
+                ..entry
+            }),
         }
     }
     if lines.is_empty() {
@@ -209,8 +206,9 @@ fn peaks(design: &Design, plan: &Plan) -> Table {
     }
 }
 
-/// The next dates: the first and the last of everything but the tests that come every
-/// week and the rounds of soaking after the first.
+/// The next dates: the first and the last of everything but the rounds of soaking after the
+/// first and the tests that come every week, of which the first is told where water is not
+/// changed by readings.
 fn dates(entries: &[CalendarEntry]) -> Table {
     let weekly = entries.iter().filter(|one| {
         entries
@@ -219,7 +217,9 @@ fn dates(entries: &[CalendarEntry]) -> Table {
             .count()
             > 1
     });
+    let is_by_reading = |entry: &CalendarEntry| entry.actions.contains(&Action::ChangeWater);
     let first_weekly = weekly.map(|entry| entry.day).min();
+    let first_weekly = first_weekly.filter(|_| !entries.iter().any(is_by_reading));
     let first_day = entries.first().map(|entry| entry.day);
     let is_shown = |one: &&CalendarEntry| {
         let times = entries.iter().filter(|other| other.what == one.what);
@@ -261,12 +261,12 @@ pub(super) fn parted(cautions: &[Caution], is_heavy: bool) -> (Vec<String>, Vec<
 
 /// The tank's own cautions in full, the others by their subjects.
 pub(super) fn cautions(own: Vec<String>, general: &[String], more: &str) -> Vec<Block> {
-    let mut blocks = vec![Block::Gap];
+    let mut blocks = vec![Block::Heading("Cautions".to_owned())];
     if !own.is_empty() {
         blocks.push(Block::Items(own));
     }
     blocks.push(Block::Text(format!(
-        "Mind {}; local codes (lentic {more}).",
+        "Mind local codes, {} (lentic {more}).",
         general.join(", ")
     )));
     blocks
