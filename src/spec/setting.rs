@@ -123,6 +123,8 @@ mod tests {
             "animals_added",
             "sprayed",
             "gas_added",
+            "topped_up",
+            "fed",
         ];
         path.strip_prefix("events[].")
             .is_some_and(|event| incidents.iter().any(|incident| event.starts_with(incident)))
@@ -138,6 +140,7 @@ mod tests {
                 || key.path.contains("readings[]")
                 || key.path.contains("taken[]")
                 || key.path.starts_with("signs.")
+                || key.path.starts_with("kit.")
                 || happens(key.path)
                 || key.path.contains("plants_");
             assert_eq!(
