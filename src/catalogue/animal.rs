@@ -45,6 +45,9 @@ pub struct Animal {
     /// Smallest tank that it is advised for, to the rim, by practice, L.
     #[serde(default)]
     pub least_tank_l: f64,
+    /// Whether it comes in by itself, so that nobody is told how many to buy.
+    #[serde(default)]
+    pub comes_unasked: bool,
     /// Whether two of it fight, so that one is kept alone.
     #[serde(default)]
     pub fights_its_kind: bool,

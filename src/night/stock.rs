@@ -37,7 +37,7 @@ impl Carried {
         let grams = self.least().g();
         let quiet = animals()
             .iter()
-            .filter(|animal| animal.digs_mm.high <= DIGS_LITTLE_MM);
+            .filter(|animal| animal.digs_mm.high <= DIGS_LITTLE_MM && !animal.comes_unasked);
         quiet
             .map(|animal| Example {
                 animal,

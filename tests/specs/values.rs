@@ -10,7 +10,7 @@ use lentic::plants::light::LightClass;
 use lentic::source::Band;
 use lentic::spec;
 use lentic::startup::Parameters;
-use lentic::units::{Analyte, Length, Mass, PhotonFlux, Volume};
+use lentic::units::{Analyte, Length, Mass, PhotonFlux, Quantity, Volume};
 
 use crate::base;
 
@@ -295,8 +295,8 @@ fn events_are_as_written() {
         Incident::AnimalsAdded(vec![(small_fish, 4)]),
         Incident::Sprayed,
         Incident::GasAdded,
-        Incident::ToppedUp(Volume::from_litres(5.0)),
-        Incident::Fed(Mass::from_mg(200.0)),
+        Incident::ToppedUp(Volume::parse("5 L").expect("a volume")),
+        Incident::Fed(Mass::parse("200 mg").expect("a mass")),
     ];
     let kinds = events[5..].iter().map(|event| event.kind.clone());
     assert!(kinds.eq(incidents.map(EventKind::Incident)));
