@@ -22,6 +22,10 @@ pub enum Tolerance {
 /// A kind of animal.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
+#[expect(
+    clippy::struct_excessive_bools,
+    reason = "a row says each of these facts by itself"
+)]
 pub struct Animal {
     /// Name in snake case.
     pub name: String,

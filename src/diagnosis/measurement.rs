@@ -169,13 +169,13 @@ impl Measurement {
         .into_iter()
         .filter_map(|(of, value)| {
             let between = reading.between.iter();
-            let two = between
+            let mut two = between
                 .filter(|(analyte, ..)| Some(*analyte) == of.analyte())
                 .map(|(_, low, high)| Reported::Between(low.mg_l(), high.mg_l()));
             Some(Self {
                 day: reading.day,
                 of,
-                value: two.last().or(value.map(Reported::Value))?,
+                value: two.next_back().or(value.map(Reported::Value))?,
             })
         })
         .collect()

@@ -185,14 +185,13 @@ impl<'a> Bench<'a> {
         let key = (text.to_owned(), look.reach, look.members);
         let known = || self.judged.lock().unwrap_or_else(PoisonError::into_inner);
         let found = known().get(&key).cloned();
-        let mut judged = match found {
-            Some(judged) => judged,
-            None => {
-                (self.advance)();
-                let judged = self.judged_anew(design, look)?;
-                known().insert(key, judged.clone());
-                judged
-            }
+        let mut judged = if let Some(judged) = found {
+            judged
+        } else {
+            (self.advance)();
+            let judged = self.judged_anew(design, look)?;
+            known().insert(key, judged.clone());
+            judged
         };
         judged.asked = (judged.asked + look.margin).min(MOST_ASKED);
         Ok(judged)

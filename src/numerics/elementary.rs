@@ -3,8 +3,8 @@
 //!
 //! # Source
 //! Powers of two split off as usual; the logarithm by the series in `f / (2 + f)` whose
-//! coefficients stand in fdlibm 5.3, `e_log.c` (Sun Microsystems 1993, from memory), the
-//! power by that of Taylor. Both within two units of the last place of the standard
+//! coefficients stand in `e_log.c` of the library fdlibm (from memory), the power by that of
+//! Taylor. Both within two units of the last place of the standard
 //! library's, which a test asks.
 
 /// Bits of a fraction, and of the exponent of one.

@@ -28,7 +28,7 @@ fn in_terminal(document: &Document) -> String {
     text::render(document, layout)
 }
 
-fn stands(finding: &&Finding) -> bool {
+fn stands(finding: &Finding) -> bool {
     finding.status >= Status::Watch
 }
 
@@ -38,7 +38,8 @@ fn a_plan_takes_about_forty_lines() {
         let design = demo_tank(&path);
         let plan = planned(&design);
         let short = in_terminal(&compose::plan_in_short(&design, &plan));
-        let most = MOST_LINES + LINES_A_FINDING * plan.findings.iter().filter(stands).count();
+        let most =
+            MOST_LINES + LINES_A_FINDING * plan.findings.iter().filter(|one| stands(one)).count();
         let lines = short.lines().count();
         assert!(
             lines <= most,
@@ -54,12 +55,12 @@ fn a_finding_that_leans_on_another_names_one_with_a_remedy_of_its_own() {
     for path in demo::tanks() {
         let plan = planned(&demo_tank(&path));
         let says = |finding: &Finding| finding.remedy.as_ref().map(|remedy| remedy.says.clone());
-        for finding in plan.findings.iter().filter(stands) {
+        for finding in plan.findings.iter().filter(|one| stands(one)) {
             let own = says(finding);
             let Some(other) = own.as_deref().and_then(|own| own.strip_prefix("as for ")) else {
                 continue;
             };
-            let mut others = plan.findings.iter().filter(stands);
+            let mut others = plan.findings.iter().filter(|one| stands(one));
             let named = others.find(|named| named.code.text() == other);
             let remedy = named.and_then(says);
             let is_told = remedy.is_some_and(|told| !told.starts_with("as for "));

@@ -272,7 +272,7 @@ fn every_path_of_every_list_and_every_column_is_understood() {
         match ExplainSubject::find(name) {
             Ok(ExplainSubject::Result(_)) => assert!(!is_code, "{name}"),
             Ok(ExplainSubject::Topic(topic)) => {
-                assert_eq!(format!("findings.{}", topic.code), name)
+                assert_eq!(format!("findings.{}", topic.code), name);
             }
             other => panic!("{name}: {other:?}"),
         }

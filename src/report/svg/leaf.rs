@@ -136,7 +136,7 @@ pub(super) fn crown(canvas: &mut Canvas, form: GrowthForm, at: At, width: f64) {
         GrowthForm::AmphibiousStem => canvas.path("crown lime", &star(at, width * 0.36, 4)),
         GrowthForm::RunnerRosette => canvas.path("crown green", &star(at, width * 0.48, 6)),
         GrowthForm::SlowRosette | GrowthForm::Epiphyte => {
-            canvas.path("crown teal", &star(at, width * 0.44, 5))
+            canvas.path("crown teal", &star(at, width * 0.44, 5));
         }
         GrowthForm::Moss => canvas.circle("moss lime", at, width * 0.4),
         GrowthForm::SmallFloating | GrowthForm::LargeFloating => {}
