@@ -29,6 +29,8 @@ const FILES: usize = 256;
 const DRAWN: usize = 24;
 /// Rows that are held until the others are done, sorted or to be laid out in a table.
 const HELD: usize = 1_000_000;
+/// The most squares of a field that are shown though they miss what is asked.
+const MISSED: usize = 256;
 /// Rows that are no tank and are named one by one; of more, the number is told.
 const NAMED: usize = 100;
 
@@ -51,6 +53,7 @@ pub(super) fn run(options: &CompareOptions) -> Result<Outcome, Failure> {
             .beside(rows.as_ref().is_some_and(|_| is_seen(out))),
         rows,
         kept: Vec::new(),
+        missed: Vec::new(),
         front: Front::new(request.aims.iter().map(|(_, aim)| *aim).collect()),
         sensitivity: Sensitivity::new(&request.question.space),
         worst: Status::Ok,
@@ -103,6 +106,8 @@ struct Run<'a> {
     rows: Option<RowWriter<'a>>,
     /// Rows that wait for the others, with their file.
     kept: Vec<(TankRow, usize)>,
+    /// Rows that do not meet what is asked, for the field that a page shows.
+    missed: Vec<TankRow>,
     front: Front<(TankRow, usize)>,
     sensitivity: Sensitivity,
     worst: Status,
@@ -188,6 +193,9 @@ impl<'a> Run<'a> {
         let meets =
             |(place, condition): &(usize, Condition)| condition.holds(cells[*place].as_ref());
         if !request.conditions.iter().all(meets) {
+            if self.is_field() && self.missed.len() < MISSED {
+                self.missed.push(row);
+            }
             return Ok(ControlFlow::Continue(()));
         }
         if let Some(Cell::Word(word)) = request.status.and_then(|place| cells[place].as_ref()) {
@@ -257,25 +265,37 @@ impl<'a> Run<'a> {
         let common = &self.options.common;
         let rows: Vec<TankRow> = self.kept.iter().map(|(row, _)| row.clone()).collect();
         let of_first_file = self.kept.iter().min_by_key(|(_, file)| *file);
-        let document = compose::compare(&compose::Compared {
+        let conditions = self.request.conditions.iter();
+        let asked = conditions.map(|(_, condition)| compose::condition_in_words(condition));
+        let compared = compose::Compared {
             axes: self.request.question.space.axes(),
             columns: &self.request.question.columns,
             shown: self.request.shown,
             standard: self.request.standard,
             rows: &rows,
+            missed: &self.missed,
+            asked: asked.collect::<Vec<_>>().join(" and "),
             units: of_first_file.map_or(UnitSystem::default(), |(row, _)| row.units),
             chosen: !self.request.aims.is_empty(),
             remark: self.remark(),
             sheets: self.sheets(),
             influences,
-        });
+        };
+        let mut document = compose::compare(&compared);
         let out = common.out.as_deref();
         let written = if self.options.format == RowFormat::Html {
+            document.title = compose::compared_title(&compared);
             html::render(&document)
         } else {
             text::render(&document, output::layout(common.color, out))
         };
         output::write(&written, out)
+    }
+
+    /// Whether a page shows the rows as a field over two keys.
+    fn is_field(&self) -> bool {
+        let axes = self.request.question.space.axes();
+        self.options.format == RowFormat::Html && axes.len() == 2 && self.request.aims.is_empty()
     }
 
     /// The tanks for a page, where each is compared as it is and they are few.

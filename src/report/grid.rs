@@ -9,15 +9,31 @@ pub struct Grid {
     pub across: (String, Vec<String>),
     /// What is varied upwards, and to what, from below.
     pub up: (String, Vec<String>),
-    /// The value at each place, by rows from below; none where what is asked is not met, or
-    /// where there is no tank.
-    pub cells: Vec<Vec<Option<f64>>>,
+    /// What is asked of each place, in words; empty where nothing is.
+    pub asked: String,
+    /// What is at each place, by rows from below; none where there is no tank.
+    pub cells: Vec<Vec<Option<Square>>>,
+}
+
+/// A value in a grid.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Square {
+    /// What is shown.
+    pub value: f64,
+    /// Whether what is asked is met.
+    pub is_met: bool,
 }
 
 impl Grid {
     /// The least and the greatest value.
     pub fn span(&self) -> Option<[f64; 2]> {
-        let values = || self.cells.iter().flatten().flatten().copied();
+        let values = || {
+            self.cells
+                .iter()
+                .flatten()
+                .flatten()
+                .map(|square| square.value)
+        };
         let least = values().reduce(f64::min)?;
         Some([least, values().reduce(f64::max)?])
     }

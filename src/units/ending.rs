@@ -76,18 +76,34 @@ pub const TYPICAL_END: &str = ".typical";
 /// assert_eq!(unit_of_result("planting.index"), "");
 /// ```
 pub fn unit_of_result(path: &str) -> &'static str {
+    parted(path).1
+}
+
+/// A path without the ending that is its unit, and that unit.
+///
+/// # Example
+/// ```
+/// use lentic::units::parted;
+/// assert_eq!(parted("cap.depth_mm"), ("cap.depth", "mm"));
+/// assert_eq!(parted("bed.release_peak_mg_n_m2_d"), ("bed.release_peak", "mg N/m2/d"));
+/// assert_eq!(parted("planting.index"), ("planting.index", ""));
+/// ```
+pub fn parted(path: &str) -> (&str, &'static str) {
     let path = without_band_end(path);
     let name = path.rsplit('.').next().unwrap_or(path);
     if path.split('.').any(|part| part == "cost") {
-        return MONEY;
+        return (path, MONEY);
     }
     // What is counted is the hours, not the limit that the name ends in.
     if name.starts_with("hours_") {
-        return "h";
+        return (path, "h");
     }
-    let whole = WHOLE.iter().find(|(whole, _)| *whole == name);
-    let ending = || ENDINGS.iter().find(|(ending, _)| name.ends_with(ending));
-    whole.or_else(ending).map_or("", |(_, unit)| unit)
+    if let Some((_, unit)) = WHOLE.iter().find(|(whole, _)| *whole == name) {
+        return (path, unit);
+    }
+    let mut endings = ENDINGS.iter();
+    let found = endings.find_map(|(ending, unit)| Some((path.strip_suffix(ending)?, *unit)));
+    found.unwrap_or((path, ""))
 }
 
 /// A path without the end that names one value of a band.

@@ -31,7 +31,7 @@ mod tests;
 
 pub use analyte::Analyte;
 pub use chemistry::{Alkalinity, Concentration, Conductivity, Hardness};
-pub use ending::{BAND_ENDS, MONEY, TYPICAL_END, unit_of_result, without_band_end};
+pub use ending::{BAND_ENDS, MONEY, TYPICAL_END, parted, unit_of_result, without_band_end};
 pub use error::QuantityError;
 pub use heat::{Power, Pressure, Temperature};
 pub use light::{LuminousFlux, PhotonFlux};

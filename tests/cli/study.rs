@@ -454,3 +454,37 @@ fn a_table_fits_the_terminal() {
         assert!(line.chars().count() <= 80, "{line}");
     }
 }
+
+/// A field of 3 x 3, some of which meets what is asked, all of it, or none: every square has
+/// its value, and the edge stands where it parts them.
+#[test]
+fn a_field_shows_where_what_is_asked_is_met() {
+    let page = |condition: &str| {
+        let mut arguments = vec!["compare", TANK, "--format", "html"];
+        for vary in ["cap.depth=20..60mm/3", "soil.depth=15..45mm/3"] {
+            arguments.extend(["--vary", vary]);
+        }
+        arguments.extend(["--columns", "weight.total_kg", "--subject-to", condition]);
+        lentic(&arguments, "").stdout
+    };
+    let title = "<h1><bdi>Reading-room cube: weight total over cap depth and soil depth</bdi></h1>";
+    for (condition, words, has_edge) in [
+        (
+            "weight.total_kg<=34",
+            "Bold within the line: weight total at most 34 kg.",
+            true,
+        ),
+        (
+            "weight.total_kg<=90",
+            "All meet weight total at most 90 kg.",
+            false,
+        ),
+    ] {
+        let page = page(condition);
+        for part in [title, words] {
+            assert!(page.contains(part), "{part}: {page}");
+        }
+        assert_eq!(page.matches("class=\"tint tint-").count(), 9, "{page}");
+        assert_eq!(page.contains("class=\"brink\""), has_edge);
+    }
+}

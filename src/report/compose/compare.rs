@@ -189,8 +189,8 @@ fn scatter(compared: &Compared<'_>) -> Option<Scatter> {
             })
         });
     Some(Scatter {
-        across: sweep::with_unit(compared.columns[across].name()),
-        up: sweep::with_unit(compared.columns[up].name()),
+        across: sweep::in_words(compared.columns[across].name()),
+        up: sweep::in_words(compared.columns[up].name()),
         dots: dots.collect(),
     })
 }

@@ -17,6 +17,10 @@ pub struct Compared<'a> {
     pub standard: bool,
     /// The rows.
     pub rows: &'a [TankRow],
+    /// Those that do not meet what is asked, where they are drawn.
+    pub missed: &'a [TankRow],
+    /// What is asked of the rows, in words; empty where nothing is.
+    pub asked: String,
     /// The units that all of them are shown in.
     pub units: UnitSystem,
     /// Whether these are the rows that no other beats.

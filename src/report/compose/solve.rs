@@ -1,10 +1,10 @@
 //! The value of a key that just meets a condition.
 
-use super::sweep::{self, in_words};
+use super::sweep::{self, in_words, named};
 use crate::report::document::{Block, Document, Table, TableColumn as Head};
 use crate::report::solved::{Reached, Solved, with_unit};
-use crate::study::{Answer, Cell, Condition, Relation, Tried};
-use crate::units::show;
+use crate::study::{Answer, Bound, Cell, Condition, Relation, Tried};
+use crate::units::{MONEY, parted, show};
 
 /// The answer in a sentence, with what was looked at.
 pub fn solve(solved: &Solved, answer: &Answer, condition: &Condition) -> Document {
@@ -18,10 +18,9 @@ pub fn solve(solved: &Solved, answer: &Answer, condition: &Condition) -> Documen
     blocks.push(Block::Table(looks(solved, answer)));
     Document {
         title: format!(
-            "Which {} gives {} {}?",
-            in_words(&solved.key),
-            in_words(&solved.result),
-            asked(condition)
+            "Which {} gives {}?",
+            named(&solved.key),
+            condition_in_words(condition)
         ),
         blocks,
         ..Document::default()
@@ -58,15 +57,25 @@ fn curve(solved: &Solved, answer: &Answer, condition: &Condition) -> Option<Bloc
     };
     let title = format!(
         "{} over {}{unit}",
-        sweep::with_unit(&solved.result),
+        in_words(&solved.result),
         in_words(&solved.key)
     );
     let bound = match condition.bound {
-        crate::study::Bound::Number(bound) => Some(bound),
-        crate::study::Bound::Word(_) => None,
+        Bound::Number(bound) => Some(bound),
+        Bound::Word(_) => None,
     };
     let bounds: Vec<f64> = bound.into_iter().collect();
     (line.len() > 1).then(|| sweep::over(title, line, &bounds))
+}
+
+/// "weight total at most 33 kg".
+pub fn condition_in_words(condition: &Condition) -> String {
+    let name = condition.column.name();
+    let unit = match (&condition.bound, parted(name).1) {
+        (Bound::Word(_), _) | (_, "" | MONEY) => String::new(),
+        (Bound::Number(_), unit) => format!(" {unit}"),
+    };
+    format!("{} {}{unit}", named(name), asked(condition))
 }
 
 fn asked(condition: &Condition) -> String {
@@ -79,8 +88,8 @@ fn asked(condition: &Condition) -> String {
         Relation::Unequal => "other than",
     };
     match &condition.bound {
-        crate::study::Bound::Number(bound) => format!("{words} {bound}"),
-        crate::study::Bound::Word(word) => format!("{words} {word}"),
+        Bound::Number(bound) => format!("{words} {bound}"),
+        Bound::Word(word) => format!("{words} {word}"),
     }
 }
 

@@ -3,30 +3,54 @@
 use super::compared::Compared;
 use crate::report::chart::{Across, Chart, LimitLine, Series};
 use crate::report::document::Block;
-use crate::report::grid::Grid;
+use crate::report::grid::{Grid, Square};
 use crate::source::Band;
-use crate::study::{Cell, Shown, TankRow};
-use crate::units::{MONEY, show, unit_of_result};
+use crate::study::{Cell, ResultColumn, Shown, TankRow};
+use crate::units::show::counted;
+use crate::units::{MONEY, parted, show};
 
 /// What is drawn where nobody says what.
 const STANDARD: &str = "planting.index";
 /// Levels up to which a grid is drawn.
 const MOST_LEVELS: usize = 16;
 
-/// The pictures of a sweep; none where it is none, or of several tanks.
-pub(super) fn pictures(compared: &Compared<'_>) -> Vec<Block> {
-    let is_one_tank = compared
-        .rows
-        .windows(2)
-        .all(|pair| pair[0].base == pair[1].base);
+/// What a page about rows is called: the result over what is varied, or how many tanks.
+pub fn title(compared: &Compared<'_>) -> String {
+    let names = compared.axes.iter().map(|axis| named(&axis.name));
+    let names: Vec<String> = names.collect();
+    let tank = compared.rows.first().map_or("", |row| row.name.as_str());
+    match result(compared) {
+        Some((_, column)) if !names.is_empty() && is_of_one_tank(compared) => {
+            let over = names.join(" and ");
+            format!("{tank}: {} over {over}", named(column.name()))
+        }
+        _ => format!(
+            "{} side by side",
+            counted(compared.rows.len() as f64, "tank")
+        ),
+    }
+}
+
+/// Whether all rows come from one tank.
+fn is_of_one_tank(compared: &Compared<'_>) -> bool {
+    let mut pairs = compared.rows.windows(2);
+    pairs.all(|pair| pair[0].base == pair[1].base)
+}
+
+/// The result that is drawn: the first number shown, or a usual one.
+fn result<'a>(compared: &Compared<'a>) -> Option<(usize, &'a ResultColumn)> {
     let shown = compared.columns[..compared.shown].iter();
     let mut numbers = shown.enumerate().filter(|(_, column)| !column.is_word());
-    let result = if compared.standard {
+    if compared.standard {
         numbers.find(|(_, column)| column.name() == STANDARD)
     } else {
         numbers.next()
-    };
-    let Some((place, column)) = result.filter(|_| is_one_tank) else {
+    }
+}
+
+/// The pictures of a sweep; none where it is none, or of several tanks.
+pub(super) fn pictures(compared: &Compared<'_>) -> Vec<Block> {
+    let Some((place, column)) = result(compared).filter(|_| is_of_one_tank(compared)) else {
         return Vec::new();
     };
     let value = |row: &TankRow| {
@@ -37,7 +61,7 @@ pub(super) fn pictures(compared: &Compared<'_>) -> Vec<Block> {
             .as_ref()
             .and_then(Cell::number)
     };
-    let name = with_unit(column.name());
+    let name = in_words(column.name());
     match compared.axes {
         [axis] => line(&compared.rows.iter().collect::<Vec<_>>(), value)
             .map(|series| {
@@ -46,11 +70,12 @@ pub(super) fn pictures(compared: &Compared<'_>) -> Vec<Block> {
             })
             .into_iter()
             .collect(),
-        [across, up] => grid(compared.rows, value)
+        [across, up] => grid(compared, value)
             .map(|grid| Grid {
                 title: name,
                 across: (in_words(&across.name), grid.across.1),
                 up: (in_words(&up.name), grid.up.1),
+                asked: compared.asked.clone(),
                 ..grid
             })
             .map(Block::Grid)
@@ -90,10 +115,11 @@ fn line(rows: &[&TankRow], value: impl Fn(&TankRow) -> Option<f64>) -> Option<Ve
     (points.len() > 1).then_some(points)
 }
 
-fn grid(rows: &[TankRow], value: impl Fn(&TankRow) -> Option<f64>) -> Option<Grid> {
+fn grid(compared: &Compared<'_>, value: impl Fn(&TankRow) -> Option<f64>) -> Option<Grid> {
+    let all = || compared.rows.iter().chain(compared.missed);
     let [across, up] = [0, 1].map(|axis| {
         let mut levels: Vec<&Shown> = Vec::new();
-        for row in rows {
+        for row in all() {
             let level = &row.levels[axis].shown;
             if !levels.contains(&level) {
                 levels.push(level);
@@ -110,10 +136,13 @@ fn grid(rows: &[TankRow], value: impl Fn(&TankRow) -> Option<f64>) -> Option<Gri
         return None;
     }
     let at = |up: &Shown, across: &Shown| {
-        let mut rows = rows.iter();
-        let found =
-            rows.find(|row| row.levels[0].shown == *across && row.levels[1].shown == *up)?;
-        value(found)
+        let is_here = |row: &&TankRow| row.levels[0].shown == *across && row.levels[1].shown == *up;
+        let met = compared.rows.iter().find(is_here);
+        let row = met.or_else(|| compared.missed.iter().find(is_here))?;
+        Some(Square {
+            value: value(row)?,
+            is_met: met.is_some(),
+        })
     };
     let cells = up
         .iter()
@@ -137,23 +166,17 @@ pub(super) fn shown(level: &Shown) -> String {
 
 /// "planting index", "cap depth, mm": a path without its marks, its unit set apart.
 pub(super) fn in_words(path: &str) -> String {
-    let words = path.replace(['.', '_'], " ");
-    let unit = unit_of_result(path);
-    let ending = format!("_{}", unit.to_lowercase());
-    match path.strip_suffix(ending.as_str()) {
-        Some(rest) if !unit.is_empty() => format!("{}, {unit}", rest.replace(['.', '_'], " ")),
-        _ => words,
-    }
-}
-
-/// A result in words with its unit.
-pub(super) fn with_unit(path: &str) -> String {
-    let (words, unit) = (in_words(path), unit_of_result(path));
-    if unit.is_empty() || unit == MONEY || words.ends_with(&format!(", {unit}")) {
+    let (words, unit) = (named(path), parted(path).1);
+    if unit.is_empty() || unit == MONEY {
         words
     } else {
         format!("{words}, {unit}")
     }
+}
+
+/// The same without its unit.
+pub(super) fn named(path: &str) -> String {
+    parted(path).0.replace(['.', '_'], " ")
 }
 
 #[cfg(test)]
@@ -167,8 +190,12 @@ mod tests {
         assert_eq!(in_words("planting.index"), "planting index");
         assert_eq!(in_words("stands"), "stands");
         assert_eq!(
-            with_unit("startup.ammonia_peak_mg_l"),
-            "startup ammonia peak mg l, mg/L"
+            in_words("startup.ammonia_peak_mg_l"),
+            "startup ammonia peak, mg/L"
+        );
+        assert_eq!(
+            named("startup.ammonia_peak_mg_l.typical"),
+            "startup ammonia peak"
         );
     }
 }
