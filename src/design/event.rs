@@ -3,9 +3,10 @@
 use super::Planting;
 use crate::catalogue::{Animal, Sign};
 use crate::units::{
-    Alkalinity, Analyte, Concentration, Conductivity, Hardness, Length, Mass, Share, Temperature,
-    Volume,
+    Alkalinity, Analyte, Concentration, Conductivity, Duration, Hardness, Length, Mass, Share,
+    Temperature, Volume,
 };
+use crate::water::salt::{Element, Salt};
 
 /// Something done on a day.
 #[derive(Debug, Clone, PartialEq)]
@@ -29,8 +30,36 @@ pub enum EventKind {
     PlantsAdded(Vec<Planting>),
     /// Plants taken out.
     PlantsRemoved(Vec<Planting>),
+    /// A salt put in.
+    Dosed(Dosed),
+    /// Food given on that day beside what is fed every day.
+    Fed(Mass),
+    /// Water poured in for what went to the air.
+    ToppedUp(Volume),
+    /// Nobody there for so long: nothing is fed, changed or thinned.
+    Away(Duration),
+    /// Emptied and carried elsewhere; of the water so much is new.
+    Drained(Share),
     /// What no model follows, but a check of a tank in trouble reads.
     Incident(Incident),
+}
+
+/// A salt as it was weighed.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Dosed {
+    /// Which.
+    pub salt: &'static Salt,
+    /// How much of what is sold.
+    pub mass: Mass,
+    /// Salt in it.
+    pub purity: Share,
+}
+
+impl Dosed {
+    /// What it brings of an element.
+    pub fn element(&self, element: Element) -> Mass {
+        self.mass * (self.purity.fraction() * self.salt.share(element))
+    }
 }
 
 /// What happened to a tank that no model follows.
@@ -40,6 +69,8 @@ pub enum Incident {
     Medicine(String),
     /// The filter was washed or replaced.
     FilterWashed,
+    /// Filter and heater stood still for so long.
+    Off(Duration),
     /// The lamp was changed for another.
     LampChanged,
     /// Animals came from elsewhere; those that stayed stand under the animals.
@@ -48,10 +79,6 @@ pub enum Incident {
     Sprayed,
     /// Carbon dioxide was led in.
     GasAdded,
-    /// What dried away was replaced.
-    ToppedUp(Volume),
-    /// Food given beside that of every day.
-    Fed(Mass),
 }
 
 /// What a keeper looked for, and what was seen of it.

@@ -22,7 +22,7 @@ mod violation;
 
 pub use bed::{BagSize, CapGrading, CapLayer, PlacedStone, PricedBag, SoilLayer, SoilProperties};
 pub use draft::{Assumption, Draft};
-pub use event::{Event, EventKind, Goal, Incident, KitMarks, Looked, Reading, Signs};
+pub use event::{Dosed, Event, EventKind, Goal, Incident, KitMarks, Looked, Reading, Signs};
 pub use knob::{Knob, Setting};
 pub use living::{Amount, Feed, Harvest, Planting, Stock, Taken};
 pub use measured::Design;

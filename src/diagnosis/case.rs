@@ -19,6 +19,9 @@ pub const OLDEST_D: f64 = 240.0;
 const FRESH_D: f64 = 4.0;
 /// An event no longer ago than this may be why a tank is as it is, d (judgement).
 const LATELY_D: f64 = 14.0;
+/// Hours after which the bacteria of a filter that stands still suffer: common practice, no
+/// source.
+const STALE_FILTER_H: f64 = 2.0;
 /// The age of a tank of which nothing says how old it is, d (judgement).
 const UNDATED_D: f64 = 30.0;
 
@@ -198,9 +201,7 @@ impl<'a> CaseHistory<'a> {
 
     /// Whether nothing was read, seen or told.
     pub fn is_blind(&self) -> bool {
-        self.log.is_empty()
-            && self.design.draft().signs.is_empty()
-            && self.incidents().next().is_none()
+        self.log.is_empty() && self.design.draft().signs.is_empty() && !self.lately().any(is_told)
     }
 
     /// Whether a sign was seen.
@@ -213,12 +214,15 @@ impl<'a> CaseHistory<'a> {
         names.iter().any(|name| self.has_sign(name))
     }
 
+    /// What was done in the last weeks.
+    pub fn lately(&self) -> impl Iterator<Item = &'a EventKind> {
+        lately(self.design, self.age_d)
+    }
+
     /// What happened in the last weeks that no model follows.
     pub fn incidents(&self) -> impl Iterator<Item = &'a Incident> {
-        let since = self.age_d - LATELY_D;
-        let events = self.design.draft().events.iter();
-        events.filter_map(move |event| match &event.kind {
-            EventKind::Incident(incident) if event.day >= since => Some(incident),
+        self.lately().filter_map(|kind| match kind {
+            EventKind::Incident(incident) => Some(incident),
             _ => None,
         })
     }
@@ -234,17 +238,31 @@ impl<'a> CaseHistory<'a> {
     }
 }
 
+/// What was done in the weeks before a day.
+fn lately(design: &Design, day: f64) -> impl Iterator<Item = &EventKind> {
+    let events = design.draft().events.iter();
+    let recent = events.filter(move |event| event.day >= day - LATELY_D);
+    recent.map(|event| &event.kind)
+}
+
+/// Whether a fact is read off what was done.
+const fn is_told(kind: &EventKind) -> bool {
+    matches!(
+        kind,
+        EventKind::Incident(_) | EventKind::Fed(_) | EventKind::ToppedUp(_)
+    )
+}
+
 /// The signs written down, with those that an event of the last weeks is.
 fn signs(design: &Design, age_d: f64) -> Vec<&'static Sign> {
     let draft = design.draft();
     let mut signs = draft.signs.observed.clone();
-    let lately = draft
-        .events
-        .iter()
-        .filter(|event| event.day >= age_d - LATELY_D);
-    for event in lately {
-        let name = match event.kind {
-            EventKind::Incident(Incident::FilterWashed) => "filter_cleaned",
+    for kind in lately(design, age_d) {
+        let name = match kind {
+            EventKind::Incident(Incident::FilterWashed) | EventKind::Drained(_) => "filter_cleaned",
+            EventKind::Incident(Incident::Off(span)) if span.hours() >= STALE_FILTER_H => {
+                "filter_cleaned"
+            }
             EventKind::Disturbed(_) => "bed_dug",
             _ => continue,
         };

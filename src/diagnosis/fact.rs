@@ -129,8 +129,8 @@ pub(super) fn surface_may_close(case: &CaseHistory<'_>) -> bool {
 }
 
 pub(super) fn is_fed_much(case: &CaseHistory<'_>) -> bool {
-    let beside = case.incidents().filter_map(|incident| match incident {
-        Incident::Fed(mass) => Some(*mass),
+    let beside = case.lately().filter_map(|kind| match kind {
+        EventKind::Fed(mass) => Some(*mass),
         _ => None,
     });
     let most = beside.fold(Mass::ZERO, Mass::max);
@@ -152,7 +152,7 @@ pub(super) fn has_hardened(case: &CaseHistory<'_>) -> Option<bool> {
 pub(super) fn tops_up_hard(case: &CaseHistory<'_>) -> Option<bool> {
     let draft = case.design.draft();
     let mut kinds = draft.events.iter().map(|event| &event.kind);
-    let is_told = kinds.any(|kind| matches!(kind, EventKind::Incident(Incident::ToppedUp(_))));
+    let is_told = kinds.any(|kind| matches!(kind, EventKind::ToppedUp(_)));
     is_told.then_some(draft.water.top_up.softened.fraction() < MOSTLY_SOFT)
 }
 

@@ -273,12 +273,19 @@ impl Shift<'_> {
         }
     }
 
+    /// Feeds a multiple from a day on, and on later days no less than that.
     fn more_feed(&mut self, day: f64, factor: f64) {
         let fed = self.feed();
         let feed = DailyFeed {
             mass_per_day: fed.mass_per_day * factor,
             ..fed
         };
+        let events = self.scenario.inputs.events.iter_mut();
+        for event in events.filter(|event| event.day > day) {
+            if let ModelEventKind::Fed(later) = &mut event.kind {
+                later.mass_per_day = later.mass_per_day.max(feed.mass_per_day);
+            }
+        }
         self.event(day, ModelEventKind::Fed(feed));
     }
 

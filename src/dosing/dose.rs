@@ -5,12 +5,10 @@ use super::need::{WEEK_D, nitrogen_of_feed};
 use super::section::Dose;
 use crate::units::constants::molar_mass;
 use crate::water::salt::{
-    EPSOM_SALT, Element, POTASSIUM_NITRATE, POTASSIUM_PHOSPHATE, POTASSIUM_SULFATE, Salt,
+    EPSOM_SALT, Element, POTASSIUM_NITRATE, POTASSIUM_PHOSPHATE, POTASSIUM_SULFATE, PURITY, Salt,
 };
 use crate::water::tap;
 
-/// Salt in a gram of what is sold: practice.
-const PURITY: f64 = 0.98;
 /// Salt in a litre of stock solution, g: a millilitre holds 10 mg.
 const STOCK_G_PER_L: f64 = 10.0;
 /// More than one dose a day is none that a person keeps up.

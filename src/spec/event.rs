@@ -4,23 +4,29 @@ use super::living;
 use super::section::SpecSection;
 use crate::catalogue::Animal;
 use crate::design::key::{self, Value};
-use crate::design::{Event, EventKind, Incident, Violation};
+use crate::design::{Dosed, Event, EventKind, Incident, Violation};
+use crate::units::Share;
+use crate::water::salt::PURITY;
 
 /// What an event may do; each does one of them.
-const ACTIONS: [&str; 13] = [
+const ACTIONS: [&str; 17] = [
     "cap_added",
     "water_change",
     "disturbed",
     "plants_added",
     "plants_removed",
+    "dosed",
+    "fed",
+    "topped_up",
+    "away",
+    "drained",
+    "off",
     "medicine",
     "filter_washed",
     "lamp_changed",
     "animals_added",
     "sprayed",
     "gas_added",
-    "topped_up",
-    "fed",
 ];
 
 /// Reads `[[events]]`.
@@ -64,20 +70,39 @@ fn done(section: &SpecSection<'_>, action: &str) -> Option<EventKind> {
         "disturbed" => share().map(EventKind::Disturbed),
         "plants_added" => living::plants(section, action).map(EventKind::PlantsAdded),
         "plants_removed" => living::plants(section, action).map(EventKind::PlantsRemoved),
+        "dosed" => dosed(&section.child(action)).map(EventKind::Dosed),
+        "fed" => section.optional(action, Value::read).map(EventKind::Fed),
+        "topped_up" => section
+            .optional(action, Value::read)
+            .map(EventKind::ToppedUp),
+        "away" => section.optional(action, Value::read).map(EventKind::Away),
+        "drained" => share().map(EventKind::Drained),
         _ => incident(section, action).map(EventKind::Incident),
     }
+}
+
+/// A salt as it was weighed, as pure as it is usually sold unless said.
+fn dosed(section: &SpecSection<'_>) -> Option<Dosed> {
+    if !section.is_there() {
+        return None;
+    }
+    let salt = section.required("salt", Value::read);
+    let mass = section.required("mass", Value::read);
+    let purity = section.optional("purity", Value::read);
+    Some(Dosed {
+        salt: salt?,
+        mass: mass?,
+        purity: purity.unwrap_or(Share::from_fraction(PURITY)),
+    })
 }
 
 fn incident(section: &SpecSection<'_>, action: &str) -> Option<Incident> {
     match action {
         "medicine" => section.optional(action, key::text).map(Incident::Medicine),
         "animals_added" => section.list(action, newcomer).map(Incident::AnimalsAdded),
+        "off" => section.optional(action, Value::read).map(Incident::Off),
         "filter_washed" => happened(section, action, Incident::FilterWashed),
         "lamp_changed" => happened(section, action, Incident::LampChanged),
-        "topped_up" => section
-            .optional(action, Value::read)
-            .map(Incident::ToppedUp),
-        "fed" => section.optional(action, Value::read).map(Incident::Fed),
         "sprayed" => happened(section, action, Incident::Sprayed),
         _ => happened(section, action, Incident::GasAdded),
     }

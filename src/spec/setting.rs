@@ -114,17 +114,21 @@ mod tests {
         }
     }
 
-    /// Whether a key tells of something that no model follows.
+    /// Whether a key tells of something that happened, or was given once.
     fn happens(path: &str) -> bool {
         let incidents = [
+            "dosed",
+            "fed",
+            "topped_up",
+            "away",
+            "off",
+            "drained",
             "medicine",
             "filter_washed",
             "lamp_changed",
             "animals_added",
             "sprayed",
             "gas_added",
-            "topped_up",
-            "fed",
         ];
         path.strip_prefix("events[].")
             .is_some_and(|event| incidents.iter().any(|incident| event.starts_with(incident)))

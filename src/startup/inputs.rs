@@ -157,6 +157,17 @@ pub enum ModelEventKind {
     },
     /// Nitrogen in the water is found to be this much.
     Measured(Dissolved),
+    /// Nutrients put into the water.
+    Dosed(NutrientDose),
+}
+
+/// Nutrients put into the water at once.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct NutrientDose {
+    /// Nitrogen, as nitrate.
+    pub nitrate_n: Mass,
+    /// Phosphorus, as phosphate.
+    pub phosphorus: Mass,
 }
 
 /// Nitrogen in the water as measured; what was not stays as it was.

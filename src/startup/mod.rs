@@ -23,6 +23,7 @@ mod clock;
 mod day;
 mod daylight;
 mod elimination;
+mod events;
 mod flow;
 mod habitat;
 mod model;
@@ -44,8 +45,11 @@ pub use balance::fed_nitrogen;
 pub use by_reading::ChangesByReading;
 pub use day::{LightNeeds, Stands, TakenStand, day_state, light_needs, stands};
 pub use ensemble::{Draw, Member};
+pub use events::carried;
 pub use forecast::Forecast;
-pub use inputs::{DailyFeed, Dissolved, Inputs, ModelEvent, ModelEventKind, PlantedMass};
+pub use inputs::{
+    DailyFeed, Dissolved, Inputs, ModelEvent, ModelEventKind, NutrientDose, PlantedMass,
+};
 pub use parting::{DailyStates, courses};
 pub use run::{PlannedGrowth, planned_growth, run};
 pub use state::State;

@@ -1,6 +1,6 @@
 //! A running tank as it stands between two events, and what the events do to it.
 
-use super::inputs::{Conditions, Dissolved, Inputs, ModelEventKind, PlantedMass};
+use super::inputs::{Conditions, Dissolved, Inputs, ModelEventKind, NutrientDose, PlantedMass};
 use super::model::{Starts, StartupModel};
 use super::nitrification::seed_on_plants;
 use super::passages::{OfEach, Passages};
@@ -94,6 +94,7 @@ impl RunningTank {
                 self.state.nitrite_oxidisers *= 1.0 - nitrite.fraction();
             }
             ModelEventKind::Measured(water) => self.find(water),
+            ModelEventKind::Dosed(dose) => self.dose(dose),
         }
     }
 
@@ -124,6 +125,17 @@ impl RunningTank {
         found(&mut state.nitrite, water.nitrite_n);
         found(&mut state.nitrate, water.nitrate_n);
         self.state.added_n += self.dissolved_n() - before;
+    }
+
+    /// Dissolves nutrients in the water.
+    fn dose(&mut self, dose: &NutrientDose) {
+        let (state, depth_m) = (&mut self.state, self.conditions.depth_m);
+        let nitrogen_g_m2 = dose.nitrate_n.g() / self.conditions.floor_m2;
+        let phosphorus_g_m2 = dose.phosphorus.g() / self.conditions.floor_m2;
+        state.nitrate += nitrogen_g_m2 / depth_m;
+        state.phosphate += phosphorus_g_m2 / depth_m;
+        state.added_n += nitrogen_g_m2;
+        state.added_p += phosphorus_g_m2;
     }
 
     fn dissolved_n(&self) -> f64 {

@@ -1,9 +1,10 @@
 //! A design as the start-up model sees it.
 
 use super::by_reading::ChangesByReading;
+use super::events::{events, feed};
 use super::floating::reference_growth_per_d;
-use super::inputs::{DailyFeed, Inputs, ModelEvent, ModelEventKind, PlantedMass};
-use crate::design::{self, Design, DutyHours, FloaterTraits, LightLevel, Planted, WaterChange};
+use super::inputs::{DailyFeed, Inputs, PlantedMass};
+use crate::design::{Design, DutyHours, FloaterTraits, LightLevel, Planted, WaterChange};
 use crate::parameters::{Floating, Parameters};
 use crate::plants::light;
 use crate::source::Band;
@@ -115,48 +116,6 @@ pub fn surface_light(design: &Design) -> Band {
         LightLevel::Class(class) => light::from_words(class),
         LightLevel::Lumens { flux, height } => light::from_lumens(flux, height, design.surface()),
     }
-}
-
-fn feed(feed: design::Feed) -> DailyFeed {
-    DailyFeed {
-        mass_per_day: feed.mass_per_day,
-        protein: feed.protein,
-    }
-}
-
-/// Regular water changes, what is fed once animals are in, and the events.
-fn events(design: &Design, changes: Option<WaterChange>) -> Vec<ModelEvent> {
-    let draft = design.draft();
-    let mut events = Vec::new();
-    if let Some(change) = changes {
-        let kind = ModelEventKind::WaterChange(change.share);
-        events.extend(change.days().map(|day| ModelEvent { day, kind }));
-    }
-    let first_in = draft.animals.iter().map(|stock| stock.from_day);
-    if let Some(day) = first_in.reduce(f64::min) {
-        let kind = ModelEventKind::Fed(feed(draft.feed));
-        events.push(ModelEvent { day, kind });
-    }
-    let areas = design.areas();
-    events.extend(draft.events.iter().filter_map(|event| {
-        let kind = match &event.kind {
-            design::EventKind::CapAdded(depth) => ModelEventKind::CapAdded(*depth),
-            design::EventKind::WaterChange(share) => ModelEventKind::WaterChange(*share),
-            design::EventKind::Disturbed(share) => ModelEventKind::Disturbed(*share),
-            design::EventKind::PlantsAdded(plants) => {
-                ModelEventKind::PlantsAdded(PlantedMass::of(&Planted::of(plants, areas)))
-            }
-            design::EventKind::PlantsRemoved(plants) => {
-                ModelEventKind::PlantsRemoved(PlantedMass::of(&Planted::of(plants, areas)))
-            }
-            design::EventKind::Incident(_) => return None,
-        };
-        Some(ModelEvent {
-            day: event.day,
-            kind,
-        })
-    }));
-    events
 }
 
 impl Parameters<Band> {

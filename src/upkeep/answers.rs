@@ -19,7 +19,7 @@ use crate::night::{Ensemble, NightInputs};
 use crate::numerics::rodas::IntegrationError;
 use crate::plan::{watch_limit_mg_l, weight};
 use crate::startup::ensemble::central;
-use crate::startup::{ModelEvent, ModelEventKind, Sample, day_state, surface_light};
+use crate::startup::{ModelEvent, Sample, carried, day_state, surface_light};
 use crate::units::{Analyte, Concentration, Duration, Flow, Length, Mass, MassRate, Share, Volume};
 use crate::water::{atmosphere, oxygen};
 
@@ -27,10 +27,6 @@ use crate::water::{atmosphere, oxygen};
 const MOST_MEMBERS: u32 = 64;
 /// Days that are followed after a move.
 const AFTER_MOVE_D: u32 = 21;
-/// Share of the nitrifying bacteria that a move costs, and of the bed that it stirs:
-/// judgement, 20 to 90 % are left.
-const BACTERIA_LOST: Share = Share::from_fraction(0.5);
-const MOVED_STIRS: Share = Share::from_fraction(0.1);
 /// Share of the water that is taken along: common practice, no source.
 const WATER_KEPT: Share = Share::from_fraction(0.5);
 /// A heavier bed, or one in a longer tank, is taken out: common practice, no source.
@@ -149,14 +145,7 @@ pub(super) fn moved(run: &Runs<'_>) -> Result<MoveSection, IntegrationError> {
     let carried_kg = weight.shell_kg + weight.soil_kg + weight.cap_kg + weight.hardscape_kg;
     let day = f64::from(setting.day);
     let mut inputs = setting.inputs.clone();
-    let kinds = [
-        ModelEventKind::Disturbed(MOVED_STIRS),
-        ModelEventKind::BacteriaLost {
-            ammonia: BACTERIA_LOST,
-            nitrite: BACTERIA_LOST,
-        },
-        ModelEventKind::WaterChange(Share::from_fraction(1.0 - WATER_KEPT.fraction())),
-    ];
+    let kinds = carried(Share::from_fraction(1.0 - WATER_KEPT.fraction()));
     inputs
         .events
         .extend(kinds.map(|kind| ModelEvent { day, kind }));

@@ -1,6 +1,5 @@
 //! What plants give off by the week: floaters thinned, stems trimmed.
 
-use crate::design::Taken;
 use crate::units::{Duration, Mass, Share};
 
 /// Days in a week.
@@ -55,24 +54,28 @@ pub fn trim_interval(growth_per_d: f64, cut: Share) -> Option<Duration> {
     (growth_per_d > 0.0).then(|| Duration::from_days(days))
 }
 
-/// What prunings that were weighed come to by the week: all but the first, over the time
+/// What was measured on some days comes to by the week: all but the first, over the time
 /// since the first; none of fewer than two.
 ///
 /// # Source
 /// Arithmetic.
-pub fn weighed_per_week(
-    taken: &[Taken],
-    of: impl Fn(&Taken) -> Option<Mass>,
+///
+/// # Example
+/// ```
+/// use lentic::upkeep::measured_per_week;
+/// // 4 and 6 in the two weeks after the first
+/// let measured = [(30.0, 9.0), (37.0, 4.0), (44.0, 6.0)];
+/// assert_eq!(measured_per_week(measured.into_iter(), 44.0), Some(5.0));
+/// assert_eq!(measured_per_week(measured.into_iter(), 30.0), None);
+/// ```
+pub fn measured_per_week(
+    measured: impl Iterator<Item = (f64, f64)>,
     until_day: f64,
-) -> Option<Mass> {
-    let mut weighed: Vec<(f64, Mass)> = taken
-        .iter()
-        .filter(|taken| taken.day <= until_day)
-        .filter_map(|taken| Some((taken.day, of(taken)?)))
-        .collect();
-    weighed.sort_by(|a, b| a.0.total_cmp(&b.0));
-    let (first, last) = (weighed.first()?.0, weighed.last()?.0);
-    let later = weighed.iter().filter(|(day, _)| *day > first);
-    let sum: Mass = later.map(|(_, mass)| *mass).sum();
+) -> Option<f64> {
+    let mut measured: Vec<(f64, f64)> = measured.filter(|(day, _)| *day <= until_day).collect();
+    measured.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let (first, last) = (measured.first()?.0, measured.last()?.0);
+    let later = measured.iter().filter(|(day, _)| *day > first);
+    let sum: f64 = later.map(|(_, amount)| amount).sum();
     (last > first).then(|| sum * (WEEK_D / (last - first)))
 }

@@ -1,6 +1,6 @@
 //! One member of the ensemble as the last weeks before a day show it.
 
-use super::harvest::{WEEK_D, weekly_take, weighed_per_week};
+use super::harvest::{WEEK_D, measured_per_week, weekly_take};
 use super::setting::KeptTank;
 use crate::design::Taken;
 use crate::source::Band;
@@ -59,6 +59,7 @@ pub(super) struct MemberFigures {
 pub(super) struct Account {
     pub(super) feed: f64,
     pub(super) tap: f64,
+    pub(super) dosed: f64,
     pub(super) soil: f64,
     pub(super) lost: f64,
     pub(super) removed: f64,
@@ -68,12 +69,12 @@ pub(super) struct Account {
 impl Account {
     /// What comes in less what goes out and what stays.
     pub(super) fn residual(&self) -> f64 {
-        self.feed + self.tap + self.soil - self.lost - self.removed - self.kept
+        self.feed + self.tap + self.dosed + self.soil - self.lost - self.removed - self.kept
     }
 
-    /// What feed and tap leave once losses are met.
+    /// What feed, tap and salts leave once losses are met.
     pub(super) fn without_soil(&self) -> f64 {
-        self.feed + self.tap - self.lost
+        self.feed + self.tap + self.dosed - self.lost
     }
 }
 
@@ -148,8 +149,11 @@ impl MemberFigures {
     fn weigh(&mut self, setting: &KeptTank<'_>) {
         let taken = &setting.design.draft().harvest.taken;
         let weighed = |of: fn(&Taken) -> Option<Mass>, fresh_per_dry: f64| {
-            let fresh = weighed_per_week(taken, of, f64::from(setting.day))?;
-            (fresh_per_dry > 0.0).then(|| fresh.g() / fresh_per_dry)
+            let fresh = taken
+                .iter()
+                .filter_map(|taken| Some((taken.day, of(taken)?.g())));
+            let fresh_g = measured_per_week(fresh, f64::from(setting.day))?;
+            (fresh_per_dry > 0.0).then(|| fresh_g / fresh_per_dry)
         };
         let before = self.account.removed;
         let floaters = weighed(|taken| taken.floaters, setting.floaters.fresh_per_dry);
@@ -264,19 +268,20 @@ impl<'a> Window<'a> {
         let in_tap = tap.ammonia + tap.nitrite + tap.nitrate;
         let changed: f64 = self.changes().map(|(_, share)| share).sum();
         let water_l = self.setting.design.water().litres();
-        let (feed, tap) = (
-            self.setting
-                .feed_n_mg(numbers, self.first.day, self.last.day)
-                / self.length_d()
-                * WEEK_D,
-            changed * in_tap * water_l / self.length_d() * WEEK_D,
-        );
+        let (from, to) = (self.first.day, self.last.day);
+        let [feed, tap, dosed] = [
+            self.setting.feed_n_mg(numbers, from, to),
+            changed * in_tap * water_l,
+            self.setting.dosed_n_mg(from, to),
+        ]
+        .map(|mg| mg / self.length_d() * WEEK_D);
         let to_air = self.mg_per_week(|sample| sample.state.denitrified_n);
         Account {
             feed,
             tap,
+            dosed,
             soil: -self.mg_per_week(stores),
-            lost: to_air + feed + tap - self.mg_per_week(added),
+            lost: to_air + feed + tap + dosed - self.mg_per_week(added),
             removed: self.mg_per_week(|sample| sample.state.harvested_n),
             kept: self.mg_per_week(stays),
         }

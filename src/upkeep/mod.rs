@@ -21,7 +21,7 @@ pub use breath::{
     BUCKET_LEAST_MG_L, FRESH, HANDLED, POURED_FROM, gained_by_falling, lasts_in_bucket, pouring,
 };
 pub use feeding::HUNGRY_PCT;
-pub use harvest::{CUT, trim_interval, weekly_take, weighed_per_week};
+pub use harvest::{CUT, measured_per_week, trim_interval, weekly_take};
 pub use routine::{Routine, share_to_hold};
 pub use section::{
     AgeingSection, AwaySection, BucketSection, MoveSection, PowerSection, RemovedSection,

@@ -122,6 +122,9 @@ results! {
         pub feed_n_mg_per_week: Option<Estimate> => "upkeep.nitrogen" by Members,
         /// nitrogen that water changes bring
         pub tap_n_mg_per_week: f64 => "upkeep.nitrogen",
+        /// nitrogen of the salts put in; absent where none were
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub dosed_n_mg_per_week: Option<f64> => "upkeep.nitrogen",
         /// nitrogen that the soil's stores set free
         pub soil_n_mg_per_week: Estimate => "upkeep.nitrogen" by Members,
         /// nitrogen that goes with changed water and to the air

@@ -1,11 +1,11 @@
 //! What is the same in all members: the tank, its routine, and the days looked at.
 
-use super::harvest::WEEK_D;
+use super::harvest::{WEEK_D, measured_per_week};
 use super::routine::Routine;
 use crate::catalogue::{PlantGroup, Portion};
 use crate::design::{Biomass, Design, EventKind as Done, Planted, Planting, WaterChange};
 use crate::night::upkeep::EnergyUse as Running;
-use crate::startup::{Inputs, ModelEventKind, Parameters, fed_nitrogen};
+use crate::startup::{DailyFeed, Inputs, ModelEventKind, Parameters, fed_nitrogen};
 use crate::units::{Share, Volume};
 
 /// Days that the week's figures are read off.
@@ -82,34 +82,61 @@ impl<'a> KeptTank<'a> {
 
     /// Nitrogen that feed leaves in the tank between two days, mg.
     pub(super) fn feed_n_mg(&self, numbers: &Parameters<f64>, from: f64, to: f64) -> f64 {
-        let from = from.max(self.fed_from());
-        let feed = self.design.draft().feed;
-        let per_day = feed.mass_per_day.mg() * feed.protein.fraction();
         let left: f64 = fed_nitrogen(numbers.water.feed_retained).iter().sum();
-        per_day * left * (to - from).max(0.0)
+        self.protein_mg(from, to) * left
     }
 
-    /// The day from which the tank is fed.
-    fn fed_from(&self) -> f64 {
-        let fed = self
-            .inputs
-            .events
-            .iter()
-            .find(|event| matches!(event.kind, ModelEventKind::Fed(_)));
-        fed.map_or(0.0, |event| event.day)
+    /// Protein fed between two days, mg.
+    fn protein_mg(&self, from: f64, to: f64) -> f64 {
+        let per_day = |feed: DailyFeed| feed.mass_per_day.mg() * feed.protein.fraction();
+        let events = self.inputs.events.iter();
+        let fed = events.filter_map(|event| match event.kind {
+            ModelEventKind::Fed(feed) => Some((event.day, per_day(feed))),
+            _ => None,
+        });
+        let mut fed: Vec<(f64, f64)> = fed.collect();
+        fed.sort_by(|one, other| one.0.total_cmp(&other.0));
+        let starts = std::iter::once((0.0, per_day(self.inputs.feed))).chain(fed.clone());
+        let ends = fed.iter().map(|(day, _)| *day).chain([f64::INFINITY]);
+        let within = |((start, rate), end): ((f64, f64), f64)| {
+            rate * (end.min(to) - start.max(from)).max(0.0)
+        };
+        starts.zip(ends).map(within).sum()
     }
 
-    /// Whether anything is fed on the day.
+    /// Whether anything is fed in the last weeks.
     pub(super) fn is_fed(&self) -> bool {
-        let feed = self.design.draft().feed;
-        feed.mass_per_day.g() > 0.0
-            && feed.protein > Share::ZERO
-            && self.fed_from() < f64::from(self.day)
+        let (from, to) = self.window;
+        self.protein_mg(f64::from(from), f64::from(to)) > 0.0
+    }
+
+    /// Nitrogen of the salts put in between two days, mg.
+    pub(super) fn dosed_n_mg(&self, from: f64, to: f64) -> f64 {
+        let events = self.inputs.events.iter();
+        let dosed = events.filter_map(|event| match event.kind {
+            ModelEventKind::Dosed(dose) if (from..to).contains(&event.day) => {
+                Some(dose.nitrate_n.mg())
+            }
+            _ => None,
+        });
+        dosed.sum()
     }
 
     /// Water that evaporates a week; none where it settles on the tank instead.
+    ///
+    /// What was poured in and written down goes before what is reckoned.
     pub(super) fn evaporation(&self) -> Volume {
-        Volume::from_litres(self.running.evaporation_l_per_week.max(0.0))
+        let events = self.design.draft().events.iter();
+        let poured = events.filter_map(|event| match event.kind {
+            Done::ToppedUp(volume) => Some((event.day, volume.litres())),
+            _ => None,
+        });
+        let poured = measured_per_week(poured, f64::from(self.day));
+        Volume::from_litres(
+            poured
+                .unwrap_or(self.running.evaporation_l_per_week)
+                .max(0.0),
+        )
     }
 
     /// What topping up a week adds of something that tap and softened water hold so much of.

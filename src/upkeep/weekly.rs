@@ -117,6 +117,8 @@ fn supply(setting: &KeptTank<'_>, crowd: &Crowd<'_>) -> SupplySection {
             .is_fed()
             .then(|| crowd.band(|seen| seen.account.feed)),
         tap_n_mg_per_week: crowd.band(|seen| seen.account.tap).typical(),
+        dosed_n_mg_per_week: Some(crowd.band(|seen| seen.account.dosed).typical())
+            .filter(|dosed| *dosed > 0.0),
         soil_n_mg_per_week: crowd.band(|seen| seen.account.soil),
         lost_n_mg_per_week: crowd.band(|seen| seen.account.lost),
         kept_n_mg_per_week: crowd.band(|seen| seen.account.kept),

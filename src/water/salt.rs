@@ -113,6 +113,19 @@ pub const POTASSIUM_PHOSPHATE: Salt = Salt {
     equivalents: 0.0,
 };
 
+/// Every salt, by the names that specs have for them.
+pub const SALTS: [(&str, &Salt); 6] = [
+    ("potassium_nitrate", &POTASSIUM_NITRATE),
+    ("potassium_sulfate", &POTASSIUM_SULFATE),
+    ("monopotassium_phosphate", &POTASSIUM_PHOSPHATE),
+    ("epsom_salt", &EPSOM_SALT),
+    ("gypsum", &GYPSUM),
+    ("baking_soda", &BAKING_SODA),
+];
+
+/// Salt in a gram of what is sold: practice.
+pub const PURITY: f64 = 0.98;
+
 impl Salt {
     /// Its molar mass, g/mol.
     pub fn molar_mass(&self) -> f64 {

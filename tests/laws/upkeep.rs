@@ -49,6 +49,9 @@ fn nitrogen_that_comes_in_goes_out_or_stays() {
         "",
         "[water]\nchange = { share = \"25 %\", every = \"7 d\", from = 7 }\n",
         "[water]\nchange = { share = \"10 %\", every = \"36 h\", from = 7 }\n",
+        "[[events]]\nday = 345\ndosed = { salt = \"potassium nitrate\", mass = \"0.2 g\" }\n",
+        "[[events]]\nday = 345\nfed = \"300 mg\"\n[[events]]\nday = 350\naway = \"5 d\"\n",
+        "[[events]]\nday = 350\ndrained = \"40 %\"\n",
         "[[events]]\nday = 350\nplants_added = [{ name = \"ludwigia_repens\", amount = \"5 stems\" }]\n",
     ] {
         let week = kept(more, UpkeepQuestions::default()).upkeep;

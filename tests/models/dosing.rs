@@ -5,6 +5,8 @@
 use lentic::design::{Design, Draft};
 use lentic::dosing::{Dose, Dosing, Hunger, Nutrients, Readings, Refusal, dosing};
 use lentic::spec;
+use lentic::startup::ensemble::central;
+use lentic::startup::{Inputs, Parameters, Sample};
 use lentic::units::Concentration;
 
 use crate::compare::Within::{Absolute, Relative};
@@ -211,4 +213,61 @@ fn nitrogen_is_not_laid_where_something_digs_or_the_bed_is_thin() {
         given(&spec::parse(&thin).unwrap(), need).unwrap().root_zone,
         None
     );
+}
+
+/// 0.2 g of potassium nitrate, 98 % of it pure with 13.85 % nitrogen, are 27.15 mg of it; 50 mg
+/// of pure monopotassium phosphate, 22.76 % phosphorus, 11.38 mg.
+#[test]
+fn a_salt_that_was_put_in_is_in_the_water() {
+    let floor_m2 = pale(|_| {}).bed().area().m2();
+    let without = last("");
+    let nitrate = last("dosed = { salt = \"potassium nitrate\", mass = \"0.2 g\" }");
+    let nitrogen_mg = (nitrate.state.added_n - without.state.added_n) * floor_m2 * 1e3;
+    check("nitrogen", nitrogen_mg, 27.15, Absolute(0.01));
+    assert!(nitrate.state.nitrate > without.state.nitrate);
+    let phosphate = last(
+        "dosed = { salt = \"Monopotassium phosphate\", mass = \"50 mg\", purity = \"100 %\" }",
+    );
+    let phosphorus_mg = (phosphate.state.added_p - without.state.added_p) * floor_m2 * 1e3;
+    check("phosphorus", phosphorus_mg, 11.38, Absolute(0.01));
+    assert!(phosphate.state.phosphate > without.state.phosphate);
+}
+
+/// A day's food of 300 mg with 45 % protein, a sixth of that nitrogen, in a tank that is not
+/// fed otherwise; and nothing is fed while nobody is there.
+#[test]
+fn food_is_given_on_the_day_and_none_while_nobody_is_there() {
+    let fed = [run("fed = \"300 mg\"", 3), run("", 3)];
+    let [fed, unfed] = fed.map(|days| days.last().unwrap().state.added_n);
+    let mg = 300.0 * 0.45 * 0.16;
+    // less what animals would retain of faeces, at most 0.4 x 0.068 of 0.16
+    let more_mg = (fed - unfed) * pale(|_| {}).bed().area().m2() * 1e3;
+    assert!((0.8 * mg..=mg).contains(&more_mg), "{more_mg} of {mg}");
+    let stock = "away = \"2 d\"\n[[animals]]\nname = \"small_fish\"\ncount = 5\nfrom_day = 0\n";
+    let days = run(stock, 5);
+    let added = |day: usize| days[day].state.added_n;
+    check("away", added(3), added(1), Relative(1e-9));
+    assert!(added(5) > added(3) && added(1) > added(0));
+}
+
+/// The typical run of the pale tank with an event on the first day.
+fn run(event: &str, days: u32) -> Vec<Sample> {
+    let text = std::fs::read_to_string("demo-tanks/pale-in-the-second-year.toml").unwrap();
+    let text = text.split("[[readings]]").next().unwrap();
+    let event = format!(
+        "{text}\n[[events]]\nday = 1\n{}",
+        if event.is_empty() {
+            "sprayed = true"
+        } else {
+            event
+        }
+    );
+    let design = spec::parse(&event).unwrap();
+    let bands = Parameters::of(&design);
+    central(&Inputs::of(&design), &bands, days).unwrap().days
+}
+
+/// The day after an event.
+fn last(event: &str) -> Sample {
+    *run(event, 2).last().unwrap()
 }

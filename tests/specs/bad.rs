@@ -11,6 +11,7 @@ const COUNTS: &[(&str, usize)] = &[
     ("date-before-start.toml", 1),
     ("date-without-start.toml", 2),
     ("decimal-comma.toml", 1),
+    ("dosed.toml", 5),
     ("edges.toml", 3),
     ("edges-twisted.toml", 1),
     ("empty.toml", 3),

@@ -36,8 +36,10 @@ events[].plants_added events[].plants_added[].name events[].plants_added[].amoun
 events[].plants_added[].emergent events[].plants_added[].price
 events[].plants_removed events[].plants_removed[].name events[].plants_removed[].amount
 events[].medicine events[].filter_washed events[].lamp_changed events[].sprayed events[].gas_added
-events[].animals_added events[].animals_added[].name events[].animals_added[].count events[].topped_up
-events[].fed kit.ammonia kit.nitrite kit.nitrate
+events[].dosed events[].dosed.salt events[].dosed.mass events[].dosed.purity events[].fed
+events[].topped_up events[].away events[].off events[].drained
+events[].animals_added events[].animals_added[].name events[].animals_added[].count
+kit.ammonia kit.nitrite kit.nitrate
 readings[].day readings[].date readings[].ammonia readings[].nitrite readings[].nitrate
 readings[].phosphate readings[].ph readings[].temperature readings[].oxygen readings[].hardness
 readings[].alkalinity readings[].conductivity readings[].potassium readings[].iron

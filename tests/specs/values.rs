@@ -2,15 +2,16 @@
 
 use lentic::catalogue::{self, Animal, Portion, Sign};
 use lentic::design::{
-    Amount, BagSize, Disinfectant, Draft, DutyHours, EventKind, FlowDevice, Incident, LightLevel,
-    Looked, Material, Rim,
+    Amount, BagSize, Disinfectant, Dosed, Draft, DutyHours, EventKind, FlowDevice, Incident,
+    LightLevel, Looked, Material, Rim,
 };
 use lentic::geometry::{LayerDepth, Shape};
 use lentic::plants::light::LightClass;
 use lentic::source::Band;
 use lentic::spec;
 use lentic::startup::Parameters;
-use lentic::units::{Analyte, Length, Mass, PhotonFlux, Quantity, Volume};
+use lentic::units::{Analyte, Duration, Length, Mass, PhotonFlux, Quantity, Share, Volume};
+use lentic::water::salt::POTASSIUM_NITRATE;
 
 use crate::base;
 
@@ -295,11 +296,24 @@ fn events_are_as_written() {
         Incident::AnimalsAdded(vec![(small_fish, 4)]),
         Incident::Sprayed,
         Incident::GasAdded,
-        Incident::ToppedUp(Volume::parse("5 L").expect("a volume")),
-        Incident::Fed(Mass::parse("200 mg").expect("a mass")),
+    ];
+    let dosed = Dosed {
+        salt: &POTASSIUM_NITRATE,
+        mass: Mass::parse("0.2 g").expect("a mass"),
+        purity: Share::parse("98 %").expect("a share"),
+    };
+    let span = |text| Duration::parse(text).expect("a span");
+    let followed = [
+        EventKind::Dosed(dosed),
+        EventKind::Fed(Mass::parse("200 mg").expect("a mass")),
+        EventKind::ToppedUp(Volume::parse("5 L").expect("a volume")),
+        EventKind::Away(span("14 d")),
+        EventKind::Incident(Incident::Off(span("6 h"))),
+        EventKind::Drained(Share::parse("50 %").expect("a share")),
     ];
     let kinds = events[5..].iter().map(|event| event.kind.clone());
-    assert!(kinds.eq(incidents.map(EventKind::Incident)));
+    let expected = incidents.map(EventKind::Incident).into_iter();
+    assert!(kinds.eq(expected.chain(followed)));
 }
 
 #[test]

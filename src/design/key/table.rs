@@ -15,9 +15,10 @@ use crate::design::{FlowDevice, LightLevel, Looked, usual};
 use crate::geometry::{Dimension, LayerDepth};
 use crate::plants::light::LightClass;
 use crate::units::{
-    Alkalinity, Analyte, Concentration, Conductivity, Hardness, LuminousFlux, Mass, PhotonFlux,
-    Quantity, Share, Temperature, UnitSystem, Volume,
+    Alkalinity, Analyte, Concentration, Conductivity, Duration, Hardness, LuminousFlux, Mass,
+    PhotonFlux, Quantity, Share, Temperature, UnitSystem, Volume,
 };
+use crate::water::salt::Salt;
 
 /// A key whose place in a draft decides what is written there.
 macro_rules! placed {
@@ -110,6 +111,7 @@ macro_rules! depth {
 }
 
 const SHARE: KeyKind = KeyKind::Quantity(Share::NAME);
+const DURATION: KeyKind = KeyKind::Quantity(Duration::NAME);
 const MASS: KeyKind = KeyKind::Quantity(Mass::NAME);
 const TEMPERATURE: KeyKind = KeyKind::Quantity(Temperature::NAME);
 const CONCENTRATION: KeyKind = KeyKind::Quantity(Concentration::NAME);
@@ -302,6 +304,16 @@ pub const KEYS: &[Key] = &[
     Key::new("events[].plants_removed[].name", Name("plants"), "lemna_minor", "which plant, by species or trade name").needed(),
     Key::new("events[].plants_removed[].amount", Amount, "10 %", "cover, fresh mass, or portions as sold").needed().above("0").to("100000"),
 
+    Key::new("events[].dosed", Section, "{ salt = \"potassium nitrate\", mass = \"0.2 g\" }", "a salt put in"),
+    Key::new("events[].dosed.salt", <&Salt>::KIND, "potassium nitrate", "which salt").needed(),
+    Key::new("events[].dosed.mass", MASS, "0.2 g", "how much of what is sold").needed().above("0 g").to("1 kg"),
+    Key::new("events[].dosed.purity", SHARE, "98 %", "salt in what is sold; 98 % unless said").above("0 %").to("100 %"),
+    Key::new("events[].fed", MASS, "200 mg", "dry food given beside what is fed every day").above("0 mg").to("10 kg"),
+    Key::new("events[].topped_up", KeyKind::Quantity(Volume::NAME), "5 L", "water poured in for what went to the air; from the second on they tell how much goes").above("0 L").to("100000 L"),
+    Key::new("events[].away", DURATION, "14 d", "nobody there: nothing fed, changed or thinned").from("1 h").to("365 d"),
+    Key::new("events[].off", DURATION, "6 h", "filter and heater stood still").from("1 min").to("30 d"),
+    Key::new("events[].drained", SHARE, "50 %", "emptied and carried elsewhere; share of the water that is new").above("0 %").to("100 %"),
+
     Key::new("events[].medicine", Text, "copper", "a medicine put in, by its active substance, or unknown"),
     Key::new("events[].filter_washed", Flag, "true", "the filter was washed or replaced"),
     Key::new("events[].lamp_changed", Flag, "true", "the lamp was changed for another"),
@@ -309,8 +321,6 @@ pub const KEYS: &[Key] = &[
     Key::new("events[].animals_added[].name", Name("animals"), "small_fish", "which kind of animal").needed(),
     Key::new("events[].animals_added[].count", Count, "4", "how many").needed().from("1").to("100000"),
     Key::new("events[].sprayed", Flag, "true", "something was sprayed, painted or polished in the room"),
-    Key::new("events[].topped_up", KeyKind::Quantity(Volume::NAME), "5 L", "water put in for what had dried away").above("0 L").to("100000 L"),
-    Key::new("events[].fed", MASS, "200 mg", "food given once, beside that of every day").above("0 mg").to("10 kg"),
     Key::new("events[].gas_added", Flag, "true", "carbon dioxide was led in"),
 
     Key::new("kit", Section, "{ nitrate = [0, 5, 10, 25, 50, 100] }", "the marks of your kits' cards, in mg/L"),

@@ -11,6 +11,7 @@ use crate::design::{
 use crate::plants::light::LightClass;
 use crate::units::size::Size;
 use crate::units::{Quantity, UnitSystem};
+use crate::water::salt::{SALTS, Salt};
 
 /// A value that a key may have.
 pub(crate) trait Value: Copy + Send + Sync + 'static {
@@ -122,6 +123,20 @@ impl Value for TopUp {
 
     fn read(entry: &KeyEntry<'_>) -> Result<Self, Violation> {
         top_up(entry)
+    }
+}
+
+impl Value for &'static Salt {
+    const KIND: KeyKind = KeyKind::Word(&[
+        SALTS[0].0, SALTS[1].0, SALTS[2].0, SALTS[3].0, SALTS[4].0, SALTS[5].0,
+    ]);
+
+    fn read(entry: &KeyEntry<'_>) -> Result<Self, Violation> {
+        word(|word| {
+            let word = word.to_lowercase();
+            let found = SALTS.iter().find(|(name, _)| *name == word);
+            found.map(|(_, salt)| *salt)
+        })(entry)
     }
 }
 

@@ -41,9 +41,6 @@ fn came_in(incident: &Incident) -> Option<String> {
         ),
         Incident::GasAdded => "shut the gas off and run air until the animals breathe calmly".to_owned(),
         Incident::AnimalsAdded(_) => "the new animals may have brought it: keep the next ones in a tank of their own for four weeks".to_owned(),
-        Incident::FilterWashed
-        | Incident::LampChanged
-        | Incident::ToppedUp(_)
-        | Incident::Fed(_) => return None,
+        Incident::FilterWashed | Incident::LampChanged | Incident::Off(_) => return None,
     })
 }

@@ -89,7 +89,7 @@ fn changes(design: &Design) -> impl Iterator<Item = Change> {
         last_day: change.until,
     });
     let events = draft.events.iter().filter_map(|event| match event.kind {
-        EventKind::WaterChange(share) => Some(Change {
+        EventKind::WaterChange(share) | EventKind::Drained(share) => Some(Change {
             share_pct: share.percent(),
             last_day: event.day,
         }),

@@ -132,12 +132,11 @@ const fn incident_name(incident: &Incident) -> &'static str {
     match incident {
         Incident::Medicine(_) => "medicine",
         Incident::FilterWashed => "filter washed",
+        Incident::Off(_) => "power off",
         Incident::LampChanged => "lamp changed",
         Incident::AnimalsAdded(_) => "new animals",
         Incident::Sprayed => "sprayed in the room",
         Incident::GasAdded => "gas led in",
-        Incident::ToppedUp(_) => "topped up",
-        Incident::Fed(_) => "fed",
     }
 }
 
@@ -155,6 +154,11 @@ fn marks(design: &Design) -> Vec<Mark> {
             EventKind::Disturbed(_) => "bed disturbed",
             EventKind::PlantsAdded(_) => "plants added",
             EventKind::PlantsRemoved(_) => "plants removed",
+            EventKind::Dosed(_) => "dosed",
+            EventKind::Fed(_) => "fed more",
+            EventKind::ToppedUp(_) => "topped up",
+            EventKind::Away(_) => "nobody there",
+            EventKind::Drained(_) => "carried elsewhere",
             EventKind::Incident(incident) => incident_name(incident),
         };
         mark(event.day, name)
