@@ -53,7 +53,7 @@
 //! | [`substrate`], [`plants`], [`water`] | the bed; the planting and its light; the water |
 //! | [`air`], [`heat`] | gas exchange, bubbles, flow; evaporation, loss of heat |
 //! | [`design`] | the whole tank, checked and measured, and every key that may vary |
-//! | [`state`] | what lives and is dissolved on a day |
+//! | [`state`], [`mixture`] | what lives and is dissolved on a day |
 //! | [`startup`], [`night`] | the first ninety days; a day and a night |
 //! | [`plan`], [`dosing`] | everything computed and judged for one design; what hungry plants are given |
 //! | [`upkeep`], [`diagnosis`], [`makeup`] | a running tank by the week and over its years; causes weighed for a tank that fails; new water mixed, treated and paced |
@@ -132,6 +132,7 @@ pub mod study;
 pub mod spec;
 
 pub mod mend;
+pub mod mixture;
 
 pub mod report;
 

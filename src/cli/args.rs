@@ -130,18 +130,10 @@ pub(super) struct UpkeepOptions {
     /// How to write the result; CSV has a row a week of the year before.
     #[arg(long, value_enum, default_value = "text", help_heading = OUTPUT)]
     pub(super) format: Format,
-    /// Units of the text: metric, or us (inches, US gallons, pounds); by itself those of the
-    /// spec.
-    #[arg(long, value_enum, hide_possible_values = true, help_heading = OUTPUT)]
-    pub(super) units: Option<UnitsChoice>,
-    /// Colour: auto (on a terminal, unless `NO_COLOR` is set), always or never.
-    #[arg(long, value_enum, value_name = "WHEN", default_value = "auto", hide_possible_values = true, help_heading = OUTPUT)]
-    pub(super) color: ColorWhen,
-    /// Write to this file, whole or not at all, instead of standard output.
-    #[arg(long, value_name = "FILE", help_heading = OUTPUT)]
-    pub(super) out: Option<PathBuf>,
     #[command(flatten)]
     pub(super) ensemble: EnsembleOptions,
+    #[command(flatten)]
+    pub(super) common: SpecOptions,
 }
 
 /// Heading of the questions to a running tank.

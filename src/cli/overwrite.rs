@@ -38,10 +38,10 @@ pub(super) fn refuse(command: &Command) -> Result<(), Failure> {
 fn paths(command: &Command) -> Option<(&Path, Vec<&PathBuf>)> {
     let (common, inputs) = match command {
         Command::Mend(options) => return Some((options.out.as_deref()?, vec![&options.spec])),
-        Command::Upkeep(options) => return Some((options.out.as_deref()?, vec![&options.spec])),
         Command::Plan(options) => (&options.common, vec![&options.spec]),
         Command::Startup(options) => (&options.common, vec![&options.spec]),
         Command::Night(options) => (&options.common, vec![&options.spec]),
+        Command::Upkeep(options) => (&options.common, vec![&options.spec]),
         Command::Water(options) => (&options.common, vec![&options.spec]),
         Command::Check(options) => {
             let read = std::iter::once(&options.spec).chain(&options.readings);

@@ -1,10 +1,8 @@
 //! One result in the format asked for.
 
-use std::path::Path;
-
 use serde::Serialize;
 
-use super::choice::{ColorWhen, Format};
+use super::choice::Format;
 use super::failure::Failure;
 use super::output;
 use super::shared::SpecOptions;
@@ -22,21 +20,7 @@ pub(super) fn write(
     result: &impl Serialize,
     document: impl FnOnce() -> Document,
 ) -> Result<(), Failure> {
-    let whither = (common.color, common.out.as_deref());
-    write_to(whither, format, schema, result, document)
-}
-
-/// The same in a colour, to a file or standard output.
-///
-/// # Errors
-/// As for [`write`].
-pub(super) fn write_to(
-    (color, out): (ColorWhen, Option<&Path>),
-    format: Format,
-    schema: &str,
-    result: &impl Serialize,
-    document: impl FnOnce() -> Document,
-) -> Result<(), Failure> {
+    let (color, out) = (common.color, common.out.as_deref());
     let text = match format {
         Format::Text => text::render(&document(), output::layout(color, out)),
         Format::Json => json::pretty(&json::object(schema, result)),

@@ -5,6 +5,7 @@ use super::choice::Format;
 use super::failure::Failure;
 use super::progress::Progress;
 use super::{Outcome, input, output, result};
+use crate::finding::Status;
 use crate::report::compose;
 use crate::upkeep::{MEMBERS, UpkeepQuestions, upkeep};
 
@@ -12,8 +13,8 @@ use crate::upkeep::{MEMBERS, UpkeepQuestions, upkeep};
 pub(super) const SCHEMA: &str = "lentic/upkeep/1";
 
 pub(super) fn run(options: &UpkeepOptions) -> Result<Outcome, Failure> {
-    let text = input::text(&options.spec)?;
-    let design = input::read(&text, &options.spec, options.units, options.color)?;
+    let common = &options.common;
+    let design = input::design(&options.spec, common)?;
     let asked = UpkeepQuestions {
         day: options.day,
         stir: options.stir,
@@ -29,21 +30,15 @@ pub(super) fn run(options: &UpkeepOptions) -> Result<Outcome, Failure> {
     });
     progress.finish();
     let found = found.map_err(Failure::Run)?;
-    let out = options.out.as_deref();
     if options.format == Format::Csv {
-        output::write(&result::rows(&found.weeks), out)?;
+        output::write(&result::rows(&found.weeks), common.out.as_deref())?;
     } else {
-        let document = || match (options.format, options.full) {
-            (Format::Text, false) => compose::upkeep_in_short(&design, &found),
-            _ => compose::upkeep(&design, &found),
-        };
-        result::write_to(
-            (options.color, out),
-            options.format,
-            SCHEMA,
-            &found,
-            document,
-        )?;
+        result::write(common, options.format, SCHEMA, &found, || {
+            match (options.format, options.full) {
+                (Format::Text, false) => compose::upkeep_in_short(&design, &found),
+                _ => compose::upkeep(&design, &found),
+            }
+        })?;
     }
-    Ok(Outcome::Done)
+    Ok(Outcome::of(found.status, common.fail_on.map(Status::from)))
 }

@@ -14,16 +14,17 @@ use crate::catalogue::Topic;
 use crate::design::Design;
 use crate::diagnosis::{self, Diagnosis, diagnose};
 use crate::finding::{Caution, Finding, Status, Working};
-use crate::makeup::{NewWater, makeup};
+use crate::makeup::{self, Makeup, NewWater, makeup};
 use crate::plan::{self, Plan};
 use crate::report::at;
 use crate::report::compose::{Resting, WorkedExample};
-use crate::report::dictionary::{Named, ResultCommand, ResultRow};
+use crate::report::dictionary::{self, Named, ResultCommand, ResultRow};
 use crate::report::{json, row};
 use crate::result::{Ground, Origin};
 use crate::source::Source;
 use crate::study::{self, BaseTank, Cell, Question, Space};
-use crate::upkeep;
+use crate::units::{Duration, Share, Volume};
+use crate::upkeep::{self, Upkeep, UpkeepQuestions};
 
 /// What a tank adds to an explanation, and the worst status that it stands for.
 pub(super) struct TankWorking {
@@ -41,6 +42,8 @@ struct WorkedTank {
 enum Computed {
     Plan(Box<Plan>),
     Check(Box<Diagnosis>),
+    Kept(Box<Upkeep>),
+    Made(Box<Makeup>),
     /// A comparison, of which the worst status alone is known.
     Row(Status),
     /// No single tank has what is asked for.
@@ -57,14 +60,29 @@ pub(super) fn topic(
     options: &ExplainOptions,
 ) -> Result<TankWorking, Failure> {
     let design = input::design(path, &options.common)?;
-    let computed = if topic.code.starts_with(CHECK) {
-        Computed::checked(&design, options)?
-    } else {
-        Computed::planned(&design, options)?
-    };
+    let (computed, _) = Computed::of(holder(&topic.code), &design, Some(&topic.code), options)?;
     let tank = WorkedTank { design, computed };
     let findings = tank.findings_that(|finding| finding.code.text() == topic.code);
     Ok(tank.judged(Some(&topic.code), Vec::new(), findings))
+}
+
+/// The command whose results rest on a topic: `plan` where one of its own does.
+fn holder(topic: &str) -> ResultCommand {
+    if topic.starts_with(CHECK) {
+        return ResultCommand::Check;
+    }
+    // a check doses too, but a tank that nothing is known of only where it runs on
+    if matches!(topic, "water.dosing" | "water.root_zone") {
+        return ResultCommand::Upkeep;
+    }
+    let rows = dictionary::results().iter();
+    let commands = rows
+        .filter(|row| row.topic() == Some(topic))
+        .map(|row| row.command);
+    let commands: Vec<ResultCommand> = commands.collect();
+    let is_planned = commands.is_empty() || commands.contains(&ResultCommand::Plan);
+    let last = commands.last().filter(|_| !is_planned);
+    last.copied().unwrap_or(ResultCommand::Plan)
 }
 
 /// The values of a result with the findings and the working of what it rests on.
@@ -77,7 +95,7 @@ pub(super) fn result(
     let design = input::design(path, &options.common)?;
     let (computed, object) = match row.command {
         ResultCommand::Compare => compared(row, &design, path, options)?,
-        command => Computed::for_result(command, &design, options)?,
+        command => Computed::of(command, &design, row.topic(), options)?,
     };
     let tank = WorkedTank { design, computed };
     let values = at::values(&object, &named.path);
@@ -192,9 +210,10 @@ impl Computed {
     }
 
     /// What holds a result of a command, with the JSON of that command.
-    fn for_result(
+    fn of(
         command: ResultCommand,
         design: &Design,
+        topic: Option<&str>,
         options: &ExplainOptions,
     ) -> Result<(Self, Map<String, Value>), Failure> {
         let asked = options.ensemble.for_one();
@@ -222,19 +241,16 @@ impl Computed {
             }
             ResultCommand::Upkeep => {
                 let followed = options.ensemble.options(upkeep::MEMBERS);
-                let found = upkeep::upkeep(
-                    design,
-                    followed,
-                    &upkeep::UpkeepQuestions::default(),
-                    &|_| {},
-                );
+                let found = upkeep::upkeep(design, followed, &what_if(topic), &|_| {});
                 let found = found.map_err(Failure::Run)?;
-                (Self::Nothing, json::object(kept::SCHEMA, &found))
+                let object = json::object(kept::SCHEMA, &found);
+                (Self::Kept(Box::new(found)), object)
             }
             ResultCommand::Water => {
                 let made = makeup(design, NewWater::Change);
                 let made = made.map_err(|error| water::refused(&error))?;
-                (Self::Nothing, json::object(water::SCHEMA, &made))
+                let object = json::object(water::SCHEMA, &made);
+                (Self::Made(Box::new(made)), object)
             }
             ResultCommand::Compare | ResultCommand::Solve | ResultCommand::Mend => {
                 (Self::Nothing, Map::new())
@@ -248,13 +264,14 @@ impl WorkedTank {
         match &self.computed {
             Computed::Plan(plan) => &plan.findings,
             Computed::Check(found) => &found.findings,
-            Computed::Row(_) | Computed::Nothing => &[],
+            Computed::Kept(_) | Computed::Made(_) | Computed::Row(_) | Computed::Nothing => &[],
         }
     }
 
     fn worst(&self) -> Status {
         match self.computed {
             Computed::Row(worst) => worst,
+            Computed::Kept(ref found) => found.status,
             _ => worst(self.findings()),
         }
     }
@@ -297,8 +314,34 @@ impl WorkedTank {
         match &self.computed {
             Computed::Plan(plan) => plan::working_of(&self.design, plan, topic),
             Computed::Check(found) => diagnosis::working_of(found, topic),
+            Computed::Kept(found) => upkeep::working_of(&self.design, found, topic),
+            Computed::Made(made) => makeup::working_of(&self.design, made, topic),
             Computed::Row(_) | Computed::Nothing => nothing(),
         }
+    }
+}
+
+/// A question of common size to a running tank, for a topic that rests on one.
+fn what_if(topic: Option<&str>) -> UpkeepQuestions {
+    let asked = UpkeepQuestions::default();
+    match topic {
+        Some("upkeep.stir" | "upkeep.settling") => UpkeepQuestions {
+            stir: Some(Share::from_percent(20.0)),
+            ..asked
+        },
+        Some("upkeep.away") => UpkeepQuestions {
+            away: Some(Duration::from_days(14.0)),
+            ..asked
+        },
+        Some("upkeep.move") => UpkeepQuestions {
+            moved: true,
+            ..asked
+        },
+        Some("upkeep.bucket") => UpkeepQuestions {
+            bucket: Some(Volume::from_litres(8.0)),
+            ..asked
+        },
+        _ => asked,
     }
 }
 

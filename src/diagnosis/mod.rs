@@ -11,6 +11,7 @@ pub mod case;
 pub mod cause;
 pub mod circumstance;
 pub mod dawn;
+mod done;
 pub mod emergency;
 pub mod estimate;
 mod fact;
@@ -32,6 +33,7 @@ mod working;
 
 pub use aired::Aired;
 pub use cause::Cause;
+pub use done::DoneDay;
 pub use forecast::ReadPoint;
 pub use hypotheses::runs;
 pub use measurement::{Measurand, Measurement, Reported};
@@ -42,6 +44,7 @@ pub use working::{working, working_of};
 use serde::Serialize;
 
 use crate::design::Design;
+use crate::dosing::Dosing;
 use crate::finding::{Action, Caution, Code, Explanation, Finding, Status};
 use crate::numerics::rodas::IntegrationError;
 use crate::plan::{BedSection, CapSection, Options, SoilSection, cautions_for, check};
@@ -93,6 +96,9 @@ results! {
         pub prior: f64 => "check.cause",
         /// every cause, the likeliest first
         pub causes: Vec<CauseResult> => "check.cause",
+        /// what hungry plants are given, where they are among the causes that have a remedy; absent elsewhere
+        #[serde(flatten)]
+        pub given: Option<Dosing>,
         /// causes that cannot be told apart by what is known
         pub alike: Vec<Cause> => "check.cause" each "the name of one of them",
         /// What would tell most.
@@ -116,6 +122,9 @@ results! {
         /// What was read, for charts.
         #[serde(skip)]
         pub read: Vec<ReadPoint>,
+        /// The weeks ahead with the remedy of the likeliest cause done, for charts.
+        #[serde(skip)]
+        pub done: Vec<DoneDay>,
         /// The night with and without the air advised, for charts.
         #[serde(skip)]
         pub aired: Option<Aired>,
@@ -218,7 +227,7 @@ pub fn diagnose_with_progress(
     let narrowed = Narrowed::of(&case, &hypotheses, &weighing.posterior, options.seed);
     let members_ahead = narrowing::from_measured(&case, &narrowed);
     let ready_day = forecast::ready_day(&case, &members_ahead);
-    let causes = causes(&case, &hypotheses, &weighing, ready_day)?;
+    let (causes, done) = causes(&case, &hypotheses, &weighing, ready_day)?;
     let aired = Aired::of(&case, &causes);
     let bed = check(design, CENTRAL)?;
     let next = next_step::of(&case, &causes, &alike, measure_next.as_ref(), &bed);
@@ -241,6 +250,9 @@ pub fn diagnose_with_progress(
         urgent: next.is_urgent,
         is_blind: case.is_blind(),
         prior: 1.0 / Cause::ALL.len() as f64,
+        given: causes
+            .iter()
+            .find_map(|cause| cause.remedy.as_ref()?.given.clone()),
         causes,
         alike,
         measure_next,
@@ -252,6 +264,7 @@ pub fn diagnose_with_progress(
         forecast: forecast::days(&case, &members_ahead),
         past: forecast::past(&case, &members_ahead),
         read: forecast::read(&case),
+        done,
         aired,
         soil: bed.soil,
         cap: bed.cap,
@@ -290,31 +303,37 @@ fn cautions(
     cautions
 }
 
+/// Every cause with its remedy, and the weeks ahead with that of the first done.
 fn causes(
     case: &CaseHistory<'_>,
     hypotheses: &Hypotheses,
     weighing: &Weighing,
     ready_day: Option<Band>,
-) -> Result<Vec<CauseResult>, IntegrationError> {
+) -> Result<(Vec<CauseResult>, Vec<DoneDay>), IntegrationError> {
+    let mut done = Vec::new();
     let ranked = weighing.posterior.ranked().into_iter().enumerate();
-    ranked
-        .map(|(place, (cause, probability))| {
-            let is_treated = place == 0 || (place < MOST_TREATED && probability >= LEAST_TREATED);
-            let remedy = if is_treated {
-                let estimate = TankEstimate::of(case, hypotheses, cause);
-                Some(treat(case, &estimate, ready_day)?.remedy)
-            } else {
-                None
-            };
-            Ok(CauseResult {
-                cause,
-                probability,
-                says: cause.says(),
-                evidence: weighing.evidence(case, hypotheses, cause),
-                remedy,
-            })
+    let causes = ranked.map(|(place, (cause, probability))| {
+        let is_treated = place == 0 || (place < MOST_TREATED && probability >= LEAST_TREATED);
+        let remedy = if is_treated {
+            let estimate = TankEstimate::of(case, hypotheses, cause);
+            let treatment = treat(case, &estimate, ready_day)?;
+            if place == 0 && !case.is_blind() {
+                done = done::days(case, &treatment);
+            }
+            Some(treatment.remedy)
+        } else {
+            None
+        };
+        Ok(CauseResult {
+            cause,
+            probability,
+            says: cause.says(),
+            evidence: weighing.evidence(case, hypotheses, cause),
+            remedy,
         })
-        .collect()
+    });
+    let causes = causes.collect::<Result<_, _>>()?;
+    Ok((causes, done))
 }
 
 /// That not every reading of a long log is weighed.

@@ -1,6 +1,7 @@
 //! The numbers behind a check's findings.
 
 use super::{Diagnosis, check_cause, check_water};
+use crate::dosing;
 use crate::finding::{Code, Working, WorkingStep, step};
 
 /// The steps behind a topic of a check.
@@ -10,7 +11,12 @@ pub fn working_of(diagnosis: &Diagnosis, code: &str) -> Working {
         (None, "check.fit") => Working {
             steps: members(diagnosis),
         },
-        _ => Working { steps: Vec::new() },
+        _ => Working {
+            steps: diagnosis
+                .given
+                .as_ref()
+                .map_or_else(Vec::new, |given| dosing::steps(given, code)),
+        },
     }
 }
 

@@ -7,10 +7,12 @@ mod readings;
 mod root_zone;
 mod section;
 mod words;
+mod working;
 
 pub use need::Nutrients;
 pub use readings::{Readings, Refusal};
 pub use section::{Dose, Dosing, RootZone};
+pub use working::steps;
 
 use crate::design::Design;
 

@@ -76,21 +76,24 @@ impl Readings {
             .map(|(_, mg_l)| mg_l)
     }
 
-    /// Whether anything may be given.
+    /// Whether anything may be given: not over a limit, not on a guess, and not after a limit
+    /// was passed that nobody has looked at since.
     pub(super) fn allow(&self) -> Result<(), Refusal> {
-        let over =
-            |read: Read, limit: f64| read.map(|(_, read)| read).filter(|read| *read >= limit);
-        if let Some(read) = over(self.ammonia, limits::AMMONIA.watch) {
-            return Err(Refusal::Ammonia(read));
-        }
-        if let Some(read) = over(self.nitrite, limits::NITRITE.watch) {
-            return Err(Refusal::Nitrite(read));
-        }
+        let fresh = |read: Read| read.filter(|_| self.fresh(read).is_some());
+        over_limit(fresh(self.ammonia), fresh(self.nitrite))?;
         let (day, _) = self.nitrate.ok_or(Refusal::Untested)?;
         let age = self.today_d - day;
         if age > FRESH_D {
             return Err(Refusal::Stale(age));
         }
-        Ok(())
+        over_limit(self.ammonia, self.nitrite)
     }
+}
+
+fn over_limit(ammonia: Read, nitrite: Read) -> Result<(), Refusal> {
+    let over = |read: Read, limit: f64| read.map(|(_, read)| read).filter(|read| *read >= limit);
+    if let Some(read) = over(ammonia, limits::AMMONIA.watch) {
+        return Err(Refusal::Ammonia(read));
+    }
+    over(nitrite, limits::NITRITE.watch).map_or(Ok(()), |read| Err(Refusal::Nitrite(read)))
 }

@@ -92,6 +92,8 @@ codes! {
     WaterSoft = "water.soft",
     /// Water changed at once against what animals bear.
     WaterChange = "water.change",
+    /// Lime that settles out of the water at dusk.
+    WaterLime = "water.lime",
     /// The last readings against their limits.
     CheckWater = "check.water",
     /// The likeliest cause of what was read and seen.

@@ -1,18 +1,20 @@
 //! New water for a tank: what is mixed, what goes into it, how fast it may follow the old.
 
-mod mixture;
+mod refusal;
 mod section;
 mod treatment;
 mod words;
+mod working;
 
-pub use mixture::MakeupError;
-pub use section::{Makeup, SaltMass};
+pub use refusal::MakeupError;
+pub use section::Makeup;
+pub use working::working_of;
 
 use crate::design::Design;
 use crate::finding::Action;
+use crate::mixture::Mixture;
 use crate::plan::cautions_for;
 use crate::units::{Share, Temperature, Volume};
-use mixture::Mixture;
 use treatment::{Chlorine, RefillPace, Warmth};
 
 /// What new water is for.

@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use crate::finding::Caution;
+use crate::mixture::SaltMass;
 use crate::result::results;
 use crate::source::Band;
 
@@ -64,14 +65,5 @@ results! {
         pub order: Vec<String> => "water.mixture" each "a step in words",
         /// hazards of the work
         pub cautions: Vec<Caution>,
-    }
-
-    /// A salt to dissolve in new water.
-    #[derive(Debug, Clone, PartialEq, Serialize)]
-    pub struct SaltMass {
-        /// what shops call it
-        pub name: &'static str => Section,
-        /// so much of it
-        pub mass_g: f64 => Section,
     }
 }

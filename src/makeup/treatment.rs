@@ -1,9 +1,13 @@
 //! What new water does to a tank: its chlorine, its warmth, and how fast it may go in.
 
-use super::mixture::Mixture;
+use super::section::Makeup;
 use crate::design::{Design, Disinfectant, LabelDose};
+use crate::mixture::Mixture;
 use crate::source::Band;
-use crate::units::{Concentration, Share, Temperature, Volume};
+use crate::units::{Alkalinity, Concentration, Share, Temperature, Volume};
+use crate::water::atmosphere::pressure_at;
+use crate::water::carbon_dioxide::{OUTDOOR_AIR, air_equilibrium};
+use crate::water::carbonate::{self, Activity};
 use crate::water::chlorine::{HALF_LIFE_AERATED_H, HALF_LIFE_STILL_H, nitrogen_left, standing_h};
 use crate::water::mixing::hot_share;
 use crate::water::tap;
@@ -134,6 +138,8 @@ impl Warmth {
 
 /// Degrees of either kind that animals bear in a day: practice.
 const DEGREES_A_DAY: f64 = 1.0;
+/// pH that animals bear as a change in a day: practice.
+const PH_A_DAY: f64 = 0.3;
 /// Share of the conductivity that animals bear as a change in a day: practice.
 const CONDUCTIVITY_A_DAY: f64 = 0.1;
 /// More days than this are told as this many.
@@ -145,11 +151,38 @@ pub(super) struct RefillPace {
     pub(super) steps: u32,
 }
 
-impl RefillPace {
-    pub(super) const AT_ONCE: Self = Self { steps: 1 };
+/// Something of the tank's water that new water changes.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct ChangedProperty {
+    pub(super) of: &'static str,
+    pub(super) unit: &'static str,
+    /// By how much all of the new water changes it.
+    pub(super) by: f64,
+    /// What animals bear of it in a day.
+    borne: f64,
+}
 
-    /// From the water as last measured, or as the tap has it, to where the new brings it.
-    pub(super) fn of(design: &Design, mixture: &Mixture, share: f64) -> Self {
+/// What all of the new water changes in the tank: from the water as last measured, or as the
+/// tap has it, to where it leads.
+pub(super) fn changes(design: &Design, made: &Makeup) -> [ChangedProperty; 4] {
+    let of_new = Waters {
+        hardness_dgh: made.hardness_dgh,
+        alkalinity_dkh: made.alkalinity_dkh,
+        conductivity_us_cm: made.conductivity_us_cm.typical,
+    };
+    between(design, &of_new, made.share_pct / 100.0)
+}
+
+/// What animals are sensitive to.
+struct Waters {
+    hardness_dgh: f64,
+    alkalinity_dkh: f64,
+    conductivity_us_cm: f64,
+}
+
+impl Waters {
+    /// The tank's, as last measured or as the tap has it.
+    fn now(design: &Design) -> Self {
         let draft = design.draft();
         let water = &draft.water;
         let hardness = draft.latest(|reading| reading.hardness);
@@ -158,20 +191,86 @@ impl RefillPace {
         let alkalinity = alkalinity.map_or(water.alkalinity, |(_, read)| read);
         let read = draft.latest(|reading| reading.conductivity);
         let read = read.map(|(_, read)| read).or(water.conductivity);
-        let now_us_cm = tap::conductivity(read, hardness, alkalinity).typical;
-        let new_us_cm = mixture.conductivity_us_cm().typical;
-        let by_share = if now_us_cm > 0.0 {
-            (new_us_cm / now_us_cm - 1.0) / CONDUCTIVITY_A_DAY
-        } else {
-            0.0
+        Self {
+            hardness_dgh: hardness.dgh(),
+            alkalinity_dkh: alkalinity.dkh(),
+            conductivity_us_cm: tap::conductivity(read, hardness, alkalinity).typical,
+        }
+    }
+
+    /// With a share of other water.
+    fn with(&self, share: f64, new: &Self) -> Self {
+        let mixed = |own: f64, new: f64| own + share * (new - own);
+        Self {
+            hardness_dgh: mixed(self.hardness_dgh, new.hardness_dgh),
+            alkalinity_dkh: mixed(self.alkalinity_dkh, new.alkalinity_dkh),
+            conductivity_us_cm: mixed(self.conductivity_us_cm, new.conductivity_us_cm),
+        }
+    }
+}
+
+fn between(design: &Design, new: &Waters, share: f64) -> [ChangedProperty; 4] {
+    let now = Waters::now(design);
+    let then = now.with(share, new);
+    let (temperature, altitude) = (
+        design.draft().water.temperature,
+        design.draft().room.altitude,
+    );
+    let in_air = air_equilibrium(temperature, pressure_at(altitude), OUTDOOR_AIR);
+    let settled = |alkalinity_dkh: f64| {
+        let alkalinity = Alkalinity::from_dkh(alkalinity_dkh);
+        carbonate::ph(in_air, alkalinity, temperature, Activity::Ideal)
+    };
+    let of = |of, unit, by, borne| ChangedProperty {
+        of,
+        unit,
+        by,
+        borne,
+    };
+    let conductivity = then.conductivity_us_cm - now.conductivity_us_cm;
+    [
+        of(
+            "hardness",
+            "dGH",
+            then.hardness_dgh - now.hardness_dgh,
+            DEGREES_A_DAY,
+        ),
+        of(
+            "alkalinity",
+            "dKH",
+            then.alkalinity_dkh - now.alkalinity_dkh,
+            DEGREES_A_DAY,
+        ),
+        of(
+            "pH once it has taken the air's carbon dioxide",
+            "",
+            settled(then.alkalinity_dkh) - settled(now.alkalinity_dkh),
+            PH_A_DAY,
+        ),
+        of(
+            "conductivity",
+            "uS/cm",
+            conductivity,
+            now.conductivity_us_cm * CONDUCTIVITY_A_DAY,
+        ),
+    ]
+}
+
+impl RefillPace {
+    pub(super) const AT_ONCE: Self = Self { steps: 1 };
+
+    /// So many that none bears more change than a day's.
+    pub(super) fn of(design: &Design, mixture: &Mixture, share: f64) -> Self {
+        let new = Waters {
+            hardness_dgh: mixture.hardness().dgh(),
+            alkalinity_dkh: mixture.alkalinity().dkh(),
+            conductivity_us_cm: mixture.conductivity_us_cm().typical,
         };
-        let ratios = [
-            (mixture.hardness().dgh() - hardness.dgh()) / DEGREES_A_DAY,
-            (mixture.alkalinity().dkh() - alkalinity.dkh()) / DEGREES_A_DAY,
-            by_share,
-        ];
-        let largest = ratios.map(|ratio| (ratio * share).abs());
-        let largest = largest.into_iter().fold(0.0, f64::max);
+        let changes = between(design, &new, share).into_iter();
+        let borne = changes.filter(|change| change.borne > 0.0);
+        let largest = borne
+            .map(|change| (change.by / change.borne).abs())
+            .fold(0.0, f64::max);
         // what rounding alone brings over a whole number asks for no further day
         let steps = (largest - 1e-9).ceil().clamp(1.0, MOST_STEPS);
         Self {

@@ -2,9 +2,9 @@
 
 use std::fmt::Write;
 
-use super::mixture::Mixture;
 use super::treatment::{Chlorine, RefillPace, Warmth};
 use crate::design::Design;
+use crate::mixture::Mixture;
 use crate::source::Band;
 use crate::startup::limits::NO_RISE_MG_N_L;
 use crate::units::show::significant;
@@ -146,7 +146,7 @@ fn follow(units: UnitSystem, mixture: &Mixture, pace: RefillPace) -> String {
     }
     let volume = mixture.tap() + mixture.soft();
     format!(
-        "change it over {} days, {} a day: animals bear about a degree of hardness or alkalinity and a tenth of the conductivity a day",
+        "change it over {} days, {} a day: animals bear about a degree of hardness or alkalinity, 0.3 of pH and a tenth of the conductivity a day",
         pace.steps,
         units.volume(volume / f64::from(pace.steps))
     )

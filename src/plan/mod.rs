@@ -21,6 +21,7 @@ mod quantity;
 pub mod range;
 pub mod rule;
 mod section;
+mod shopping;
 mod stages;
 mod standing;
 mod stocking;
@@ -32,8 +33,8 @@ mod words;
 pub use drawing::{Build, Drawing, DrawnStand, Herd, drawing};
 pub use estimate::Estimate;
 pub use flush::{
-    AnimalDay, CalendarEntry, ChangePlan, Courses, DayRow, Driver, ReadingChanges, ReadingRow,
-    ShareOverLimit, Startup, StartupSection,
+    AnimalDay, BudgetRow, CalendarEntry, ChangePlan, Courses, DayRow, Driver, ReadingChanges,
+    ReadingRow, ShareOverLimit, Startup, StartupSection,
 };
 pub use hazard::cautions_for;
 pub use judged::{JudgedPlan, Reach, judged, screened};
@@ -49,7 +50,7 @@ pub use planting::{
     MOST_COVER, MOST_STEMS_G_M2, is_added, needed_in_words, portions_in_words, price,
     smallest_portion, suggested,
 };
-pub use preparation::{PreparationSection, ShoppingItem};
+pub use preparation::PreparationSection;
 pub use purchase::bags_in_words;
 pub use rule::air_setting::air_setting;
 pub use rule::ordered;
@@ -57,6 +58,7 @@ pub use section::{
     BagCount, BedSection, CapSection, CostSection, NeededPlanting, PanesSection, PlantingSection,
     PortionCount, SoilSection, TankSection, WeightSection,
 };
+pub use shopping::ShoppingItem;
 pub use standing::{Standing, sand_over, sand_to, standing};
 pub use stocking::{StockingStep, StockingTest};
 pub use tried::remedied;

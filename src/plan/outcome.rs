@@ -2,13 +2,14 @@
 
 use serde::Serialize;
 
-use super::flush::{Courses, DayRow, StartupSection};
+use super::flush::{BudgetRow, Courses, DayRow, StartupSection};
 use super::night::{AnimalsSection, FlowSection, HeatSection, HourRow, LightSection, NightSection};
-use super::preparation::{PreparationSection, ShoppingItem};
+use super::preparation::PreparationSection;
 use super::section::{
     BedSection, CapSection, CostSection, PanesSection, PlantingSection, SoilSection, TankSection,
     WeightSection,
 };
+use super::shopping::ShoppingItem;
 use super::stocking::StockingStep;
 use super::words::of_100;
 use crate::design::Assumption;
@@ -46,6 +47,9 @@ results! {
         /// The same with water changed by readings, for charts; none where that is not advised.
         #[serde(skip)]
         pub days_with_changes: Vec<DayRow>,
+        /// The nitrogen of each day, for charts and tables.
+        #[serde(skip)]
+        pub budget: Vec<BudgetRow>,
         /// The share of starts that is asked to stay under the limits, for the verdict.
         #[serde(skip)]
         pub asked: f64,

@@ -1,11 +1,11 @@
-//! What is got ready before a tank is filled, and the whole list of what to buy for it.
+//! What is got ready before a tank is filled.
 
 use serde::Serialize;
 
-use super::flush::StartupSection;
-use super::night::{HeatSection, NightSection};
-use super::section::{CapSection, SoilSection};
+use super::night::HeatSection;
+use super::section::SoilSection;
 use crate::design::{Design, FlowDevice};
+use crate::mixture::Mixture;
 use crate::result::results;
 use crate::source::Band;
 use crate::substrate::soaking::WATER_PER_SOIL;
@@ -73,19 +73,6 @@ results! {
         #[serde(skip_serializing_if = "Option::is_none")]
         pub tube_cm: Option<f64> => "plan.preparation",
     }
-
-    /// Something to buy.
-    #[derive(Debug, Clone, PartialEq, Serialize)]
-    pub struct ShoppingItem {
-        /// what it is
-        pub what: String => "plan.preparation",
-        /// how much or how many of it
-        pub quantity: f64 => "plan.preparation",
-        /// unit of that quantity
-        pub unit: String => "plan.preparation",
-        /// what it is for
-        pub why: String => "plan.preparation",
-    }
 }
 
 /// What is got ready.
@@ -100,11 +87,9 @@ pub(super) fn preparation(
     let soak_round_l = WATER_PER_SOIL * soil.buy_l;
     let cap_l = bed.cap.volume.litres();
     let over_bed = (bed.area() * PLANTING_DEPTH).min(water);
-    let changes = draft.water.change.map_or(0.0, |change| {
-        let days = change.days().take_while(|day| *day <= DAYS).count();
-        change.share.fraction() * days as f64
-    });
-    let tap = water * (1.0 + changes);
+    let filled_in = filled_in(design);
+    let mixture = Mixture::of(&draft.water, filled_in);
+    let tap = mixture.map_or(filled_in, |mixture| mixture.tap());
     let patch = Volume::from_m3(PATCH_M2 * bed.cap.mean.m());
     let bulk = Density::from_kg_m3(draft.cap.dry_bulk_kg_m3().typical);
     let rim_m2 = 2.0 * std::f64::consts::PI * PLATE_RADIUS_M * PLATE_WATER_M;
@@ -130,6 +115,15 @@ pub(super) fn preparation(
     }
 }
 
+/// Water of the fill and of the regular changes up to the last day that is reckoned.
+pub(super) fn filled_in(design: &Design) -> Volume {
+    let changes = design.draft().water.change.map_or(0.0, |change| {
+        let days = change.days().take_while(|day| *day <= DAYS).count();
+        change.share.fraction() * days as f64
+    });
+    design.water() * (1.0 + changes)
+}
+
 /// The next heater as sold; beyond the largest several of it.
 fn sold_w(needed_w: f64) -> f64 {
     let next = HEATERS_W.iter().copied().find(|sold| *sold >= needed_w);
@@ -142,111 +136,4 @@ fn has_air_pump(design: &Design) -> bool {
         design.draft().air.device,
         FlowDevice::AirStone | FlowDevice::SpongeFilter
     )
-}
-
-/// Everything to buy but the plants, which stand beside it by their portions.
-pub(super) fn shopping(
-    design: &Design,
-    cap: &CapSection,
-    ready: &PreparationSection,
-    startup: &StartupSection,
-    night: &NightSection,
-) -> Vec<ShoppingItem> {
-    let draft = design.draft();
-    let item = |what: &str, quantity: f64, unit: &str, why: String| ShoppingItem {
-        what: what.to_owned(),
-        quantity,
-        unit: unit.to_owned(),
-        why,
-    };
-    let mut list = vec![
-        item(
-            &draft.soil.material.label,
-            ready.soil_with_reserve_l,
-            "L",
-            "the lower layer, with what sieving takes and a tenth in reserve".to_owned(),
-        ),
-        item(
-            &draft.cap.material.label,
-            cap.buy_kg + ready.sand_kept_kg,
-            "kg",
-            "the cap, and a patch to mend it with".to_owned(),
-        ),
-    ];
-    list.push(match ready.conditioner_ml {
-        Some(ml) => item(
-            "water conditioner",
-            ml,
-            "mL",
-            "chlorine of the tap water to day 90".to_owned(),
-        ),
-        None => item(
-            "water conditioner",
-            ready.tap_water_l,
-            "L of tap water",
-            "chlorine to day 90, by its label".to_owned(),
-        ),
-    });
-    let tests = tests(startup);
-    for kit in ["ammonia", "nitrite", "nitrate"] {
-        let why = "the calendar's tests".to_owned();
-        list.push(item(&format!("{kit} test kit"), tests, "tests", why));
-    }
-    if let Some(tube_cm) = ready.tube_cm {
-        let device = match draft.air.device {
-            FlowDevice::SpongeFilter => "sponge filter",
-            _ => "air stone",
-        };
-        let flow = draft.air.flow.l_min();
-        let pressure = night.pump_pressure_kpa.as_ref();
-        let against = pressure.map_or_else(String::new, |kpa| {
-            format!(" against {:.1} kPa", kpa.band().high)
-        });
-        list.push(item("air pump", flow, "L/min", format!("air{against}")));
-        list.push(item(device, 1.0, "piece", "air into the water".to_owned()));
-        let why = "from the stone over the rim with a loop; add the way to the pump";
-        list.push(item("air tube", tube_cm, "cm", why.to_owned()));
-        list.push(item(
-            "check valve",
-            1.0,
-            "piece",
-            "keeps water out of the pump".to_owned(),
-        ));
-    }
-    if draft.air.device == FlowDevice::Pump {
-        list.push(item(
-            "water pump",
-            draft.air.flow.l_min(),
-            "L/min",
-            "flow".to_owned(),
-        ));
-    }
-    if let Some(watts) = ready.heater_w {
-        list.push(item(
-            "heater",
-            watts,
-            "W",
-            "holds the temperature".to_owned(),
-        ));
-    }
-    list.push(item(
-        "thermometer",
-        1.0,
-        "piece",
-        "the water's temperature".to_owned(),
-    ));
-    list
-}
-
-/// Tests of the calendar: its own days, and those that water is changed by.
-fn tests(startup: &StartupSection) -> f64 {
-    let dated = startup
-        .calendar
-        .iter()
-        .filter(|entry| entry.what.contains("test"));
-    let by_reading = startup.changes_by_reading.as_ref().map_or(0.0, |changes| {
-        let last = changes.last_day.unwrap_or(0.0);
-        (last / changes.least_days_between).floor()
-    });
-    dated.count() as f64 + by_reading
 }

@@ -4,7 +4,7 @@ use super::outcome::Plan;
 use super::rule::{self, NightCase};
 use super::stages::{Results, Stages};
 use super::tried::{self, Advice};
-use super::{hazard, preparation, quantity, range, stocking};
+use super::{hazard, preparation, quantity, range, shopping, stocking};
 use crate::numerics::rodas::IntegrationError;
 
 impl Stages<'_> {
@@ -46,7 +46,7 @@ impl Stages<'_> {
         let (heat, air) = (night.heat(), night.night());
         let ready = preparation::preparation(self.design, &measures.soil, &heat);
         Ok(Plan {
-            shopping: preparation::shopping(self.design, &measures.cap, &ready, &startup, &air),
+            shopping: shopping::shopping(self.design, &measures.cap, &ready, &startup, &air),
             preparation: ready,
             stocking: stocking::steps(self.design, &startup.animals_from),
             habits: stocking::habits(self.design, &heat),
@@ -70,6 +70,7 @@ impl Stages<'_> {
             startup,
             days: self.flush()?.days(),
             days_with_changes: self.flush()?.days_with_changes(),
+            budget: self.flush()?.budget(),
             asked: draft.goal.probability.fraction(),
             findings,
         })

@@ -3,7 +3,7 @@
 use std::f64::consts::PI;
 
 use crate::source::Band;
-use crate::units::{Area, Length, LuminousFlux};
+use crate::units::{Area, Length, LuminousFlux, PhotonFlux};
 
 /// Photons per lumen of white LEDs of 4000 to 6500 K, umol/s: from memory, the spectra of
 /// common lamps lie in this band.
@@ -84,6 +84,27 @@ pub fn from_lumens(flux: LuminousFlux, height: Length, surface: Area) -> Band {
         par(UMOL_S_PER_LUMEN.typical, LEFT_OVER.typical),
         par(UMOL_S_PER_LUMEN.high, LEFT_OVER.high),
     )
+}
+
+/// Luminous flux of a lamp that gives so much light at the water: [`from_lumens`] turned
+/// round, by its typical factors.
+///
+/// # Source
+/// As [`from_lumens`].
+///
+/// # Example
+/// ```
+/// use lentic::plants::light::lumens_for;
+/// use lentic::units::{Area, Length, PhotonFlux};
+/// // 60 umol/(m2 s) on 0.126 m2, and as much again beside it from 20 cm:
+/// // 60 x 0.2513 / (0.0145 x 0.8), worked by hand
+/// let (height, surface) = (Length::from_cm(20.0), Area::from_m2(0.12566));
+/// let lumens = lumens_for(PhotonFlux::from_umol_m2_s(60.0), height, surface).lumens();
+/// assert!((lumens - 1300.0).abs() < 1.0);
+/// ```
+pub fn lumens_for(par: PhotonFlux, height: Length, surface: Area) -> LuminousFlux {
+    let of_one = from_lumens(LuminousFlux::from_lumens(1.0), height, surface);
+    LuminousFlux::from_lumens(par.umol_m2_s() / of_one.typical)
 }
 
 #[cfg(test)]

@@ -232,6 +232,11 @@ impl StartupModel {
         }
     }
 
+    /// What feed adds to the rates.
+    pub(super) fn fed(&self) -> &State {
+        &self.fed
+    }
+
     /// The same in a state.
     pub(super) fn daylight(&self, state: &State) -> Daylight {
         self.daylight_on(&Living {

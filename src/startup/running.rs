@@ -1,6 +1,8 @@
 //! A running tank as it stands between two events, and what the events do to it.
 
-use super::inputs::{Conditions, Dissolved, Inputs, ModelEventKind, NutrientDose, PlantedMass};
+use super::inputs::{
+    Conditions, Dissolved, Inputs, ModelEvent, ModelEventKind, NutrientDose, PlantedMass,
+};
 use super::model::{Starts, StartupModel};
 use super::nitrification::seed_on_plants;
 use super::passages::{OfEach, Passages};
@@ -62,6 +64,19 @@ impl RunningTank {
         tank.plant(0.0, &inputs.planting);
         tank.state.added_n = 0.0;
         tank.state.added_p = 0.0;
+        tank
+    }
+
+    /// The tank as it is set up on a day, with all done to it before; its amounts are left to a
+    /// sample of the day.
+    pub(super) fn on(inputs: &Inputs, parameters: &Parameters<f64>, day: f64) -> Self {
+        let mut tank = Self::filled(inputs, parameters);
+        let mut events: Vec<&ModelEvent> = inputs.events.iter().collect();
+        events.sort_by(|one, other| one.day.total_cmp(&other.day));
+        let done = events
+            .into_iter()
+            .filter(|event| event.day < day || event.day <= 0.0);
+        done.for_each(|event| tank.apply(event.day, &event.kind));
         tank
     }
 

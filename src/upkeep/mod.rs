@@ -14,7 +14,9 @@ mod routine;
 mod section;
 mod setting;
 mod stirring;
+mod verdict;
 mod weekly;
+mod working;
 
 pub use absence::{FISH_D, GRAZERS_D, LAMP_H, MISSING, Shortfall, shortfall};
 pub use breath::{
@@ -32,17 +34,19 @@ pub use stirring::{
     AT_ONCE, AT_ONCE_BLACK, DRAWN_OFF, SESSION_EVERY_D, ammonia_rise, borne_share, change_to_reach,
     clears_in,
 };
+pub use verdict::LEAST_DKH;
+pub use working::working_of;
 
 use rayon::prelude::*;
 
 use crate::design::Design;
 use crate::finding::Action;
 use crate::numerics::rodas::IntegrationError;
-use crate::plan::{Options, cautions_for};
+use crate::plan::{Options, cautions_for, watch_limit_mg_l};
 use crate::source::Band;
 use crate::startup::ensemble::{central, member};
 use crate::startup::{Member, Parameters};
-use crate::units::{Duration, Share, Volume};
+use crate::units::{Analyte, Duration, Share, Volume};
 use crowd::Crowd;
 use member::MemberFigures;
 use setting::KeptTank;
@@ -127,12 +131,18 @@ pub fn upkeep(
         None => (None, None),
     };
     let doses = given.is_some();
+    let (week, weeks) = (
+        weekly::week(&setting, &crowd),
+        weekly::weeks(&setting, &crowd),
+    );
+    let nitrate_limit = watch_limit_mg_l(design, Analyte::Nitrate).unwrap_or(f64::INFINITY);
     Ok(Upkeep {
         name: design.draft().name.clone(),
         day: setting.day,
         members: options.members,
         seed: options.seed,
-        upkeep: weekly::week(&setting, &crowd),
+        status: verdict::status(&week, &weeks, nitrate_limit),
+        upkeep: week,
         ageing: weekly::ageing(&setting, &crowd),
         given,
         dosing_waits_for,
@@ -143,7 +153,7 @@ pub fn upkeep(
         away: asked.away.map(|days| answers::away(&setting, days)),
         moved: asked.moved.then(|| answers::moved(&run)).transpose()?,
         bucket: asked.bucket.map(|water| answers::bucket(&setting, water)),
-        weeks: weekly::weeks(&setting, &crowd),
+        weeks,
         cautions: cautions_for(design, actions(asked, doses)),
     })
 }

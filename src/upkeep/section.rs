@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::dosing::Dosing;
-use crate::finding::Caution;
+use crate::finding::{Caution, Status};
 use crate::plan::Estimate;
 use crate::result::results;
 
@@ -19,6 +19,9 @@ results! {
         pub members: u32 => Option,
         /// what they were drawn with
         pub seed: u64 => Option,
+        /// How it stands.
+        #[serde(skip)]
+        pub status: Status,
         /// the last weeks before the day, by the week
         pub upkeep: WeeklySection,
         /// the soil over the years

@@ -2,7 +2,7 @@
 
 use crate::source::Validity;
 use crate::units::constants::molar_mass;
-use crate::units::{Alkalinity, Concentration, Temperature};
+use crate::units::{Alkalinity, Concentration, Hardness, Temperature};
 
 /// Where the dissociation constants hold.
 pub const VALIDITY: Validity = Validity::new("water temperature", "C", 0.0, 90.0);
@@ -173,6 +173,57 @@ pub fn ph(
         2.0 * k1 * k2 * co2_mol_l * gamma.single / gamma.double,
     );
     -h.log10()
+}
+
+/// How many times the calcite that it can keep dissolved a water holds.
+///
+/// ```text
+/// ratio = [Ca] g K1 K2 CO2 / (H^2 Kc),
+/// log Kc = -171.9065 - 0.077993 T + 2839.319/T + 71.595 log T        T in K
+/// ```
+///
+/// `g` the activity of ions with two charges, by Davies. Nothing where no carbonate water
+/// has that pH.
+///
+/// # Valid range
+/// [`VALIDITY`].
+///
+/// # Source
+/// Plummer and Busenberg 1982 (`plummer_busenberg_1982`), as in `phreeqc.dat`.
+///
+/// # Example
+/// ```
+/// use lentic::units::{Alkalinity, Hardness, Temperature};
+/// use lentic::water::carbonate::calcite_saturation;
+/// // limestone in balance with air: pH 8.3, 0.5 mmol/L of calcium (textbooks, from memory)
+/// let ratio = calcite_saturation(
+///     8.3,
+///     Hardness::from_meq_l(1.0),
+///     Alkalinity::from_meq_l(1.0),
+///     Temperature::from_celsius(25.0),
+/// );
+/// assert!(ratio.is_some_and(|ratio| (ratio - 1.0).abs() < 0.25));
+/// ```
+///
+/// # Limits
+/// What organic matter, magnesium and phosphate hold back is left out: lime settles from
+/// several times its saturation on.
+pub fn calcite_saturation(
+    ph: f64,
+    calcium: Hardness,
+    alkalinity: Alkalinity,
+    temperature: Temperature,
+) -> Option<f64> {
+    let co2 = carbon_dioxide(ph, alkalinity, temperature, Activity::Davies)?;
+    let [k1, k2, _] = products(temperature);
+    let double = Activity::Davies
+        .coefficients(alkalinity, temperature)
+        .double;
+    let t_k = temperature.kelvin();
+    let log_kc = -171.9065 - 0.077_993 * t_k + 2839.319 / t_k + 71.595 * t_k.log10();
+    let carbonate = k1 * k2 * co2.mg_l() / (molar_mass::CO2 * 1e3) / 10_f64.powf(-2.0 * ph);
+    let calcium_mol_l = calcium.meq_l() * 0.5e-3;
+    Some(calcium_mol_l * double * carbonate / 10_f64.powf(log_kc))
 }
 
 impl Activity {

@@ -198,3 +198,67 @@ fn a_result_of_upkeep_is_explained_and_worked() {
         section.stdout
     );
 }
+
+/// What a topic is worked through with, and a line of it.
+#[test]
+fn every_topic_of_upkeep_and_new_water_is_worked_through() {
+    for (topic, line) in [
+        ("upkeep.harvest", "cover that floaters are thinned to"),
+        ("upkeep.nitrogen", "out of the soil"),
+        ("upkeep.potassium", "potassium taken out"),
+        ("upkeep.nitrate", "before a change, in the end"),
+        ("upkeep.creep", "hardness of what is topped up"),
+        ("upkeep.alkalinity", "less what nitrogen uses"),
+        ("upkeep.ageing", "set free after 5 years"),
+        ("upkeep.pouring", "poured back from 30 cm"),
+        ("upkeep.stir", "share that is borne at once"),
+        ("upkeep.settling", "clears in"),
+        ("upkeep.away", "the level falls by"),
+        ("upkeep.move", "highest nitrite after"),
+        ("upkeep.bucket", "lasts for"),
+        ("water.mixture", "share of tap water"),
+        ("water.salts", "dissolved in"),
+        ("water.pace", "pH once it has taken"),
+        ("water.chlorine", "ammonia left"),
+        ("water.warmth", "tank"),
+    ] {
+        let ran = lentic(&["explain", topic, TANK, "--members", "0"], "");
+        assert_eq!(ran.code, 0, "{topic}: {}", ran.stderr);
+        let working = ran.stdout.split("Working").nth(1);
+        assert!(
+            working.is_some_and(|working| working.contains(line)),
+            "{topic}: {}",
+            ran.stdout
+        );
+    }
+    let hungry = "demo-tanks/pale-in-the-second-year.toml";
+    for (topic, line) in [
+        ("water.dosing", "iron chelate: each"),
+        ("water.root_zone", "spots"),
+    ] {
+        let ran = lentic(&["explain", topic, hungry, "--members", "0"], "");
+        assert!(ran.stdout.contains(line), "{topic}: {}", ran.stdout);
+    }
+}
+
+#[test]
+fn a_tank_to_watch_ends_with_one_where_it_is_asked_for() {
+    let rising = format!(
+        "{MINIMAL}\n[water]\nnitrate = \"200 mg/L\"\nchange = {{ share = \"25 %\", every = \"7 d\" }}\n"
+    );
+    for (fail_on, code) in [("watch", 1), ("act", 0)] {
+        let ran = lentic(
+            &["upkeep", "-", "--members", "0", "--fail-on", fail_on],
+            &rising,
+        );
+        assert_eq!(ran.code, code, "{}{}", ran.stdout, ran.stderr);
+    }
+    assert_eq!(
+        lentic(
+            &["upkeep", TANK, "--members", "0", "--fail-on", "watch"],
+            ""
+        )
+        .code,
+        0
+    );
+}

@@ -78,3 +78,43 @@ fn animals_move_in_by_steps() {
         assert_eq!(days, [step.day - 7.0, step.day]);
     }
 }
+
+/// 70 umol/m2/s on 0.0841 m2 from 20 cm: 70 x (0.0841 + pi x 0.04) / (0.0145 x 0.8) = 1266 lm;
+/// 17.24 L of pure water to 4 dKH and 6 dGH take 2.07 g of baking soda, 2.38 of gypsum, 1.14 of
+/// Epsom salt. A lamp that is given by its lumens is bought as it is.
+#[test]
+fn lamp_and_salts_are_on_the_list() {
+    let text = std::fs::read_to_string("demo-tanks/reading-room-cube.toml").unwrap();
+    let listed = |change: &dyn Fn(&mut lentic::design::Draft)| {
+        let mut draft = spec::parse(&text).unwrap().into_draft();
+        change(&mut draft);
+        let list = plan(&draft.check().unwrap(), ALONE).unwrap().shopping;
+        move |what: &str| {
+            let found = list.iter().find(|item| item.what == what);
+            found.map(|item| item.quantity)
+        }
+    };
+    let as_it_is = listed(&|_| {});
+    check("lamp", as_it_is("lamp").unwrap(), 1266.0, Absolute(2.0));
+    assert_eq!(as_it_is("gypsum"), None);
+    let pure = listed(&|draft| {
+        let water = &mut draft.water;
+        water.hardness = lentic::units::Hardness::ZERO;
+        water.alkalinity = lentic::units::Alkalinity::ZERO;
+        water.goal.hardness = Some(lentic::units::Hardness::from_dgh(6.0));
+        water.goal.alkalinity = Some(lentic::units::Alkalinity::from_dkh(4.0));
+        draft.light.level = lentic::design::LightLevel::Lumens {
+            flux: lentic::units::LuminousFlux::from_lumens(900.0),
+            height: lentic::units::Length::from_cm(15.0),
+        };
+    });
+    for (what, quantity) in [
+        ("lamp", 900.0),
+        ("baking soda", 2.07),
+        ("gypsum", 2.38),
+        ("Epsom salt", 1.14),
+    ] {
+        check(what, pure(what).unwrap(), quantity, Absolute(0.006));
+    }
+    assert_eq!(pure("rain or reverse-osmosis water"), None);
+}

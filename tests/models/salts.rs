@@ -124,3 +124,28 @@ fn pure_water_is_hardened_as_reckoned_by_hand() {
     // 8.2 mg/L for a degree
     check("sodium", made.sodium_mg_l, 32.8, Relative(0.002));
 }
+
+/// From 0.5 dKH as read to 1.25 with half of the water: 0.75 dKH, but two and a half times the
+/// bicarbonate at one carbon dioxide, 0.4 of pH. From 2 to 3 it is one degree and 0.18 of pH.
+#[test]
+fn new_water_follows_at_the_pace_of_what_changes_most() {
+    let text = std::fs::read_to_string("demo-tanks/reading-room-cube.toml").unwrap();
+    let steps = |read: f64, asked: f64| {
+        let mut draft = spec::parse(&text).unwrap().into_draft();
+        let dkh = lentic::units::Alkalinity::from_dkh;
+        // harder than what is asked for, so that no salt is needed, and hardly conducting
+        draft.water.alkalinity = dkh(asked);
+        draft.water.hardness = lentic::units::Hardness::from_dgh(20.0);
+        draft.readings = vec![lentic::design::Reading {
+            day: 30.0,
+            alkalinity: Some(dkh(read)),
+            ..Default::default()
+        }];
+        let design = draft.check().unwrap();
+        let half = design.water() * 0.5;
+        makeup(&design, NewWater::Of(half)).unwrap().steps
+    };
+    assert_eq!(steps(0.5, 2.0), 2);
+    assert_eq!(steps(2.0, 4.0), 1);
+    assert_eq!(steps(2.0, 6.0), 2);
+}

@@ -295,3 +295,28 @@ fn schmidt_numbers_of_the_older_fit() {
         Absolute(1.0),
     );
 }
+
+/// Calcite, from memory of textbooks: limestone water in balance with air has pH 8.3, 0.5 mmol/L
+/// of calcium and 1 meq/L; and a solubility of 10^-8.48 at 25 C (`phreeqc.dat`), by which, at
+/// 1 mmol/L of calcium and 0.01 mmol/L of carbonate, it is passed 10^-8 / 10^-8.48 = 3.02 times,
+/// times the activities of ions with one and two charges by Davies at 1.5 mmol/L, 0.958 and 0.841.
+#[test]
+fn saturation_with_calcite() {
+    use lentic::units::Hardness;
+    let ratio = |ph, calcium, alkalinity| {
+        let (calcium, alkalinity) = (
+            Hardness::from_meq_l(calcium),
+            Alkalinity::from_meq_l(alkalinity),
+        );
+        carbonate::calcite_saturation(ph, calcium, alkalinity, celsius(25.0)).unwrap()
+    };
+    check("limestone", ratio(8.3, 1.0, 1.0), 1.0, Absolute(0.25));
+    // pK2 10.33: at pH 8.33 a hundredth of 1 mmol/L bicarbonate is carbonate
+    check(
+        "by hand",
+        ratio(8.329, 2.0, 1.02),
+        3.02 * 0.958 * 0.841,
+        Relative(0.03),
+    );
+    assert!(ratio(8.8, 2.0, 2.0) > ratio(8.5, 2.0, 2.0));
+}

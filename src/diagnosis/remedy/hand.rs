@@ -141,7 +141,7 @@ fn feed_plants(
         Err(refusal) => RemedyStep::plain(format!(
             "{refusal}; potassium and iron by the label after that"
         )),
-        Ok(given) => dosed(case, estimate, held, &given),
+        Ok(given) => dosed(case, estimate, held, given),
     })
 }
 
@@ -167,7 +167,7 @@ fn dosed(
     case: &CaseHistory<'_>,
     estimate: &TankEstimate,
     held: &DilutedTank,
-    given: &Dosing,
+    given: Dosing,
 ) -> RemedyStep {
     let now = case.latest(Measurand::Nitrate);
     let now = now.map_or(0.0, |reading| reading.value.at_least());
@@ -182,13 +182,15 @@ fn dosed(
         }),
     });
     let says = given.says();
-    RemedyStep {
+    let mut step = RemedyStep {
         tank: Some(tank),
         ..match first {
             Some(dose) => RemedyStep::new(says, dose.dose_ml, "mL"),
             None => RemedyStep::plain(says),
         }
-    }
+    };
+    step.given = Some(given);
+    step
 }
 
 /// Baking soda, unless ammonia forbids a higher pH.

@@ -20,6 +20,7 @@ use super::cause::Cause;
 use super::estimate::TankEstimate;
 use super::scenario::Scenario;
 use crate::catalogue;
+use crate::dosing::Dosing;
 use crate::finding::Action;
 use crate::numerics::rodas::IntegrationError;
 use crate::plan::{sand_over, sand_to};
@@ -61,6 +62,9 @@ results! {
         /// The work that it orders, from which its cautions follow.
         #[serde(skip)]
         pub actions: Vec<Action>,
+        /// What hungry plants are given.
+        #[serde(skip)]
+        pub given: Option<Dosing>,
     }
 }
 
@@ -107,6 +111,7 @@ pub fn treat(
             unit: main.unit,
             meets_limits: held.holds && does,
             actions: actions(case, estimate.cause, &held),
+            given: main.given,
         },
         tank: main.tank.unwrap_or(held.tank),
         estimate: estimate.clone(),
@@ -131,6 +136,8 @@ pub(super) struct RemedyStep {
     unit: &'static str,
     /// The tank that it makes, where that is not the one held by water changes.
     tank: Option<Scenario>,
+    /// What hungry plants are given by it.
+    given: Option<Dosing>,
 }
 
 impl RemedyStep {
@@ -140,6 +147,7 @@ impl RemedyStep {
             quantity: Some(quantity),
             unit,
             tank: None,
+            given: None,
         }
     }
 
@@ -149,6 +157,7 @@ impl RemedyStep {
             quantity: None,
             unit: "",
             tank: None,
+            given: None,
         }
     }
 }
@@ -247,6 +256,7 @@ fn main_step(
                 quantity: sand.quantity,
                 unit: sand.unit,
                 tank: None,
+                given: None,
             }
         }
         Cure::Thin => RemedyStep::new(
@@ -317,6 +327,7 @@ fn sand(case: &CaseHistory<'_>, cause: Cause, more_mm: f64) -> RemedyStep {
         quantity: remedy.quantity,
         unit: remedy.unit,
         tank: None,
+        given: None,
     }
 }
 

@@ -78,6 +78,7 @@ impl Attempt {
                 unit: "rounds",
                 meets_limits: self.held.holds,
                 actions: REBUILDING.into_iter().chain(self.held.orders()).collect(),
+                given: None,
             },
             tank: self.held.tank,
             estimate: self.anew,

@@ -3,6 +3,7 @@
 use std::borrow::Cow;
 use std::cell::OnceCell;
 
+use super::budget::{self, BudgetRow};
 use super::calendar::{self, CalendarInputs};
 use super::changes::{self, ByReading};
 use super::members::{MemberSource, alike, run, under_limits};
@@ -206,6 +207,11 @@ impl<'a> Flush<'a> {
     pub(in crate::plan) fn days_with_changes(&self) -> Vec<DayRow> {
         let with = self.advised().and_then(|with| Forecast::of(&with.members));
         with.map_or_else(Vec::new, |forecast| self.rows(&forecast))
+    }
+
+    /// The nitrogen of each day of the typical run as written.
+    pub(in crate::plan) fn budget(&self) -> Vec<BudgetRow> {
+        budget::rows(self.design, &self.inputs, self.options.days)
     }
 
     fn rows(&self, forecast: &Forecast) -> Vec<DayRow> {

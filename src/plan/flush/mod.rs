@@ -1,5 +1,6 @@
 //! The first weeks of a design: peaks, ready day, water changes, calendar.
 
+mod budget;
 pub(super) mod calendar;
 mod changes;
 mod course;
@@ -8,6 +9,7 @@ mod reading;
 mod ready;
 mod section;
 
+pub use budget::BudgetRow;
 pub use section::{
     AnimalDay, CalendarEntry, ChangePlan, Courses, DayRow, Driver, ReadingChanges, ReadingRow,
     ShareOverLimit, Startup, StartupSection,

@@ -43,6 +43,7 @@ pub mod soil_thin;
 pub mod verdict;
 mod water_change;
 mod water_changes;
+mod water_lime;
 pub mod water_soft;
 pub mod weight_floor;
 
@@ -93,6 +94,7 @@ const RULES: &[&Rule] = &[
     &animals_feed::RULE,
     &water_soft::RULE,
     &water_change::RULE,
+    &water_lime::RULE,
 ];
 
 /// The rule of a code; none for what a check of a running tank judges.

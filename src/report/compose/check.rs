@@ -4,7 +4,7 @@ use super::plan::drawing;
 use super::{finding, night, reason};
 use crate::design::{Design, Looked};
 use crate::diagnosis::forecast::ForecastDay;
-use crate::diagnosis::{CauseResult, Diagnosis, Evidence, NextResult};
+use crate::diagnosis::{CauseResult, Diagnosis, DoneDay, Evidence, NextResult};
 use crate::plan::watch_limit_mg_l;
 use crate::report::bars::{Bar, Bars, Weight};
 use crate::report::chart::{Across, Chart, LimitLine, Series};
@@ -25,7 +25,12 @@ const LEAST_MOVE: f64 = 0.1;
 const EVIDENCE_SHOWN: usize = 4;
 
 /// What a chart follows, and where it finds it in a day.
-type Followed = (&'static str, Analyte, fn(&ForecastDay) -> Band);
+type Followed = (
+    &'static str,
+    Analyte,
+    fn(&ForecastDay) -> Band,
+    fn(&DoneDay) -> f64,
+);
 
 /// A check, next step first.
 pub fn check(design: &Design, found: &Diagnosis) -> Document {
@@ -237,6 +242,24 @@ fn bed(design: &Design, found: &Diagnosis) -> Vec<Block> {
     ]
 }
 
+/// What the second line of a chart is.
+const DONE_KEY: &str = "Line and shade: the middle and 10 to 90 % of what fits the readings, if nothing is done. Done: the tank as it most likely stands, with the remedy of its likeliest cause.";
+
+/// The lines that there are; one alone has its name in the title.
+fn lines(named: [(&str, Vec<(f64, Band)>); 2]) -> Vec<Series> {
+    let drawn = named.into_iter().filter(|(_, line)| !line.is_empty());
+    let mut series: Vec<Series> = drawn
+        .map(|(name, line)| Series {
+            name: name.to_owned(),
+            line,
+        })
+        .collect();
+    if let [alone] = series.as_mut_slice() {
+        alone.name.clear();
+    }
+    series
+}
+
 /// The weeks ahead if nothing is done.
 fn ahead(design: &Design, found: &Diagnosis) -> Vec<Block> {
     let (Some(first), Some(last)) = (found.forecast.first(), found.forecast.last()) else {
@@ -272,13 +295,24 @@ fn ahead(design: &Design, found: &Diagnosis) -> Vec<Block> {
         )),
     ];
     let followed: [Followed; 3] = [
-        ("ammonia, mg N/L", Analyte::Ammonia, |day| day.ammonia_mg_l),
-        ("nitrite, mg NO2/L", Analyte::Nitrite, |day| {
-            day.nitrite_mg_l
-        }),
-        ("nitrate, mg NO3/L", Analyte::Nitrate, |day| {
-            day.nitrate_mg_l
-        }),
+        (
+            "ammonia, mg N/L",
+            Analyte::Ammonia,
+            |day| day.ammonia_mg_l,
+            |day| day.ammonia_mg_l,
+        ),
+        (
+            "nitrite, mg NO2/L",
+            Analyte::Nitrite,
+            |day| day.nitrite_mg_l,
+            |day| day.nitrite_mg_l,
+        ),
+        (
+            "nitrate, mg NO3/L",
+            Analyte::Nitrate,
+            |day| day.nitrate_mg_l,
+            |day| day.nitrate_mg_l,
+        ),
     ];
     let moves = |analyte, of: fn(&ForecastDay) -> Band| {
         let limit = watch_limit_mg_l(design, analyte).unwrap_or(1.0);
@@ -288,20 +322,25 @@ fn ahead(design: &Design, found: &Diagnosis) -> Vec<Block> {
         });
         high - low > LEAST_MOVE * limit || found.forecast.iter().any(|day| of(day).high > limit)
     };
+    if !found.done.is_empty() {
+        blocks.push(Block::OnPage(Box::new(Block::Text(DONE_KEY.to_owned()))));
+    }
     let moving = followed
         .into_iter()
-        .filter(|(_, analyte, of)| moves(*analyte, *of));
-    blocks.extend(moving.map(|(title, analyte, of)| {
+        .filter(|(_, analyte, of, _)| moves(*analyte, *of));
+    blocks.extend(moving.map(|(title, analyte, of, done)| {
         let past = found.past.iter().filter(|day| day.day < found.day);
         let line = past.chain(&found.forecast).map(|day| (day.day, of(day)));
+        let done = found
+            .done
+            .iter()
+            .map(|day| (day.day, Band::exact(done(day))));
+        let series = [("nothing done", line.collect()), ("done", done.collect())];
         let limit = watch_limit_mg_l(design, analyte);
         Block::Chart(Chart {
             title: title.to_owned(),
             across: Across::Days,
-            series: vec![Series {
-                name: String::new(),
-                line: line.collect(),
-            }],
+            series: lines(series),
             limits: limit
                 .map(|value| LimitLine {
                     name: "limit".to_owned(),

@@ -1,5 +1,6 @@
 //! Results to documents.
 
+mod budget;
 mod chart;
 mod check;
 mod compare;

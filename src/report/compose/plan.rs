@@ -1,19 +1,20 @@
 //! A plan as a document.
 
 use super::chart::followed;
-use super::{finding, night, preparation, reason, shopping, startup};
+use super::{budget, finding, night, preparation, reason, shopping, startup};
 use crate::design::Design;
 use crate::plan::{self, Plan, of_100, portions_in_words};
 use crate::report::document::{Block, Document, Fact, Sheet};
 use crate::units::{Length, Mass, Pressure, UnitSystem, Volume, show};
 
 /// The sections of a plan: what each is called where it is asked for, and its heading.
-pub const SECTIONS: [(&str, &str); 17] = [
+pub const SECTIONS: [(&str, &str); 18] = [
     ("tank", "Tank"),
     ("buy", "Buy"),
     ("preparation", "Before filling"),
     ("planting", "Planting"),
     ("weeks", "First weeks"),
+    ("nitrogen", budget::HEADING),
     ("night", "Night"),
     ("flow", "Flow, light, animals, heat"),
     ("light", "Flow, light, animals, heat"),
@@ -53,6 +54,7 @@ pub fn plan(design: &Design, plan: &Plan) -> Document {
     blocks.extend(section("First weeks", startup::facts(&plan.startup)));
     blocks.extend(followed(design, &plan.courses()).into_iter().map(on_page));
     blocks.extend(startup::timeline(&plan.startup).map(on_page));
+    blocks.extend(budget::blocks(&plan.budget));
     blocks.extend(section("Night", night::night_facts(units, &plan.night)));
     blocks.extend(night::charts(design, &plan.hours).map(on_page));
     blocks.extend(section("Planting", planting(units, plan)));

@@ -3,15 +3,15 @@
 use crate::design::Design;
 use crate::plan::{Plan, ShoppingItem, StockingStep};
 use crate::report::document::{Block, Fact, Table, TableColumn};
-use crate::units::show::{fixed, significant};
-use crate::units::{Mass, Volume};
+use crate::units::show::{counted, fixed, significant};
+use crate::units::{Length, Mass, UnitSystem, Volume};
 
 /// Water and buckets, then what to buy beside soil, sand and plants.
 pub(super) fn blocks(design: &Design, plan: &Plan) -> [Block; 3] {
     [
         Block::Heading("Before filling".to_owned()),
         Block::Facts(facts(design, plan)),
-        Block::Table(shopping(&plan.shopping)),
+        Block::Table(shopping(design.draft().units, &plan.shopping)),
     ]
 }
 
@@ -32,9 +32,9 @@ fn facts(design: &Design, plan: &Plan) -> Vec<Fact> {
             "soaking",
             litres(ready.soak_l),
             format!(
-                "{} a round, in {} buckets of 10 L",
+                "{} a round, in {} of 10 L",
                 litres(ready.soak_round_l),
-                fixed(ready.soak_buckets, 0)
+                counted(ready.soak_buckets, "bucket")
             ),
         ));
     }
@@ -62,14 +62,22 @@ fn facts(design: &Design, plan: &Plan) -> Vec<Fact> {
     facts
 }
 
-fn shopping(items: &[ShoppingItem]) -> Table {
-    let rows = items.iter().map(|item| {
-        vec![
-            item.what.clone(),
-            format!("{} {}", significant(item.quantity, 2), item.unit),
-            item.why.clone(),
-        ]
-    });
+/// A quantity of the list in the units shown.
+fn quantity(units: UnitSystem, item: &ShoppingItem) -> String {
+    let number = item.quantity;
+    match item.unit.as_str() {
+        "L" => units.volume(Volume::from_litres(number)),
+        "L of tap water" => format!("{} of tap water", units.volume(Volume::from_litres(number))),
+        "kg" => units.mass(Mass::from_kg(number)),
+        "cm" => units.dimension(Length::from_cm(number)),
+        unit => format!("{} {unit}", significant(number, 2)),
+    }
+}
+
+fn shopping(units: UnitSystem, items: &[ShoppingItem]) -> Table {
+    let rows = items
+        .iter()
+        .map(|item| vec![item.what.clone(), quantity(units, item), item.why.clone()]);
     Table {
         columns: vec![
             TableColumn::words("what"),

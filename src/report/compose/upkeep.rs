@@ -3,12 +3,11 @@
 use super::estimate::{ranged, signed};
 use super::{finding, reason, short, what_if, years};
 use crate::design::Design;
-use crate::finding::Status;
 use crate::plan::{Estimate, watch_limit_mg_l};
 use crate::report::document::{Block, Document, Fact};
 use crate::units::show::{fixed, significant};
 use crate::units::{Analyte, Mass, UnitSystem, Volume};
-use crate::upkeep::{HUNGRY_PCT, Upkeep};
+use crate::upkeep::{HUNGRY_PCT, Upkeep, working_of};
 
 /// Feed over the whole of what the plants could take lets nitrate climb, %.
 const ENOUGH_PCT: f64 = 100.0;
@@ -16,8 +15,6 @@ const ENOUGH_PCT: f64 = 100.0;
 const LEAST_RISE: f64 = 0.1;
 /// Floaters that are not worth taking out, g: judgement.
 const LEAST_THINNED_G: f64 = 0.5;
-/// Alkalinity under which nitrification may fail: judgement.
-const LEAST_DKH: f64 = 1.0;
 
 /// A running tank, verdict first.
 pub fn upkeep(design: &Design, found: &Upkeep) -> Document {
@@ -25,24 +22,27 @@ pub fn upkeep(design: &Design, found: &Upkeep) -> Document {
     let mut week = teller.work();
     week.extend(teller.account());
     let mut blocks = vec![
-        Block::Verdict(teller.status(), teller.verdict()),
+        Block::Verdict(found.status, teller.verdict()),
         Block::Text(teller.drawn_from()),
         Block::Heading("Each week".to_owned()),
         Block::Facts(week),
         Block::Heading("What becomes of the water".to_owned()),
         Block::Facts(teller.water()),
+    ];
+    let charts = years::charts(&found.weeks, teller.nitrate_limit()).map(Block::Chart);
+    let year = [Block::Heading(teller.year())].into_iter().chain(charts);
+    blocks.extend(year.map(|block| Block::OnPage(Box::new(block))));
+    blocks.extend([
         Block::Heading("What becomes of the soil".to_owned()),
         Block::Table(years::years(&found.ageing)),
         Block::Facts(years::soil(&found.ageing).to_vec()),
-    ];
+    ]);
     blocks.extend(what_if::without_power(teller.units(), &found.power));
     blocks.extend(what_if::asked(teller.units(), found));
-    let charts = years::charts(&found.weeks, teller.nitrate_limit()).map(Block::Chart);
-    blocks.extend(charts.map(|chart| Block::OnPage(Box::new(chart))));
     blocks.extend(finding::cautions(&found.cautions));
     Document {
         title: found.name.clone(),
-        reasons: reason::of(&blocks, &[]),
+        reasons: reason::worked(&blocks, &[], |code| working_of(design, found, code)),
         blocks,
     }
 }
@@ -54,7 +54,7 @@ pub fn upkeep_in_short(design: &Design, found: &Upkeep) -> Document {
     ahead.extend(years::soil(&found.ageing));
     ahead.push(what_if::power_cut(teller.units(), &found.power));
     let mut blocks = vec![
-        Block::Verdict(teller.status(), teller.verdict()),
+        Block::Verdict(found.status, teller.verdict()),
         Block::Heading("Each week".to_owned()),
         Block::Facts(teller.work()),
         Block::Heading("Ahead".to_owned()),
@@ -81,33 +81,13 @@ impl Teller<'_> {
         self.design.draft().units
     }
 
+    /// "The year up to day 730".
+    fn year(&self) -> String {
+        format!("The year up to day {}", self.found.day)
+    }
+
     fn nitrate_limit(&self) -> f64 {
         watch_limit_mg_l(self.design, Analyte::Nitrate).unwrap_or(f64::INFINITY)
-    }
-
-    /// Whether nitrate ends over its limit, or climbs without end.
-    fn nitrate_is_high(&self) -> bool {
-        let week = &self.found.upkeep;
-        let last = self.found.weeks.last().map(|row| row.nitrate_mg_l);
-        let nitrate = week.nitrate_steady_mg_l.or(last);
-        nitrate.is_some_and(|nitrate| nitrate.typical() > self.nitrate_limit())
-    }
-
-    fn status(&self) -> Status {
-        let week = &self.found.upkeep;
-        let is_soft = week
-            .alkalinity_steady_dkh
-            .is_some_and(|steady| steady.typical() < LEAST_DKH);
-        let is_hungry = week
-            .feed_share_pct
-            .is_some_and(|share| share.typical() < HUNGRY_PCT);
-        if self.nitrate_is_high() || is_soft {
-            Status::Watch
-        } else if is_hungry {
-            Status::Note
-        } else {
-            Status::Ok
-        }
     }
 
     fn verdict(&self) -> String {

@@ -3,7 +3,7 @@
 use super::{finding, reason};
 use crate::design::Design;
 use crate::finding::Status;
-use crate::makeup::Makeup;
+use crate::makeup::{Makeup, working_of};
 use crate::report::document::{Block, Document, Fact};
 use crate::source::Band;
 use crate::units::Volume;
@@ -21,7 +21,7 @@ pub fn water(design: &Design, made: &Makeup) -> Document {
     blocks.extend(finding::cautions(&made.cautions));
     Document {
         title: made.name.clone(),
-        reasons: reason::of(&blocks, &[]),
+        reasons: reason::worked(&blocks, &[], |code| working_of(design, made, code)),
         blocks,
     }
 }

@@ -1,9 +1,10 @@
 //! Tap and soft water in one bucket, with the salts that it lacks then.
 
+use serde::Serialize;
 use thiserror::Error;
 
-use super::section::SaltMass;
 use crate::design::FillWater;
+use crate::result::results;
 use crate::source::Band;
 use crate::units::constants::CACO3_MG_L_PER_DEGREE;
 use crate::units::show::significant;
@@ -17,58 +18,38 @@ const MAGNESIUM_SHARE: f64 = 0.25;
 /// Less of a degree than this is no lack.
 const NO_LACK: f64 = 1e-6;
 
-/// Why there is no such water.
-#[derive(Debug, Clone, PartialEq, Error)]
-pub enum MakeupError {
-    /// None is asked for.
-    #[error("no water is asked for")]
-    Nothing,
-    /// More than goes in.
-    #[error("{asked} is more than the {holds} of water that the tank holds")]
-    MoreThanTank {
-        /// What is asked for.
-        asked: String,
-        /// The free water.
-        holds: String,
-    },
-    /// Both waters have more than is asked for.
-    #[error(
-        "no mixture has {goal} {unit}: the tap has {tap} and the water that it is mixed with {soft}"
-    )]
-    NoMixture {
-        /// The spec's key of the goal.
-        key: &'static str,
-        /// What is asked for.
-        goal: String,
-        /// What the tap has.
-        tap: String,
-        /// What the softened water has.
-        soft: String,
-        /// The degrees that all three are in.
-        unit: &'static str,
-    },
+results! {
+    /// A salt to dissolve in new water.
+    #[derive(Debug, Clone, PartialEq, Serialize)]
+    pub struct SaltMass {
+        /// what shops call it
+        pub name: &'static str => Section,
+        /// so much of it
+        pub mass_g: f64 => Section,
+    }
 }
 
-impl MakeupError {
-    /// What to do instead.
-    pub fn way_out(&self) -> String {
-        match self {
-            Self::Nothing => "say how much, for example --litres 10, or --fill".to_owned(),
-            Self::MoreThanTank { holds, .. } => {
-                format!("ask for {holds} at most, or fill the tank with --fill")
-            }
-            Self::NoMixture {
-                key, soft, unit, ..
-            } => format!(
-                "ask for at least {soft} {unit} in water.goal.{key}, or mix with softer water in water.softened.{key}: pure water has none"
-            ),
-        }
-    }
+/// Both waters have more than is asked for.
+#[derive(Debug, Clone, PartialEq, Error)]
+#[error(
+    "no mixture has {goal} {unit}: the tap has {tap} and the water that it is mixed with {soft}"
+)]
+pub struct NoMixture {
+    /// The spec's key of the goal.
+    pub key: &'static str,
+    /// What is asked for.
+    pub goal: String,
+    /// What the tap has.
+    pub tap: String,
+    /// What the softened water has.
+    pub soft: String,
+    /// The degrees that all three are in.
+    pub unit: &'static str,
 }
 
 /// A mixture with its salts.
 #[derive(Debug, Clone)]
-pub(super) struct Mixture {
+pub struct Mixture {
     water: FillWater,
     volume: Volume,
     tap_share: Share,
@@ -88,12 +69,12 @@ struct Degrees {
 
 impl Degrees {
     /// The most tap water that the goal bears; all of it where the tap has no more.
-    fn most_tap(&self) -> Result<Share, MakeupError> {
+    fn most_tap(&self) -> Result<Share, NoMixture> {
         let whole = Share::from_fraction(1.0);
         let Some(goal) = self.goal.filter(|goal| self.tap > *goal) else {
             return Ok(whole);
         };
-        tap_share(goal, self.soft, self.tap).ok_or_else(|| MakeupError::NoMixture {
+        tap_share(goal, self.soft, self.tap).ok_or_else(|| NoMixture {
             key: self.key,
             goal: significant(goal, 3),
             tap: significant(self.tap, 3),
@@ -136,7 +117,10 @@ fn alkalinity(water: &FillWater) -> Degrees {
 
 impl Mixture {
     /// As much tap water as neither goal forbids; salts bring what is lacking then.
-    pub(super) fn of(water: &FillWater, volume: Volume) -> Result<Self, MakeupError> {
+    ///
+    /// # Errors
+    /// Where both waters have more than is asked for.
+    pub fn of(water: &FillWater, volume: Volume) -> Result<Self, NoMixture> {
         let (hardness, alkalinity) = (hardness(water), alkalinity(water));
         let tap_share = hardness.most_tap()?.min(alkalinity.most_tap()?);
         Ok(Self {
@@ -148,27 +132,33 @@ impl Mixture {
         })
     }
 
-    pub(super) fn tap_share(&self) -> f64 {
+    /// Share of tap water in it, 0 to 1.
+    pub fn tap_share(&self) -> f64 {
         self.tap_share.fraction()
     }
 
-    pub(super) fn tap(&self) -> Volume {
+    /// Tap water in it.
+    pub fn tap(&self) -> Volume {
         self.volume * self.tap_share()
     }
 
-    pub(super) fn soft(&self) -> Volume {
+    /// Softened water in it.
+    pub fn soft(&self) -> Volume {
         self.volume - self.tap()
     }
 
-    pub(super) fn hardness(&self) -> Hardness {
+    /// Hardness with its salts.
+    pub fn hardness(&self) -> Hardness {
         Hardness::from_dgh(hardness(&self.water).at(self.tap_share) + self.lacks_dgh)
     }
 
-    pub(super) fn alkalinity(&self) -> Alkalinity {
+    /// Alkalinity with its salts.
+    pub fn alkalinity(&self) -> Alkalinity {
         Alkalinity::from_dkh(alkalinity(&self.water).at(self.tap_share) + self.lacks_dkh)
     }
 
-    pub(super) fn nitrate(&self) -> Concentration {
+    /// Nitrate, as NO3.
+    pub fn nitrate(&self) -> Concentration {
         let soft = self.water.softened.nitrate;
         soft + (self.water.nitrate - soft) * self.tap_share()
     }
@@ -182,7 +172,8 @@ impl Mixture {
         ]
     }
 
-    pub(super) fn salts(&self) -> Vec<SaltMass> {
+    /// The salts that it lacks, for all of it.
+    pub fn salts(&self) -> Vec<SaltMass> {
         let added = self.additions().into_iter();
         added
             .filter(|(_, degrees)| *degrees > 0.0)
@@ -194,13 +185,13 @@ impl Mixture {
     }
 
     /// What the salts bring; the tap's own is not known.
-    pub(super) fn sodium(&self) -> Concentration {
+    pub fn sodium(&self) -> Concentration {
         let soda = BAKING_SODA.mg_per_degree_l() * self.lacks_dkh;
         Concentration::from_mg_l(soda * BAKING_SODA.share(Element::Na))
     }
 
     /// Of both waters by their shares, and of the salts as of as many degrees.
-    pub(super) fn conductivity_us_cm(&self) -> Band {
+    pub fn conductivity_us_cm(&self) -> Band {
         let (water, soft) = (&self.water, &self.water.softened);
         let of_tap = tap::conductivity(water.conductivity, water.hardness, water.alkalinity);
         let of_soft = tap::conductivity(None, soft.hardness, soft.alkalinity);
