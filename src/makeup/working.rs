@@ -3,7 +3,7 @@
 use super::{Makeup, treatment};
 use crate::design::Design;
 use crate::finding::{Working, WorkingStep, step};
-use crate::units::{Alkalinity, Hardness};
+use crate::units::{Alkalinity, Hardness, Temperature};
 
 /// The steps behind the figures that rest on a topic; none where nothing stands between what
 /// goes in and what comes out.
@@ -111,8 +111,8 @@ fn chlorine(made: &Makeup) -> Vec<WorkingStep> {
 fn warmth(design: &Design, made: &Makeup) -> Vec<WorkingStep> {
     let water = &design.draft().water;
     let known = [
-        ("cold tap", water.cold.map(|cold| cold.celsius()), "C"),
-        ("hot tap", water.hot.map(|hot| hot.celsius()), "C"),
+        ("cold tap", water.cold.map(Temperature::celsius), "C"),
+        ("hot tap", water.hot.map(Temperature::celsius), "C"),
         ("tank", Some(water.temperature.celsius()), "C"),
         ("from the hot tap", made.hot_l, "L"),
         ("from the cold tap", made.cold_l, "L"),

@@ -135,12 +135,11 @@ fn item(what: &str, quantity: f64, unit: &str, why: String) -> ShoppingItem {
 fn lamp(design: &Design) -> Option<ShoppingItem> {
     let light = design.draft().light;
     let at_water = surface_light(design).typical;
-    let (flux, height) = match light.level {
-        LightLevel::Lumens { flux, height } => (flux, height),
-        _ => {
-            let par = PhotonFlux::from_umol_m2_s(at_water);
-            (lumens_for(par, LAMP_HEIGHT, design.surface()), LAMP_HEIGHT)
-        }
+    let (flux, height) = if let LightLevel::Lumens { flux, height } = light.level {
+        (flux, height)
+    } else {
+        let par = PhotonFlux::from_umol_m2_s(at_water);
+        (lumens_for(par, LAMP_HEIGHT, design.surface()), LAMP_HEIGHT)
     };
     let why = format!(
         "{} umol/m2/s at the water from {} above it, {} h a day",

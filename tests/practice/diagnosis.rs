@@ -235,8 +235,7 @@ fn ammonia_forbids_a_rise_of_ph_and_soda() {
 #[test]
 fn causes_alike_are_named_and_a_look_is_asked_for() {
     let rest = format!(
-        "{ENOUGH_PLANTS}[[readings]]\nday = 30\nammonia = '0.5 mg/L'\nnitrite = '0.5 mg/L'\n\
-         [signs]\nabsent = ['craters']\nlooked = 'some'\n"
+        "{ENOUGH_PLANTS}[[readings]]\nday = 30\nammonia = '0.5 mg/L'\nnitrite = '0.1 mg/L'\n"
     );
     let found = check(&sixty("garden_soil", "filter_sand", &rest));
     assert!(found.alike.len() > 1, "{:?}", found.alike);
