@@ -82,7 +82,7 @@ fn any_loaded() -> impl Strategy<Value = Loaded> {
 }
 
 proptest! {
-    #![proptest_config(config(40))]
+    #![proptest_config(config(200))]
 
     /// By a check of the bed: all of the plan but trials of its remedies, which judge the same
     /// tank once more, and others, whose faults they keep to themselves.
