@@ -7,12 +7,13 @@ use super::case::CaseHistory;
 use super::cause::{ByCause, Cause};
 use super::dawn::Dawn;
 use super::fact::{
-    GASPING, HARD_DGH, LONG_H, LOW_OXYGEN_MG_L, OLD_D, RICH_G_KG, STRONG_UMOL, SUFFERING, WARM_C,
-    YOUNG_D, brings_something, digs_deep, fails_blank, grows_fast, has_hardened, is_bad,
-    is_fed_much, is_over_limit, is_soft, is_still, is_very_soft, kills_bacteria, read_under,
-    reads_clean, stocked_early, surface_may_close, tops_up_hard,
+    GASPING, HARD_DGH, LONG_H, LOW_OXYGEN_MG_L, OLD_D, RICH_G_KG, STRONG_UMOL, WARM_C, YOUNG_D,
+    brings_something, digs_deep, fails_blank, grows_fast, has_hardened, is_bad, is_fed_much,
+    is_over_limit, is_soft, is_still, is_very_soft, kills_bacteria, read_under, reads_clean,
+    stocked_early, surface_may_close, tops_up_hard,
 };
 use super::measurement::Measurand;
+use super::sign::SUFFERING;
 use crate::catalogue::{SpecFact, facts};
 use crate::design::Incident;
 

@@ -70,18 +70,6 @@ pub(super) const ILL: [&str; 8] = [
     "failed_moult",
     "circling",
 ];
-/// Signs of animals that suffer.
-pub(super) const SUFFERING: [&str; 8] = [
-    "gasping_at_dawn",
-    "gasping_all_day",
-    "dead_animal",
-    "deaths_after_change",
-    "clamped_fins",
-    "listless",
-    "failed_moult",
-    "circling",
-];
-
 /// Whether a status is worse than a note.
 pub(super) fn is_bad(status: Status) -> bool {
     status >= Status::Watch

@@ -3,6 +3,18 @@
 use super::cause::{ByCause, Cause};
 use crate::catalogue::Sign;
 
+/// Signs of animals that suffer.
+pub const SUFFERING: [&str; 8] = [
+    "gasping_at_dawn",
+    "gasping_all_day",
+    "dead_animal",
+    "deaths_after_change",
+    "clamped_fins",
+    "listless",
+    "failed_moult",
+    "circling",
+];
+
 /// Share of the signs seen that a keeper writes down (judgement).
 pub const WRITTEN_DOWN: f64 = 0.85;
 /// Share of the tanks in which a sign is written down that is not there: slips, and

@@ -11,7 +11,7 @@ use lentic::diagnosis::cause::Cause;
 use lentic::diagnosis::kit::{KIT_ERROR, Kit};
 use lentic::diagnosis::measurement::{Measurand, Measurement, Reported};
 use lentic::diagnosis::scenario::{dimensions, scenario};
-use lentic::diagnosis::sign::{WRITTEN_DOWN, seen};
+use lentic::diagnosis::sign::{SUFFERING, WRITTEN_DOWN, seen};
 use lentic::startup::Parameters;
 use lentic::startup::ensemble::days_of;
 use lentic::units::Concentration;
@@ -41,17 +41,6 @@ const HARM_BY_NITROGEN: [Cause; 10] = [
     Cause::BacteriaSetBack,
     Cause::BedDisturbed,
     Cause::LeavesMelting,
-];
-/// Signs of animals that suffer.
-const SUFFERING: [&str; 8] = [
-    "gasping_at_dawn",
-    "gasping_all_day",
-    "dead_animal",
-    "deaths_after_change",
-    "clamped_fins",
-    "listless",
-    "failed_moult",
-    "circling",
 ];
 
 /// Even and normal random numbers of a seed (`SplitMix64`, Steele, Lea and Flood 2014).
