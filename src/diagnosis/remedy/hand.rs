@@ -12,10 +12,11 @@ use crate::dosing::{Dosing, Hunger, Nutrients, Readings, dosing};
 use crate::night::limits::DAWN_WATCH_MG_L;
 use crate::night::sizing::{AirNeed, air_needed};
 use crate::numerics::rodas::IntegrationError;
+use crate::plan::air_setting;
 use crate::startup::limits::NO_RISE_MG_N_L;
 use crate::startup::{Dissolved, ModelEvent, ModelEventKind, day_state};
 use crate::units::show::{counted, significant};
-use crate::units::{Analyte, Concentration};
+use crate::units::{Analyte, Concentration, Flow, Pressure};
 use crate::water::salt::BAKING_SODA;
 
 /// Alkalinity that nitrifiers are content with, dKH (common practice, no source).
@@ -217,13 +218,13 @@ fn soda(case: &CaseHistory<'_>) -> RemedyStep {
 }
 
 fn flow(case: &CaseHistory<'_>) -> RemedyStep {
-    let l_min = TURNOVER_PER_H * case.design.water().litres() / 60.0;
+    let flow = Flow::from_l_min(TURNOVER_PER_H * case.design.water().litres() / 60.0);
     RemedyStep::new(
         format!(
-            "move the water: a small pump or sponge filter of about {} L/min, three times the water an hour, aimed along the surface but not at the floaters",
-            significant(l_min, 2)
+            "move the water: a small pump or sponge filter of about {}, three times the water an hour, aimed along the surface but not at the floaters",
+            case.design.draft().units.flow(flow)
         ),
-        l_min,
+        flow.l_min(),
         "L/min",
     )
 }
@@ -244,21 +245,21 @@ fn air(case: &CaseHistory<'_>) -> Result<RemedyStep, IntegrationError> {
                 .map_or((flow.always, "day and night"), |night| {
                     (night, "while the lamp is off")
                 });
-            let l_min = night.l_min();
+            let setting = air_setting(night);
             RemedyStep::new(
                 format!(
-                    "run an air stone {when}: {} L/min at {depth} depth keeps dawn oxygen at {DAWN_WATCH_MG_L:.0} mg/L; the pump has to give {} kPa; thin floaters that lie close",
-                    significant(l_min, 2),
-                    significant(flow.pressure_kpa.high, 2)
+                    "run an air stone {when}: {} at {depth} depth keeps dawn oxygen at {DAWN_WATCH_MG_L:.0} mg/L; the pump has to give {}; thin floaters that lie close",
+                    units.air_flow(setting),
+                    units.pump_pressure(Pressure::from_kpa(flow.pressure_kpa.high))
                 ),
-                l_min,
+                setting.l_min(),
                 "L/min",
             )
         }
         AirNeed::OutOfReach { flow, .. } => RemedyStep::new(
             format!(
-                "more air than {} L/min would be needed: take animals out, thin the floaters to a third and take the lid off",
-                significant(flow.l_min(), 2)
+                "more air than {} would be needed: take animals out, thin the floaters to a third and take the lid off",
+                units.air_flow(flow)
             ),
             flow.l_min(),
             "L/min",
